@@ -1,0 +1,62 @@
+/**
+ * The formatter. It changes only the blanks between tokens, the indents and the line ends; it never aligns columns, so
+ * that renaming one mirror doesn't touch its neighbours. A line that could not be read stays as it is.
+ */
+import { parse } from './parse.ts';
+import type { LineTree, TokenSpan } from './tree.ts';
+
+export interface Formatted {
+  readonly text: string;
+  /** zero-based numbers of the lines that were left as they are, because they could not be read */
+  readonly left: readonly number[];
+}
+
+/** Formats a whole text: two blanks an indent, one blank between facts, one empty line at most, `\n` at the end. */
+export function format(text: string): Formatted {
+  const tree = parse(text);
+  const eol = /\r\n/.test(text) ? '\r\n' : '\n';
+  if (tree.issues.some(i => i.code === 'file-too-large')) return { text, left: [0] };
+  const out: string[] = [];
+  const left: number[] = [];
+  let depth = 0;
+  let blanks = 0;
+  tree.lines.forEach((line, at) => {
+    if (line.kind === 'blank') { blanks++; return; }
+    if (blanks > 0 && out.length > 0) out.push('');
+    blanks = 0;
+    if (line.kind === 'close') depth = Math.max(0, depth - 1);
+    if (line.issue) {
+      left.push(at);
+      out.push(line.text);
+    } else out.push('  '.repeat(depth + (line.kind === 'leg' ? 1 : 0)) + formatLine(line));
+    if (line.opens) depth++;
+  });
+  return { text: out.length > 0 ? out.join(eol) + eol : '', left };
+}
+
+/** One line without its indent. */
+export function formatLine(line: LineTree): string {
+  let out = '';
+  let before: TokenSpan | undefined;
+  line.tokens.forEach((token, i) => {
+    const text = token.type === 'comment' || token.type === 'doc' ? line.text.slice(token.start, token.end).trimEnd() : line.text.slice(token.start, token.end);
+    if (before && blankBetween(line, before, token, line.tokens[i - 2])) out += ' ';
+    out += text;
+    before = token;
+  });
+  return out;
+}
+
+const VALUE_END = new Set(['word', 'number', 'unit', 'ratio', 'date', 'string', 'rparen', 'unknown', 'clause']);
+
+function blankBetween(line: LineTree, a: TokenSpan, b: TokenSpan, beforeA: TokenSpan | undefined): boolean {
+  if (b.type === 'colon' || b.type === 'comma' || b.type === 'rparen') return false;
+  if (a.type === 'lparen') return false;
+  // A call has its bracket close by, a value in brackets has not: which one it is, the blank decides, so it is kept.
+  if (b.type === 'lparen' && a.type === 'word') return a.end !== b.start;
+  // A sign stands at its number.
+  if ((a.type === 'minus' || a.type === 'plus') && !(beforeA && VALUE_END.has(beforeA.type))) return b.type === 'word' ? a.end !== b.start : b.type === 'minus' || b.type === 'plus';
+  // °, % and the like stand at their number; other units have a blank.
+  if (b.type === 'unit') return !/^[°%′″]/.test(line.text.slice(b.start, b.end)) || /^°C/.test(line.text.slice(b.start, b.end));
+  return true;
+}

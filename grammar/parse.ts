@@ -1,0 +1,62 @@
+/** A document: its lines, parsed one by one and kept by their text, then nested. */
+import { nest } from './nest.ts';
+import { parseLine } from './parse-line.ts';
+import type { LineTree, NestingIssue, Tree } from './tree.ts';
+
+export const MAX_LINES = 20_000;
+export const MAX_SIZE = 2_000_000;
+
+/**
+ * Keeps the trees of the lines of one document, so that an edit parses only the lines that it touched.
+ * Lines that no longer occur are dropped once they outnumber those that do.
+ */
+export class LineCache {
+  private kept = new Map<string, LineTree>();
+  /** how many lines were parsed so far; an edit of one line adds one */
+  parsed = 0;
+
+  get(text: string): LineTree {
+    let tree = this.kept.get(text);
+    if (!tree) {
+      tree = parseLine(text);
+      this.parsed++;
+      this.kept.set(text, tree);
+    }
+    return tree;
+  }
+
+  prune(lines: readonly LineTree[]): void {
+    if (this.kept.size <= 2 * lines.length + 64) return;
+    this.kept = new Map(lines.map(l => [l.text, l]));
+  }
+}
+
+/** Splits into lines; `\r\n`, `\n` and a lone `\r` end a line, a byte order mark is dropped. */
+export function splitLines(text: string): string[] {
+  const body = text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
+  return body.includes('\r') ? body.split(/\r\n|\n|\r/) : body.split('\n');
+}
+
+/** Parses lines already split. Never throws. */
+export function parseLines(texts: readonly string[], cache: LineCache = new LineCache()): Tree {
+  const issues: NestingIssue[] = [];
+  const within: string[] = [];
+  let size = 0;
+  for (const t of texts) {
+    size += t.length + 1;
+    if (within.length >= MAX_LINES || size > MAX_SIZE) {
+      issues.push({ code: 'file-too-large', at: within.length });
+      break;
+    }
+    within.push(t);
+  }
+  const lines = within.map(t => cache.get(t));
+  cache.prune(lines);
+  const nested = nest(lines);
+  return { lines, nodes: nested.nodes, issues: [...issues, ...nested.issues] };
+}
+
+/** Parses a whole text. Never throws. */
+export function parse(text: string, cache?: LineCache): Tree {
+  return parseLines(splitLines(text), cache);
+}

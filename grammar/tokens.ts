@@ -1,0 +1,81 @@
+/**
+ * The tokens of a line. Whitespace parts tokens and has no other meaning.
+ *
+ * A unit is only a unit directly behind a number, `?` or a closing bracket; elsewhere the same letters are a name. So
+ * the unit's pattern looks at the token before it. Clause words are the only reserved words.
+ */
+import { createToken, Lexer, type IToken, type TokenType as ChevType } from 'chevrotain';
+
+export const CLAUSE_WORDS = ['at', 'on', 'beyond', 'by', 'facing', 'heading', 'tilted', 'turning', 'from', 'to', 'for'] as const;
+/** Words that cannot be names. */
+export const RESERVED: ReadonlySet<string> = new Set<string>([...CLAUSE_WORDS, 'std', 'x']);
+
+const NAME = /\p{L}[\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*(?:\.\p{L}[\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*)*/uy;
+const UNIT = /[\p{L}µ°%′″][\p{L}\p{N}µ°%²³¹⁰⁴⁻]*(?:\^-?\d+)?(?:[/·*][\p{L}µ°%][\p{L}\p{N}µ°%²³¹⁰⁴⁻]*(?:\^-?\d+)?)*/uy;
+
+function sticky(re: RegExp, text: string, offset: number): RegExpExecArray | null {
+  re.lastIndex = offset;
+  return re.exec(text);
+}
+
+const token = (name: string, pattern: RegExp | string, more: object = {}): ChevType => createToken({ name, pattern, ...more });
+
+export const Blank = createToken({ name: 'Blank', pattern: /[ \t\u00a0\u202f\ufeff]+/, group: Lexer.SKIPPED, line_breaks: false });
+export const Doc = token('Doc', /\/\/\/[^\n]*/);
+export const Comment = token('Comment', /\/\/[^\n]*/);
+export const Text = token('Text', /"(?:[^"\\]|\\.)*"/);
+export const OpenText = token('OpenText', /"(?:[^"\\]|\\.)*/);
+export const DateToken = token('Date', /\d{4}-\d{2}-\d{2}(?:T\d{2}:\d{2})?(?![\d-])/);
+const DEC = String.raw`(?:\d+(?:\.\d+)?|\.\d+)`;
+export const Ratio = token('Ratio', new RegExp(`${DEC}:${DEC}(?![\\d.:])`));
+export const NumberToken = token('Number', new RegExp(`${DEC}(?:[eE][+-]?\\d+)?`));
+export const Arrow = token('Arrow', /->|→/);
+export const Tolerance = token('Tolerance', /±|\+\/-|×÷|\*\//);
+export const Compare = token('Compare', /<=|>=|≤|≥|<|>/);
+export const Equals = token('Equals', '=');
+export const Colon = token('Colon', ':');
+export const Comma = token('Comma', ',');
+export const LParen = token('LParen', '(');
+export const RParen = token('RParen', ')');
+export const LBrace = token('LBrace', '{');
+export const RBrace = token('RBrace', '}');
+export const Plus = token('Plus', '+');
+export const Minus = token('Minus', /[-−]/);
+export const Star = token('Star', '*');
+export const Slash = token('Slash', '/');
+export const Unknown = token('Unknown', '?');
+
+export const Name = createToken({
+  name: 'Name', line_breaks: false,
+  pattern: { exec: (text: string, offset: number) => sticky(NAME, text, offset) },
+});
+/** Reserved words are cut out of names by hand: a keyword pattern of its own would also match the start of a longer name. */
+const reserved = (name: string, test: (word: string) => boolean): ChevType => createToken({
+  name, line_breaks: false,
+  pattern: { exec: (text: string, offset: number) => { const m = sticky(NAME, text, offset); return m && test(m[0]) ? m : null; } },
+});
+const clauseWords: ReadonlySet<string> = new Set(CLAUSE_WORDS);
+export const ClauseWord = reserved('ClauseWord', w => clauseWords.has(w));
+export const Std = reserved('Std', w => w === 'std');
+/** `x` between sizes, also without blanks as in `40x60`. */
+export const By = createToken({ name: 'By', line_breaks: false, pattern: { exec: (text: string, offset: number) => sticky(/(?:x(?![\p{L}_])|×(?!÷))/uy, text, offset) } });
+export const Unit = createToken({
+  name: 'Unit', line_breaks: false,
+  pattern: {
+    exec: (text: string, offset: number, before: IToken[]) => {
+      const last = before[before.length - 1];
+      if (!last || (last.tokenType !== NumberToken && last.tokenType !== RParen && last.tokenType !== Unknown)) return null;
+      const m = sticky(UNIT, text, offset);
+      if (!m || RESERVED.has(m[0]) || /^x\d/.test(m[0])) return null;
+      return m;
+    },
+  },
+});
+
+/** In the order in which they are tried. */
+export const ALL = [
+  Blank, Doc, Comment, Text, OpenText, Arrow, Tolerance, Compare, DateToken, Ratio, Unit, NumberToken, ClauseWord, Std, By, Name,
+  Equals, Colon, Comma, LParen, RParen, LBrace, RBrace, Plus, Minus, Star, Slash, Unknown,
+];
+
+export const lexer = new Lexer(ALL, { positionTracking: 'onlyOffset', ensureOptimizations: false, safeMode: false });

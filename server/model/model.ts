@@ -1,0 +1,170 @@
+/** What the text means, names bound: setups of things, beams, readings and goals. No figure is computed here. */
+import type { Expr, Node } from '../../grammar/tree.ts';
+import type { Fact, Kind } from './things/kind.ts';
+import type { Quantity } from './quantity.ts';
+import type { Unit } from './units.ts';
+
+/** A range in one line of one file; UTF-16 units, `end` exclusive. */
+export interface Place {
+  readonly uri: string;
+  readonly line: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** Something that is wrong, before it is put into words: `checks/` has the words of each code. */
+export interface Problem {
+  readonly code: string;
+  readonly at: Place;
+  /** the thing or result that it concerns; with setup and code it identifies a finding */
+  readonly subject: string;
+  readonly setup?: string;
+  readonly data: Readonly<Record<string, string | number | boolean>>;
+}
+
+/** A value as bound: read where it is literal, else kept as the expression that the cells evaluate. */
+export type Bound =
+  | { readonly kind: 'quantity'; readonly quantity: Quantity }
+  | { readonly kind: 'formula'; readonly expr: Expr }
+  | { readonly kind: 'unknown'; readonly unit?: Unit }
+  | { readonly kind: 'words'; readonly text: string }
+  | { readonly kind: 'sizes'; readonly parts: readonly Quantity[] }
+  | { readonly kind: 'ratio'; readonly value: number };
+
+export interface BoundFact {
+  readonly fact: Fact;
+  readonly value: Bound;
+  /** where the value stands */
+  readonly at: Place;
+  readonly node: Node;
+}
+
+/** Where a thing stands, as written. Positions are evaluated as cells. */
+export interface Placement {
+  /** `at (x, y) mm` */
+  readonly at?: { readonly expr: Expr; readonly place: Place };
+  /** `on A -> B by d` */
+  readonly on?: { readonly from: string; readonly to: string; readonly by?: { readonly expr: Expr; readonly place: Place }; readonly place: Place };
+  /** clause words that are kept, but move no result yet */
+  readonly pending: readonly string[];
+}
+
+export interface Thing {
+  readonly id: string;
+  readonly kind: Kind;
+  readonly node: Node;
+  /** where its name stands */
+  readonly at: Place;
+  readonly facts: ReadonlyMap<string, BoundFact>;
+  readonly placement?: Placement;
+  /** the inventory item that it is */
+  readonly item?: Thing;
+  readonly doc?: string;
+  /** something refers to it: a leg, a placement, a reading */
+  used: boolean;
+}
+
+export interface Leg {
+  /** `raw.1`: its beam and its place in it */
+  readonly id: string;
+  readonly beam: Beam;
+  readonly n: number;
+  readonly target?: Thing;
+  /** the target as written */
+  readonly to: string;
+  /** `through`, when light goes on behind a plate or splitter */
+  readonly port?: string;
+  readonly length?: Bound;
+  readonly lengthAt?: Place;
+  readonly at: Place;
+  readonly node: Node;
+}
+
+export interface Beam {
+  readonly id: string;
+  readonly from?: Thing;
+  readonly port?: string;
+  readonly legs: Leg[];
+  readonly node: Node;
+  readonly at: Place;
+  readonly doc?: string;
+}
+
+export interface Reading {
+  readonly what: string;
+  readonly node: Node;
+  readonly at: Place;
+  readonly value?: Bound;
+}
+
+export interface Goal {
+  readonly kind: 'aim' | 'expect';
+  /** name of the result */
+  readonly result: string;
+  readonly at: Place;
+  readonly node: Node;
+  readonly op?: '<' | '<=' | '>' | '>=' | 'between' | '=';
+  readonly limits: readonly { readonly expr: Expr; readonly at: Place }[];
+}
+
+export interface Accept {
+  readonly code: string;
+  readonly subject?: string;
+  readonly reason: string;
+  readonly at: Place;
+}
+
+export interface Let {
+  readonly name: string;
+  readonly expr: Expr;
+  readonly at: Place;
+  readonly exprAt: Place;
+}
+
+export interface Setup {
+  readonly name: string;
+  readonly uri: string;
+  readonly node: Node;
+  readonly at: Place;
+  readonly doc?: string;
+  readonly things: ReadonlyMap<string, Thing>;
+  readonly beams: ReadonlyMap<string, Beam>;
+  readonly facts: ReadonlyMap<string, BoundFact>;
+  readonly lets: ReadonlyMap<string, Let>;
+  readonly readings: readonly Reading[];
+  readonly goals: readonly Goal[];
+  readonly accepts: readonly Accept[];
+  readonly variants: readonly { readonly name: string; readonly at: Place; readonly node: Node }[];
+  readonly shots: readonly { readonly name: string; readonly at: Place; readonly node: Node }[];
+  /** what is written in it and understood, but not computed yet, in words */
+  readonly pending: ReadonlySet<string>;
+}
+
+export interface Inventory {
+  readonly name: string;
+  readonly things: ReadonlyMap<string, Thing>;
+  readonly at: Place;
+}
+
+/** `use "…"`, with what it found */
+export interface Use {
+  readonly path: string;
+  readonly uri: string;
+  readonly at: Place;
+}
+
+/** A name at its place, and where it is declared. */
+export interface Reference {
+  readonly at: Place;
+  readonly target: Place;
+  readonly name: string;
+}
+
+export interface Model {
+  readonly uri: string;
+  readonly setups: readonly Setup[];
+  readonly inventories: readonly Inventory[];
+  readonly uses: readonly Use[];
+  readonly references: readonly Reference[];
+  readonly problems: readonly Problem[];
+}

@@ -1,0 +1,114 @@
+/** How light reaches the plates: the beams are followed back from each plate to a laser. */
+import type { Beam, Leg, Problem, Setup, Thing } from './model.ts';
+
+/** One way in which light reaches a plate. */
+export interface Arm {
+  /** the beam's name; on a beam that meets the plate twice the first meeting is `reference` */
+  readonly name: string;
+  readonly plate: Thing;
+  readonly role: 'reference' | 'object';
+  /** legs from the laser to the plate */
+  readonly path: readonly Leg[];
+  readonly laser: Thing;
+  /** what carries its light to the plate: the last scattering thing or diffracting hologram */
+  readonly object?: Thing;
+  /** the beam whose leg ends at the plate */
+  readonly beam: Beam;
+}
+
+export interface Arms {
+  readonly arms: readonly Arm[];
+  readonly problems: readonly Problem[];
+  /** beams with a problem, or fed by one with a problem */
+  readonly broken: ReadonlySet<string>;
+}
+
+export const MAX_PATH = 5000;
+
+export function formArms(setup: Setup): Arms {
+  const problems: Problem[] = [];
+  const broken = new Set<string>();
+  const arriving = new Map<Thing, Leg>();
+  const continued = new Set<Thing>();
+  for (const beam of setup.beams.values()) {
+    if (beam.from) continued.add(beam.from);
+    for (const leg of beam.legs) if (leg.target && !arriving.has(leg.target)) arriving.set(leg.target, leg);
+  }
+  const paths = new Map<string, Leg[] | undefined>();
+
+  /** Legs from the laser to the start of a beam; undefined when it is broken. */
+  const before = (beam: Beam, ring: string[]): Leg[] | undefined => {
+    if (paths.has(beam.id)) return paths.get(beam.id);
+    let path: Leg[] | undefined;
+    const { from } = beam;
+    if (!from) broken.add(beam.id);
+    else if (from.kind.light === 'source') path = [];
+    else if (ring.includes(beam.id)) {
+      problems.push({ code: 'beam-ring', at: beam.at, subject: beam.id, setup: setup.name, data: { ring: [...ring.slice(ring.indexOf(beam.id)), beam.id].join(' → ') } });
+      broken.add(beam.id);
+    } else {
+      const leg = arriving.get(from);
+      if (!leg || leg.beam === beam) {
+        problems.push({ code: 'arm-broken', at: beam.at, subject: beam.id, setup: setup.name, data: { beam: beam.id, thing: from.id } });
+        broken.add(beam.id);
+      } else {
+        const upstream = before(leg.beam, [...ring, beam.id]);
+        if (!upstream) broken.add(beam.id);
+        else path = [...upstream, ...leg.beam.legs.slice(0, leg.n)];
+      }
+    }
+    if (path && path.length > MAX_PATH) path = undefined;
+    paths.set(beam.id, path);
+    return path;
+  };
+
+  const arms: Arm[] = [];
+  for (const beam of setup.beams.values()) {
+    const start = before(beam, []);
+    if (start) armsOf(beam, start, setup, arms, problems);
+    endsWhere(beam, setup, continued, problems);
+  }
+  return { arms, problems, broken };
+}
+
+function armsOf(beam: Beam, start: readonly Leg[], setup: Setup, arms: Arm[], problems: Problem[]): void {
+  const laser = start[0]?.beam.from ?? beam.from!;
+  const met = new Map<Thing, number>();
+  for (const leg of beam.legs) if (leg.target?.kind.light === 'recorded') met.set(leg.target, (met.get(leg.target) ?? 0) + 1);
+  const seen = new Set<Thing>();
+  for (const leg of beam.legs) {
+    const thing = leg.target;
+    if (!thing) return;
+    if (thing.kind.light === 'recorded') {
+      const path = [...start, ...beam.legs.slice(0, leg.n)];
+      const object = lastScatterer(path);
+      const twice = (met.get(thing) ?? 0) > 1;
+      const name = twice ? (seen.has(thing) ? 'object' : 'reference') : beam.id;
+      arms.push({ name, plate: thing, role: object ? 'object' : 'reference', path, laser, beam, ...(object ? { object } : {}) });
+      seen.add(thing);
+    }
+    const stops = thing.kind.light === 'recorded' || thing.kind.light === 'ends';
+    if (stops && leg.port !== 'through' && leg.n < beam.legs.length) {
+      const next = beam.legs[leg.n]!;
+      problems.push({ code: 'light-stopped', at: next.at, subject: beam.id, setup: setup.name, data: { beam: beam.id, thing: thing.id, next: next.to } });
+      return;
+    }
+  }
+}
+
+function lastScatterer(path: readonly Leg[]): Thing | undefined {
+  for (let i = path.length - 2; i >= 0; i--) {
+    const leg = path[i]!;
+    if (leg.target?.kind.light === 'scatters') return leg.target;
+    if (leg.target?.kind.light === 'diffracts' && path[i + 1]!.beam.port === 'diffracted') return leg.target;
+  }
+  return undefined;
+}
+
+/** A beam must come to an end somewhere: a plate, a stop, a card, or a thing at which other beams start. */
+function endsWhere(beam: Beam, setup: Setup, continued: ReadonlySet<Thing>, problems: Problem[]): void {
+  const last = beam.legs[beam.legs.length - 1];
+  if (last && (!last.target || ['recorded', 'ends'].includes(last.target.kind.light) || continued.has(last.target))) return;
+  if (beam.legs.some(l => l.node.line.issue) || beam.node.line.issue) return;
+  problems.push({ code: 'arm-ends-early', at: last?.at ?? beam.at, subject: beam.id, setup: setup.name, data: { beam: beam.id, ...(last ? { thing: last.target!.id } : {}) } });
+}

@@ -1,0 +1,70 @@
+/** Beams and their legs. */
+import type { Expr, Node, Word } from '../../grammar/tree.ts';
+import { readFact } from './bind-facts.ts';
+import type { Beam, Bound, Leg, Place } from './model.ts';
+import { nearest, type Scope } from './scope.ts';
+import type { FactType } from './things/kind.ts';
+import { LENGTH } from './units.ts';
+
+const LEG_LENGTH: FactType = { type: 'quantity', dim: LENGTH, sign: 'positive' };
+
+/** Binds `beam NAME from THING [PORT]` and its legs. */
+export function bindBeam(node: Node, beams: Map<string, Beam>, scope: Scope): void {
+  const { line } = node;
+  const { sink, setup } = scope;
+  const name = line.subject?.kind === 'phrase' ? line.subject.words[0]! : undefined;
+  if (!name) {
+    if (!line.issue) sink.report('name-missing', sink.place(node, line.head!), 'beam', { kind: 'beam', words: '' }, setup);
+    return;
+  }
+  const at = sink.place(node, name);
+  if (beams.has(name.text)) {
+    sink.report('name-taken', at, name.text, { name: name.text, kind: 'beam', line: beams.get(name.text)!.at.line + 1 }, setup);
+    return;
+  }
+  const start = line.clauses.find(c => c.word.text === 'from');
+  if (!start && !line.issue) sink.report('value-missing', at, name.text, { phrase: 'from', of: `beam ${name.text}`, prevents: 'where its light comes from' }, setup);
+  const [source, port] = start?.value ? target(start.value) : [];
+  const from = source ? scope.thing(source, node, 'a laser, or a splitter with its port') : undefined;
+  if (from && port) checkPort(port, from.kind.ports, from.kind.article, node, scope);
+  if (from && !port && !line.issue && from.kind.light !== 'source' && from.kind.ports.length > 0) {
+    sink.report('port-missing', sink.place(node, source!), name.text, { thing: from.id, ports: from.kind.ports.join(', ') }, setup);
+  }
+  const beam: Beam = {
+    id: name.text, legs: [], node, at,
+    ...(from ? { from } : {}), ...(port ? { port: port.text } : {}), ...(node.doc !== undefined ? { doc: node.doc } : {}),
+  };
+  node.legs.forEach((leg, i) => beam.legs.push(bindLeg(leg, i + 1, beam, scope)));
+  beams.set(name.text, beam);
+}
+
+function bindLeg(node: Node, n: number, beam: Beam, scope: Scope): Leg {
+  const { line } = node;
+  const { sink } = scope;
+  const [word, port] = line.subject ? target(line.subject) : [];
+  const thing = word ? scope.thing(word, node) : undefined;
+  if (thing && port && thing.kind.ports.length > 0) checkPort(port, thing.kind.ports, thing.kind.article, node, scope);
+  let length: Bound | undefined;
+  let lengthAt: Place | undefined;
+  if (line.value) {
+    lengthAt = sink.place(node, line.value);
+    const read = readFact(line, line.value, LEG_LENGTH);
+    if ('problem' in read) sink.value(read.problem, node, `${beam.id}.${n}.length`, scope.setup);
+    else length = read.ok;
+  }
+  return {
+    id: `${beam.id}.${n}`, beam, n, node, to: word?.text ?? '', at: sink.place(node, word ?? line.subject ?? { start: 0, end: line.text.length }),
+    ...(thing ? { target: thing } : {}), ...(port ? { port: port.text } : {}), ...(length ? { length } : {}), ...(lengthAt ? { lengthAt } : {}),
+  };
+}
+
+/** `S1 through`: the thing, and the port behind it. */
+function target(e: Expr): [Word | undefined, Word | undefined] | [] {
+  return e.kind === 'phrase' ? [e.words[0], e.words[1]] : [];
+}
+
+function checkPort(port: Word, ports: readonly string[], article: string, node: Node, scope: Scope): void {
+  if (ports.includes(port.text) || port.text === 'through') return;
+  const suggestion = nearest(port.text, ports);
+  scope.sink.report('unknown-port', scope.sink.place(node, port), port.text, { port: port.text, article, ports: ports.join(', '), ...(suggestion ? { suggestion } : {}) }, scope.setup);
+}

@@ -1,0 +1,113 @@
+/** Declarations of things: kind, name, inventory item, placement, facts. */
+import type { Expr, Node, Word } from '../../grammar/tree.ts';
+import { bindFact } from './bind-facts.ts';
+import type { BoundFact, Placement, Thing } from './model.ts';
+import { nearest, type Scope } from './scope.ts';
+import { factMap, kindOf, KINDS } from './things/index.ts';
+import type { Kind } from './things/kind.ts';
+
+/** The words that a statement opens with: its head and the phrase behind it. */
+export function openingWords(node: Node): Word[] {
+  const { head, subject } = node.line;
+  if (!head) return [];
+  const first = subject?.kind === 'phrase' ? subject.words : subject?.kind === 'row' && subject.items[0]!.kind === 'phrase' ? subject.items[0]!.words : [];
+  return [head, ...first];
+}
+
+/** Binds one declaration. Returns false where the statement isn't one. */
+export function bindThing(node: Node, scope: Scope): boolean {
+  const words = openingWords(node);
+  const found = kindOf(words.map(w => w.text));
+  if (!found) return false;
+  const { kind, length } = found;
+  const { sink, things, setup } = scope;
+  const names = words.slice(length);
+  const name = names[0] ?? (kind.light === 'none' ? words[0]! : undefined);
+  if (!name || names.length > 1 || (node.line.subject && node.line.subject.kind !== 'phrase')) {
+    if (!node.line.issue) {
+      const span = names[1] ? { start: names[1].start, end: names[names.length - 1]!.end } : { start: words[0]!.start, end: node.line.subject?.end ?? words[length - 1]!.end };
+      sink.report(names[1] ? 'name-of-two-words' : 'name-missing', sink.place(node, span), kind.word, { kind: kind.word, words: names.map(w => w.text).join(' ') }, setup);
+    }
+    if (!name) return true;
+  }
+  const at = sink.place(node, name);
+  const before = things.get(name.text);
+  if (before) {
+    sink.report('name-taken', at, name.text, { name: name.text, kind: before.kind.word, line: before.at.line + 1 }, setup);
+    return true;
+  }
+  const item = inventoryItem(node, kind, scope);
+  const facts = new Map<string, BoundFact>(item?.facts);
+  if (node.children.length > 0) {
+    const own = new Map<string, BoundFact>();
+    const known = factMap(kind);
+    for (const child of node.children) {
+      if (!child.line.head) continue;
+      bindFact(child, known, own, name.text, kind.word, scope);
+    }
+    for (const [k, v] of own) facts.set(k, v);
+  }
+  const placement = bindPlacement(node, scope);
+  things.set(name.text, {
+    id: name.text, kind, node, at, facts, used: false,
+    ...(placement ? { placement } : {}), ...(item ? { item } : {}), ...(node.doc !== undefined ? { doc: node.doc } : {}),
+  });
+  return true;
+}
+
+function inventoryItem(node: Node, kind: Kind, scope: Scope): Thing | undefined {
+  const value = node.line.equals;
+  if (!value) return undefined;
+  if (value.kind !== 'phrase' || value.words.length !== 1) {
+    scope.sink.report('wrong-value', scope.sink.place(node, value), kind.word, { found: 'this', wanted: 'the name of an inventory item, such as lab.red-12' }, scope.setup);
+    return undefined;
+  }
+  const item = scope.thing(value.words[0]!, node, 'an item of an inventory');
+  if (item && item.kind !== kind) {
+    scope.sink.report('wrong-value', scope.sink.place(node, value), item.id, { found: `${item.kind.article}`, wanted: kind.article }, scope.setup);
+    return undefined;
+  }
+  return item;
+}
+
+/** Clause words of a declaration. Names in them are looked up when all things are known: see {@link checkPlacement}. */
+function bindPlacement(node: Node, scope: Scope): Placement | undefined {
+  const { clauses } = node.line;
+  if (clauses.length === 0) return undefined;
+  let at: Placement['at'];
+  let on: Placement['on'];
+  const pending: string[] = [];
+  for (let i = 0; i < clauses.length; i++) {
+    const c = clauses[i]!;
+    if (!c.value) continue;
+    const place = scope.sink.place(node, c.value);
+    if (c.word.text === 'at') at = { expr: c.value, place };
+    else if (c.word.text === 'on' && c.value.kind === 'path' && c.value.items.length === 2) {
+      const [from, to] = c.value.items.map(single);
+      const next = clauses[i + 1];
+      const by = next?.word.text === 'by' && next.value ? { expr: next.value, place: scope.sink.place(node, next.value) } : undefined;
+      if (by) i++;
+      if (from && to) on = { from: from.text, to: to.text, place, ...(by ? { by } : {}) };
+    } else pending.push(c.word.text);
+  }
+  return { pending, ...(at ? { at } : {}), ...(on ? { on } : {}) };
+}
+
+const single = (e: Expr): Word | undefined => (e.kind === 'phrase' && e.words.length === 1 ? e.words[0] : undefined);
+
+/** Looks up the names in the placements: `facing whelk`, `on M1 -> P1`, `beyond M1`. */
+export function checkPlacement(node: Node, scope: Scope): void {
+  for (const c of node.line.clauses) {
+    if (!c.value || !['on', 'beyond', 'facing'].includes(c.word.text)) continue;
+    const items = c.value.kind === 'path' ? c.value.items : [c.value];
+    for (const e of items) {
+      const w = single(e);
+      if (w && !(c.word.text === 'facing' && w.text === 'beam')) scope.thing(w, node);
+    }
+  }
+}
+
+/** What a statement that is nothing known may have been meant as. */
+export function suggestKind(word: string, others: readonly string[]): string | undefined {
+  return nearest(word, [...KINDS.map(k => k.word), ...others]);
+}

@@ -1,0 +1,197 @@
+/** Binds one file: its inventories and setups, with every name looked up. Never throws. */
+import type { Node, Tree } from '../../grammar/tree.ts';
+import { bindBeam } from './bind-beams.ts';
+import { bindFact, factPhrase } from './bind-facts.ts';
+import { bindAccept, bindGoal, bindReading } from './bind-goals.ts';
+import { bindThing, checkPlacement, openingWords, suggestKind } from './bind-things.ts';
+import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Reading, Setup, Thing, Use } from './model.ts';
+import { Scope, Sink } from './scope.ts';
+import { factIndex, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './things/index.ts';
+
+export const MAX_THINGS = 5000;
+
+/** Words that open a statement of a setup which declares no thing. */
+const STATEMENTS: readonly string[] = ['beam', 'measured', 'expect', 'aim', 'accept', 'let', 'variant', 'shot', 'process'];
+
+/** What a `use` finds: the inventories of that file, or why there are none. */
+export type Found = { readonly inventories: readonly Inventory[]; readonly uri: string } | { readonly code: string; readonly uri: string; readonly data: Readonly<Record<string, string>> };
+
+export function bind(uri: string, tree: Tree, find: (path: string) => Found = path => ({ code: 'import-unreadable', uri: '', data: { path, why: 'it was not found' } })): Model {
+  const sink = new Sink(uri);
+  const setups: Setup[] = [];
+  const inventories = new Map<string, Inventory>();
+  const own: Inventory[] = [];
+  const uses: Use[] = [];
+
+  for (const node of tree.nodes) if (node.line.head?.text === 'use') bindUse(node, find, inventories, uses, sink);
+  for (const node of tree.nodes) {
+    if (node.line.head?.text !== 'inventory') continue;
+    const inventory = bindInventory(node, inventories, sink);
+    if (inventory) { own.push(inventory); inventories.set(inventory.name, inventory); }
+  }
+  const names = new Set<string>();
+  for (const node of tree.nodes) {
+    const head = node.line.head?.text;
+    if (head === 'use' || head === 'inventory') continue;
+    if (head === 'setup') {
+      const setup = bindSetup(node, inventories, sink);
+      if (names.has(setup.name)) sink.report('name-taken', setup.at, setup.name, { name: setup.name, kind: 'setup', line: 0 });
+      names.add(setup.name);
+      setups.push(setup);
+    } else if (head !== undefined && !(node.line.issue && !node.line.subject && node.line.colon === undefined)) outside(node, sink);
+  }
+  return { uri, setups, inventories: own, uses, references: sink.references, problems: sink.problems };
+}
+
+function outside(node: Node, sink: Sink): void {
+  const head = node.line.head!;
+  const known = kindOf(openingWords(node).map(w => w.text)) !== undefined || STATEMENTS.includes(head.text) || factIndex(SETUP_FACTS).has(factPhrase(node.line) ?? '');
+  const suggestion = known ? undefined : suggestKind(head.text, ['setup', 'inventory', 'use']);
+  sink.report('outside-setup', sink.place(node, head), head.text, { word: head.text, known, ...(suggestion ? { suggestion } : {}) });
+}
+
+function bindUse(node: Node, find: (path: string) => Found, inventories: Map<string, Inventory>, uses: Use[], sink: Sink): void {
+  const value = node.line.subject;
+  if (value?.kind !== 'string') {
+    if (!node.line.issue) sink.report('value-missing', sink.place(node, node.line.head!), 'use', { phrase: 'the name of a file in quotes', of: 'use', prevents: 'what it would bring' });
+    return;
+  }
+  const at = sink.place(node, value);
+  if (value.value === '') {
+    sink.report('import-unreadable', at, 'use', { path: '', why: 'the name of the file is empty' });
+    return;
+  }
+  const found = find(value.value);
+  uses.push({ path: value.value, uri: found.uri, at });
+  if ('code' in found) sink.report(found.code, at, value.value, { path: value.value, ...found.data });
+  else for (const inv of found.inventories) inventories.set(inv.name, inv);
+}
+
+function bindInventory(node: Node, others: ReadonlyMap<string, Inventory>, sink: Sink): Inventory | undefined {
+  const subject = node.line.subject;
+  const name = subject?.kind === 'phrase' && subject.words.length === 1 ? subject.words[0]! : undefined;
+  if (!name) {
+    if (!node.line.issue) sink.report('name-missing', sink.place(node, node.line.head!), 'inventory', { kind: 'inventory', words: '' });
+    return undefined;
+  }
+  const things = new Map<string, Thing>();
+  const scope = new Scope(sink, things, others);
+  for (const child of node.children) {
+    if (!child.line.head || bindThing(child, scope)) continue;
+    statementUnknown(child, scope, []);
+  }
+  return { name: name.text, things, at: sink.place(node, name) };
+}
+
+function setupName(node: Node): string {
+  const s = node.line.subject;
+  return s?.kind === 'string' ? s.value : s?.kind === 'phrase' ? s.words.map(w => w.text).join(' ') : '';
+}
+
+function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink: Sink): Setup {
+  const name = setupName(node);
+  const at = sink.place(node, node.line.subject ?? node.line.head!);
+  if (name === '' && !node.line.issue) sink.report('name-missing', at, 'setup', { kind: 'setup', words: '' });
+  const things = new Map<string, Thing>();
+  const scope = new Scope(sink, things, inventories, name);
+  const beams = new Map<string, Beam>();
+  const facts = new Map<string, BoundFact>();
+  const lets = new Map<string, Let>();
+  const readings: Reading[] = [];
+  const goals: Goal[] = [];
+  const accepts: Accept[] = [];
+  const variants: { name: string; at: Setup['at']; node: Node }[] = [];
+  const shots: { name: string; at: Setup['at']; node: Node }[] = [];
+  const pending = new Set<string>();
+  const later: Node[] = [];
+  const setupFacts = factIndex(SETUP_FACTS);
+
+  // Things first, so that a beam may name what stands below it.
+  for (const child of node.children) {
+    const { head, colon } = child.line;
+    if (!head) continue;
+    if (colon === undefined && bindThing(child, scope)) continue;
+    if (colon === undefined && !STATEMENTS.includes(head.text)) statementUnknown(child, scope, [...STATEMENTS, ...setupFacts.keys()]);
+    else later.push(child);
+  }
+  if (things.size > MAX_THINGS) sink.report('too-many-things', at, name, { count: things.size, limit: MAX_THINGS }, name);
+  for (const child of later) {
+    const { line } = child;
+    const head = line.head!;
+    const phrase = line.colon === undefined ? undefined : factPhrase(line);
+    if (phrase !== undefined && setupFacts.has(phrase)) { bindFact(child, setupFacts, facts, name, 'setup', scope); continue; }
+    switch (head.text) {
+      case 'beam': bindBeam(child, beams, scope); break;
+      case 'measured': bindReading(child, readings, scope); pending.add('readings (measured)'); break;
+      case 'expect': bindGoal(child, goals, scope); break;
+      case 'aim': bindGoal(child, goals, scope); pending.add('aims'); break;
+      case 'accept': bindAccept(child, accepts, scope); break;
+      case 'let': bindLet(child, lets, scope); break;
+      case 'variant': variants.push(block(child, sink)); pending.add('variants'); checkVariant(child, scope); break;
+      case 'shot': shots.push(block(child, sink)); checkFacts(child, SHOT_FACTS, 'shot', scope); break;
+      case 'process': checkFacts(child, PROCESS_FACTS, 'process', scope); break;
+      default: statementUnknown(child, scope, [...STATEMENTS, ...setupFacts.keys()]);
+    }
+  }
+  for (const thing of things.values()) {
+    if (thing.node.line.clauses.length > 0) checkPlacement(thing.node, scope);
+    if (thing.placement?.pending.length) for (const w of thing.placement.pending) pending.add(`placing by “${w}”`);
+    for (const f of thing.facts.values()) if (!f.fact.used) pending.add(`${thing.kind.word} “${f.fact.phrase}”`);
+  }
+  for (const f of facts.values()) if (!f.fact.used) pending.add(`“${f.fact.phrase}” of a setup`);
+  return {
+    name, uri: sink.uri, node, at, things, beams, facts, lets, readings, goals, accepts, variants, shots, pending,
+    ...(node.doc !== undefined ? { doc: node.doc } : {}),
+  };
+}
+
+function block(node: Node, sink: Sink): { name: string; at: Setup['at']; node: Node } {
+  const s = node.line.subject;
+  return { name: s?.kind === 'string' ? s.value : node.line.text.trim().replace(/\s*\{$/, ''), at: sink.place(node, s ?? node.line.head!), node };
+}
+
+function bindLet(node: Node, lets: Map<string, Let>, scope: Scope): void {
+  const { line } = node;
+  const name = line.subject?.kind === 'phrase' && line.subject.words.length === 1 ? line.subject.words[0]! : undefined;
+  if (!name || !line.equals) {
+    if (!line.issue) scope.sink.report('value-missing', scope.sink.place(node, name ?? line.head!), name?.text ?? 'let', { phrase: 'a name and a value, as in “let gap = 300 mm”', of: 'let', prevents: '' }, scope.setup);
+    return;
+  }
+  const at = scope.sink.place(node, name);
+  const before = lets.get(name.text)?.at ?? scope.things.get(name.text)?.at;
+  if (before) scope.sink.report('name-taken', at, name.text, { name: name.text, kind: 'name', line: before.line + 1 }, scope.setup);
+  else lets.set(name.text, { name: name.text, expr: line.equals, at, exprAt: scope.sink.place(node, line.equals) });
+}
+
+function checkFacts(node: Node, known: Parameters<typeof factIndex>[0], kind: string, scope: Scope): void {
+  const facts = new Map<string, BoundFact>();
+  for (const child of node.children) if (child.line.head) bindFact(child, factIndex(known), facts, kind, kind, scope);
+}
+
+/** A variant's lines begin with the name of a thing: `P1 at (700, 650) mm`, `S1 { … }`, `S1.reflects: 90%`. */
+function checkVariant(node: Node, scope: Scope): void {
+  for (const child of node.children) {
+    const head = child.line.head;
+    if (!head || kindOf(openingWords(child).map(w => w.text)) || head.text === 'beam') continue;
+    const dot = head.text.indexOf('.');
+    scope.thing(dot > 0 ? { text: head.text.slice(0, dot), start: head.start, end: head.start + dot } : head, child);
+    checkPlacement(child, scope);
+  }
+}
+
+function statementUnknown(node: Node, scope: Scope, others: readonly string[]): void {
+  const { line } = node;
+  const head = line.head!;
+  if (line.issue && !line.subject && line.colon === undefined) return;
+  const phrase = factPhrase(line);
+  const suggestion = suggestKind(line.colon !== undefined && phrase !== undefined ? phrase : head.text, others);
+  const word = line.colon !== undefined && phrase !== undefined ? phrase : head.text;
+  scope.sink.report('unknown-word', scope.sink.place(node, head), word, { word, ...(suggestion ? { suggestion } : {}) }, scope.setup);
+  // A misspelt kind still declares its name, so that one slip is one finding.
+  const names = line.subject?.kind === 'phrase' ? line.subject.words : [];
+  const meant = suggestion ? kindOf(suggestion.split(' ')) : undefined;
+  const name = names[names.length - 1];
+  if (meant && name && !scope.things.has(name.text)) {
+    scope.things.set(name.text, { id: name.text, kind: meant.kind, node, at: scope.sink.place(node, name), facts: new Map(), used: true });
+  }
+}

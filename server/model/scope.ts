@@ -1,0 +1,74 @@
+/** What names mean inside one setup or inventory, and what is wrong with those that mean nothing. */
+import { distance } from 'fastest-levenshtein';
+import type { Node, Span, Word } from '../../grammar/tree.ts';
+import type { Inventory, Place, Problem, Reference, Thing } from './model.ts';
+import type { ValueProblem } from './literal.ts';
+
+/** Collects the problems and references of one file while it is bound. */
+export class Sink {
+  readonly problems: Problem[] = [];
+  readonly references: Reference[] = [];
+  constructor(readonly uri: string) {}
+
+  place(node: Node | number, span: Span): Place {
+    return { uri: this.uri, line: typeof node === 'number' ? node : node.at, start: span.start, end: Math.max(span.end, span.start + 1) };
+  }
+  report(code: string, at: Place, subject: string, data: Problem['data'] = {}, setup?: string): void {
+    this.problems.push({ code, at, subject, data, ...(setup !== undefined ? { setup } : {}) });
+  }
+  value(p: ValueProblem, node: Node, subject: string, setup?: string): void {
+    this.report(p.code, this.place(node, p.span), subject, p.data, setup);
+  }
+  refer(at: Place, name: string, target: Place): void {
+    this.references.push({ at, name, target });
+  }
+}
+
+/** The names of one setup. */
+export class Scope {
+  constructor(
+    readonly sink: Sink,
+    readonly things: Map<string, Thing>,
+    readonly inventories: ReadonlyMap<string, Inventory>,
+    readonly setup?: string,
+  ) {}
+
+  /** The thing of that name, or nothing with a problem at its place. */
+  thing(word: Word, node: Node, wanted = 'a thing of this setup'): Thing | undefined {
+    const found = this.find(word.text);
+    const at = this.sink.place(node, word);
+    if (found) {
+      found.used = true;
+      this.sink.refer(at, word.text, found.at);
+      return found;
+    }
+    const suggestion = nearest(word.text, this.names());
+    this.sink.report('unknown-name', at, word.text, { name: word.text, wanted, ...(suggestion ? { suggestion } : {}) }, this.setup);
+    return undefined;
+  }
+
+  find(name: string): Thing | undefined {
+    const own = this.things.get(name);
+    if (own) return own;
+    const dot = name.indexOf('.');
+    return dot > 0 ? this.inventories.get(name.slice(0, dot))?.things.get(name.slice(dot + 1)) : undefined;
+  }
+
+  names(): string[] {
+    const all = [...this.things.keys()];
+    for (const inv of this.inventories.values()) for (const id of inv.things.keys()) all.push(`${inv.name}.${id}`);
+    return all;
+  }
+}
+
+/** The nearest of some names to a misspelt one, if it is near enough to be meant. */
+export function nearest(name: string, among: Iterable<string>): string | undefined {
+  let best: string | undefined;
+  let least = Math.max(1, Math.floor(name.length / 3)) + 0.5;
+  for (const n of among) {
+    if (Math.abs(n.length - name.length) > least) continue;
+    const d = distance(n.toLowerCase(), name.toLowerCase());
+    if (d < least && d < Math.max(n.length, name.length)) { best = n; least = d; }
+  }
+  return best;
+}

@@ -3,13 +3,13 @@
  * is left to the cells. Problems are spans in the line, so that the outcome can be kept with the line's tree.
  */
 import type { Expr, Span, Word } from '../../grammar/tree.ts';
-import type { FactType } from './things/kind.ts';
+import type { FactType, Sign, Within } from './things/kind.ts';
 import type { Bound } from './model.ts';
 import type { Quantity, Spread } from './quantity.ts';
 import { dimName, nearestUnit, NUMBER, parseUnit, TEMPERATURE, unitsFor, type Dim, type Unit } from './units.ts';
 
 export interface ValueProblem {
-  readonly code: 'missing-unit' | 'wrong-unit' | 'unknown-unit' | 'impossible-value' | 'wrong-value';
+  readonly code: 'missing-unit' | 'wrong-unit' | 'unknown-unit' | 'impossible-value' | 'wrong-value' | 'units-differ';
   readonly span: Span;
   readonly data: Readonly<Record<string, string | number | boolean>>;
 }
@@ -101,7 +101,7 @@ export function readLiteral(e: Expr, type: FactType): Read<Bound> {
     case 'quantity': {
       const q = readQuantity(e);
       if ('problem' in q) return q;
-      const wrong = checkDim(e, q.ok, type.dim) ?? checkSign(e, q.ok, type.sign ?? 'any');
+      const wrong = checkDim(e, q.ok, type.dim) ?? checkSign(e, q.ok, type.sign ?? 'any', type.within);
       return wrong ?? { ok: { kind: 'quantity', quantity: q.ok } };
     }
     case 'count': {
@@ -158,10 +158,12 @@ export function checkDim(e: Span, q: { dim: Dim; unit?: Unit; value?: number }, 
   return fail('wrong-unit', e, { found: dimName(q.dim), wanted: dimName(wanted), units, unit: q.unit?.text ?? '' });
 }
 
-export function checkSign(e: Span, q: Quantity, sign: 'positive' | 'not negative' | 'any'): { problem: ValueProblem } | undefined {
+export function checkSign(e: Span, q: Quantity, sign: Sign, within?: Within): { problem: ValueProblem } | undefined {
   if (q.dim === TEMPERATURE && q.value < 0) return fail('impossible-value', e, { why: 'it is below absolute zero' });
   if (sign === 'positive' && q.value <= 0) return fail('impossible-value', e, { why: q.value === 0 ? 'it cannot be zero' : 'it cannot be negative' });
   if (sign === 'not negative' && q.value < 0) return fail('impossible-value', e, { why: 'it cannot be negative' });
+  if (sign === 'share' && (q.value < 0 || q.value > 1)) return fail('impossible-value', e, { why: 'it is a share, from 0 % to 100 %' });
+  if (within && (q.value < within.from || q.value > within.to)) return fail('impossible-value', e, { why: `it lies from ${within.words}` });
   return undefined;
 }
 

@@ -7,7 +7,7 @@ export const hologram: Kind = {
   facts: [
     text('from', 'The file and setup in which it was recorded.'),
     sizes('size', [2], 'Width and height.'),
-    quantity('efficiency', NUMBER, 'Share of the light that goes into its image.'),
+    quantity('efficiency', NUMBER, 'Share of the light that goes into its image.', { sign: 'share' }),
     choice('turned', ['as recorded', 'flipped'], 'Flipped, it gives the real image.'),
     choice('image', ['real', 'virtual'], 'Which image is used.'),
     quantity('image distance', LENGTH, 'From the hologram to the middle of its image.'),

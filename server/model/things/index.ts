@@ -49,7 +49,7 @@ export const SETUP_FACTS: readonly Fact[] = [
 export const SHOT_FACTS: readonly Fact[] = [
   text('outcome', 'What was seen.'), text('note', 'Anything worth keeping.'), text('batch', 'Box of the plate.'),
   quantity('exposure', TIME, 'How long the shutter was open.'), quantity('settle', TIME, 'How long the room rested.'), quantity('temperature', TEMPERATURE, 'Of the room.', { sign: 'any' }),
-  quantity('humidity', NUMBER, 'Relative humidity.'), quantity('power', POWER, 'Power of the laser.'), quantity('dose', EXPOSURE, 'Exposure as energy.'), ratio('beam ratio', 'As metered.'),
+  quantity('humidity', NUMBER, 'Relative humidity.', { sign: 'share' }), quantity('power', POWER, 'Power of the laser.'), quantity('dose', EXPOSURE, 'Exposure as energy.'), ratio('beam ratio', 'As metered.'),
   text('plate', 'Which plate.'), date('date', 'When.'), quantity('replay angle', ANGLE, 'At which it was looked at.', { sign: 'any' }), quantity('brightness', NUMBER, 'Share of the light that goes into the image.'),
 ];
 export const PROCESS_FACTS: readonly Fact[] = [

@@ -1,9 +1,14 @@
 /** What one kind of thing is and which facts it takes. Completion, pages, unit checks and assumed values derive from it. */
 import type { Dim } from '../units.ts';
 
+/** What values make sense: a `share` lies from 0 to 1. */
+export type Sign = 'positive' | 'not negative' | 'share' | 'any';
+/** Bounds in SI, with the bounds as they are said. */
+export interface Within { readonly from: number; readonly to: number; readonly words: string }
+
 export type FactType =
   /** a number with a unit of that dimension; `words` are accepted instead (`modes: unknown`) */
-  | { readonly type: 'quantity'; readonly dim: Dim; readonly sign?: 'positive' | 'not negative' | 'any'; readonly words?: readonly string[] }
+  | { readonly type: 'quantity'; readonly dim: Dim; readonly sign?: Sign; readonly within?: Within; readonly words?: readonly string[] }
   /** a whole number, at least 1 */
   | { readonly type: 'count'; readonly words?: readonly string[] }
   | { readonly type: 'choice'; readonly words: readonly string[] }
@@ -50,12 +55,12 @@ export interface Kind {
   readonly expectsLight: boolean;
 }
 
-type Options = { readonly used?: boolean; readonly assumed?: Assumed; readonly sign?: 'positive' | 'not negative' | 'any'; readonly words?: readonly string[] };
+type Options = { readonly used?: boolean; readonly assumed?: Assumed; readonly sign?: Sign; readonly within?: Within; readonly words?: readonly string[] };
 const rest = (o: Options): { used: boolean; assumed?: Assumed } => ({ used: o.used ?? false, ...(o.assumed ? { assumed: o.assumed } : {}) });
 
 /** Short constructors, so that a kind's file reads like its page. */
 export const quantity = (phrase: string, dim: Dim, doc: string, o: Options = {}): Fact =>
-  ({ phrase, doc, type: { type: 'quantity', dim, sign: o.sign ?? 'positive', ...(o.words ? { words: o.words } : {}) }, ...rest(o) });
+  ({ phrase, doc, type: { type: 'quantity', dim, sign: o.sign ?? 'positive', ...(o.within ? { within: o.within } : {}), ...(o.words ? { words: o.words } : {}) }, ...rest(o) });
 export const count = (phrase: string, doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'count', ...(o.words ? { words: o.words } : {}) }, ...rest(o) });
 export const choice = (phrase: string, words: readonly string[], doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'choice', words }, ...rest(o) });
 export const sizes = (phrase: string, numbers: readonly number[], doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'sizes', numbers }, ...rest(o) });

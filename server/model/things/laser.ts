@@ -5,10 +5,10 @@ export const laser: Kind = {
   word: 'laser', article: 'a laser', light: 'source', ports: [], expectsLight: true,
   doc: 'The source. How far apart the two paths may be is its coherence: state a `coherence length`, a `linewidth`, or the `tube length` of a gas laser.',
   facts: [
-    quantity('wavelength', LENGTH, 'Wavelength of the line in air.', { used: true }),
+    quantity('wavelength', LENGTH, 'Wavelength of the line in air.', { used: true, within: { from: 200e-9, to: 2000e-9, words: '200 nm to 2000 nm' } }),
     quantity('coherence length', LENGTH, 'The path difference at which fringes have lost the share of their contrast that `coherence contrast` names.', { used: true }),
     quantity('coherence contrast', NUMBER, 'The fringe contrast that is left at one coherence length.', {
-      used: true, assumed: { text: '50%', why: 'makers and books use 50 %, 37 % and 71 %; half is the middle of them' },
+      used: true, within: { from: 0.001, to: 0.999, words: '0.1 % to 99.9 %' }, assumed: { text: '50%', why: 'makers and books use 50 %, 37 % and 71 %; half is the middle of them' },
     }),
     quantity('linewidth', FREQUENCY, 'Full width of the line at half its height.', { used: true }),
     choice('line shape', ['gaussian', 'lorentzian', 'rectangular'], 'Shape of the line: gaussian for a gas laser, lorentzian for a single-mode diode.', {

@@ -4,7 +4,7 @@ import { choice, quantity, type Kind } from './kind.ts';
 const facts: Kind['facts'] = [
   quantity('focal length', LENGTH, 'Focal length; negative for a diverging one.', { sign: 'any' }),
   quantity('diameter', LENGTH, 'Clear diameter.'),
-  quantity('loss', NUMBER, 'Share of the light that is lost.', { sign: 'not negative' }),
+  quantity('loss', NUMBER, 'Share of the light that is lost.', { sign: 'share' }),
   quantity('thickness', LENGTH, 'Glass that the light crosses on its axis.', { used: true }),
   choice('glass', ['crown', 'fused silica', 'window', 'acrylic'], 'What it is made of.', { used: true, assumed: { text: 'crown', why: 'the usual glass of a plain lens' } }),
 ];

@@ -3,7 +3,7 @@ import { quantity, type Kind } from './kind.ts';
 
 const facts: Kind['facts'] = [
   quantity('axis', ANGLE, 'Angle of its axis from vertical, seen along the beam.', { sign: 'any' }),
-  quantity('loss', NUMBER, 'Share of the light that is lost besides what it selects.', { sign: 'not negative' }),
+  quantity('loss', NUMBER, 'Share of the light that is lost besides what it selects.', { sign: 'share' }),
 ];
 
 export const polarizer: Kind = { word: 'polarizer', article: 'a polarizer', light: 'passes', ports: [], expectsLight: true, doc: 'Lets one direction of polarization through.', facts };

@@ -9,7 +9,7 @@ export const wall: Kind = { word: 'wall', article: 'a wall', light: 'ends', port
 export const screen: Kind = { word: 'screen', article: 'a screen', light: 'ends', ports: [], expectsLight: false, doc: 'A card on which a spot or an image is looked at.', facts: [sizes('size', [2], 'Width and height.')] };
 export const room: Kind = {
   word: 'room', article: 'a room', light: 'none', ports: [], expectsLight: false, doc: 'The room during the evening.',
-  facts: [quantity('temperature', TEMPERATURE, 'Temperature of the air.', { sign: 'any' }), quantity('humidity', NUMBER, 'Relative humidity.'), quantity('pressure', PRESSURE, 'Air pressure.'), choice('safelight', ['none', 'green', 'red', 'amber', 'blue'], 'Colour of the safelight.')],
+  facts: [quantity('temperature', TEMPERATURE, 'Temperature of the air.', { sign: 'any' }), quantity('humidity', NUMBER, 'Relative humidity.', { sign: 'share' }), quantity('pressure', PRESSURE, 'Air pressure.'), choice('safelight', ['none', 'green', 'red', 'amber', 'blue'], 'Colour of the safelight.')],
 };
 export const meter: Kind = {
   word: 'meter', article: 'a light meter', light: 'none', ports: [], expectsLight: false, doc: 'A light meter; its calibration error is shared by all its readings.',

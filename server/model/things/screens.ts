@@ -5,7 +5,7 @@ const facts: Kind['facts'] = [
   sizes('size', [2], 'Width and height.'),
   quantity('thickness', LENGTH, 'Thickness of the glass.', { used: true }),
   choice('glass', ['crown', 'fused silica', 'window', 'acrylic'], 'What it is made of.', { used: true, assumed: { text: 'window', why: 'ground glass is mostly made of window glass' } }),
-  quantity('loss', NUMBER, 'Share of the light that is lost.', { sign: 'not negative' }),
+  quantity('loss', NUMBER, 'Share of the light that is lost.', { sign: 'share' }),
 ];
 
 export const groundGlass: Kind = { word: 'ground glass', article: 'a ground glass', light: 'scatters', ports: [], expectsLight: true, doc: 'A screen that scatters the light that goes through it; it lights an object from behind, or is the object itself.', facts };

@@ -5,8 +5,8 @@ export const splitter: Kind = {
   word: 'splitter', article: 'a splitter', light: 'shares', ports: ['through', 'reflected'], expectsLight: true,
   doc: 'Shares one beam into two: what goes `through` and what is `reflected`. A graduated one is set by its wheel.',
   facts: [
-    quantity('reflects', NUMBER, 'Share of the light that is reflected, of what is not lost.'),
-    quantity('loss', NUMBER, 'Share of the light that is lost.', { sign: 'not negative' }),
+    quantity('reflects', NUMBER, 'Share of the light that is reflected, of what is not lost.', { sign: 'share' }),
+    quantity('loss', NUMBER, 'Share of the light that is lost.', { sign: 'share' }),
     quantity('wheel', NUMBER, 'Mark of the wheel at which it stands.', { sign: 'any' }),
     quantity('thickness', LENGTH, 'Thickness of the glass that the light going through crosses.', { used: true }),
     choice('glass', ['crown', 'fused silica', 'window', 'acrylic'], 'What it is made of.', { used: true, assumed: { text: 'crown', why: 'most splitters are borosilicate crown' } }),

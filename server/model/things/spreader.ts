@@ -8,7 +8,7 @@ export const spreader: Kind = {
     quantity('focal length', LENGTH, 'Focal length; negative for a diverging lens.', { sign: 'any' }),
     quantity('pinhole', LENGTH, 'Diameter of the pinhole.'),
     count('power', 'Magnification that is engraved on an objective.'),
-    quantity('loss', NUMBER, 'Share of the light that is lost.', { sign: 'not negative' }),
+    quantity('loss', NUMBER, 'Share of the light that is lost.', { sign: 'share' }),
     quantity('thickness', LENGTH, 'Glass that the light crosses on its axis.', { used: true }),
     quantity('diameter', LENGTH, 'Clear diameter.'),
   ],

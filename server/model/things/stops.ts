@@ -18,5 +18,5 @@ export const slit: Kind = {
   facts: [quantity('width', LENGTH, 'Width of the opening.'), choice('direction', ['horizontal', 'vertical'], 'Which way it runs; horizontal for head-side parallax.'), size],
 };
 export const blackCard: Kind = { word: 'black card', article: 'a black card', light: 'ends', ports: [], expectsLight: false, doc: 'Blocks light that should not reach something.', facts: [size] };
-export const fillCard: Kind = { word: 'fill card', article: 'a fill card', light: 'turns', ports: [], expectsLight: false, doc: 'A white card that throws light into the shadows of the object.', facts: [size, quantity('tone', NUMBER, 'Share of the light that it gives back.')] };
+export const fillCard: Kind = { word: 'fill card', article: 'a fill card', light: 'turns', ports: [], expectsLight: false, doc: 'A white card that throws light into the shadows of the object.', facts: [size, quantity('tone', NUMBER, 'Share of the light that it gives back.', { sign: 'share' })] };
 export const beamStop: Kind = { word: 'beam stop', article: 'a beam stop', light: 'ends', ports: [], expectsLight: false, doc: 'Where an unused beam ends.', facts: [size] };

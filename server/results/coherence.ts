@@ -1,0 +1,73 @@
+/** How a laser's coherence is known: from a coherence length, a linewidth, or the tube of a gas laser. */
+import { gainLineAt } from '../optics/coherence/gain-widths.ts';
+import type { LineShape } from '../optics/coherence/line-shapes.ts';
+import { plausibleModeCounts } from '../optics/coherence/unknown-modes.ts';
+import { revivalDistance } from '../optics/coherence/cavity.ts';
+import type { Thing } from '../model/model.ts';
+import { FREQUENCY, LENGTH, NUMBER, parseUnit } from '../model/units.ts';
+import type { Cell, Rule } from './graph.ts';
+import { halfContrast, lineBrightness, linewidthFrom, MODE_SPACING, MODES_BRIGHTNESS, REVIVAL } from './rules/coherence.ts';
+import type { Values } from './values.ts';
+
+/** Brightness of a part as a rule of its mismatch and some cells of the laser. */
+export interface Coherence {
+  readonly laser: Thing;
+  readonly known: 'coherence length' | 'linewidth' | 'tube length';
+  /** takes the mismatch first, then `inputs` */
+  readonly rule: Rule;
+  readonly inputs: readonly Cell[];
+  /** numbers of modes that are plausible, when they are not known */
+  readonly modes?: readonly number[];
+}
+
+const MM = parseUnit('mm')!;
+const MHZ = parseUnit('MHz')!;
+
+/** What is known of a laser's coherence; undefined where nothing is written. Publishes the laser's own results. */
+export function coherenceOf(laser: Thing, values: Values, published: Cell[]): Coherence | undefined {
+  const { graph } = values;
+  const shape = (values.words(laser, 'line shape') ?? 'gaussian') as LineShape;
+  const length = values.isWritten(laser, 'coherence length') ? values.fact(laser, 'coherence length') : undefined;
+  if (length) {
+    const contrast = values.fact(laser, 'coherence contrast');
+    if (!contrast) return undefined;
+    const width = graph.derive(`${laser.id}.linewidth`, linewidthFrom(shape), [length, contrast], FREQUENCY, `linewidth of ${laser.id}`, { unit: MHZ });
+    published.push(width);
+    return { laser, known: 'coherence length', rule: lineBrightness(shape), inputs: [width] };
+  }
+  const width = values.fact(laser, 'linewidth');
+  if (width) {
+    published.push(graph.derive(`${laser.id}.coherence length`, halfContrast(shape), [width], LENGTH, `coherence length of ${laser.id}`, { unit: MM }));
+    return { laser, known: 'linewidth', rule: lineBrightness(shape), inputs: [width] };
+  }
+  const tube = values.fact(laser, 'tube length');
+  if (!tube) return undefined;
+  const revival = graph.derive(`${laser.id}.revival distance`, REVIVAL, [tube], LENGTH, `revival distance of ${laser.id}`, { unit: MM });
+  published.push(graph.derive(`${laser.id}.mode spacing`, MODE_SPACING, [tube], FREQUENCY, `mode spacing of ${laser.id}`, { unit: MHZ }), revival);
+  const known = laser.facts.get('modes')?.value.kind === 'words' ? undefined : values.fact(laser, 'modes');
+  if (known) return { laser, known: 'tube length', rule: MODES_BRIGHTNESS, inputs: [revival, known] };
+  if (tube.missing) return undefined;
+  return unknownModes(laser, values, revival, graph.value(tube)!);
+}
+
+function unknownModes(laser: Thing, values: Values, revival: Cell, tube: number): Coherence | undefined {
+  const { graph } = values;
+  const written = values.fact(laser, 'gain width');
+  const wavelength = values.fact(laser, 'wavelength');
+  const line = wavelength && !wavelength.missing ? gainLineAt(graph.value(wavelength)!) : undefined;
+  let gain = written && !written.missing ? { from: graph.value(written)!, to: graph.value(written)! } : line?.plausible;
+  if (written?.spread && gain && (written.spread.kind === 'within' || written.spread.kind === 'std')) gain = { from: gain.from - written.spread.amount, to: gain.to + written.spread.amount };
+  const name = `${laser.id}.modes`;
+  const words = `modes of ${laser.id}`;
+  if (!gain) {
+    const cell = values.missing(name, NUMBER, words, { code: 'value-missing', why: `${laser.id} has neither a number of modes nor a gain width, and its wavelength is no gas line that is known`, at: laser.at });
+    return { laser, known: 'tube length', rule: MODES_BRIGHTNESS, inputs: [revival, cell] };
+  }
+  const { fewest, most } = plausibleModeCounts(gain, revivalDistance(tube, 1));
+  const counts = Array.from({ length: Math.min(most - fewest + 1, 50) }, (_, i) => fewest + i);
+  const middle = counts[Math.floor((counts.length - 1) / 2)]!;
+  const cell = graph.input(name, { value: middle, dim: NUMBER, ...(counts.length > 1 ? { spread: { kind: 'one of', values: counts } } : {}) }, 'assumed', words, {
+    reason: `${fewest === most ? fewest : `${fewest} to ${most}`} modes fit under the gain of ${line ? `a ${line.laser} tube` : 'the tube'} of that length; which of them run is not known`,
+  });
+  return { laser, known: 'tube length', rule: MODES_BRIGHTNESS, inputs: [revival, cell], modes: counts };
+}

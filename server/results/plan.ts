@@ -1,0 +1,235 @@
+/** From a bound setup to its cells: legs, arms, mismatches, and how brightly each part records. The one place that says which rule makes which result. */
+import { formArms, type Arm, type Arms } from '../model/arms.ts';
+import type { Leg, Problem, Setup, Thing } from '../model/model.ts';
+import { LENGTH, NUMBER } from '../model/units.ts';
+import { coherenceOf, type Coherence } from './coherence.ts';
+import { Graph, type Cell } from './graph.ts';
+import { partMismatch } from './rules/coherence.ts';
+import { DISTANCE, GLASSES, glassPath, weighted } from './rules/lengths.ts';
+import { Values } from './values.ts';
+
+export type PartName = 'near' | 'middle' | 'far' | 'darkest';
+
+/** One part of an object: where it lies in the depth, its mismatch, and how brightly it records. */
+export interface Part {
+  readonly part: PartName;
+  /** share of the depth behind the middle: −0.5 is the nearest part */
+  readonly share: number;
+  readonly mismatch: Cell;
+  readonly brightness?: Cell;
+}
+
+/** An object arm against the reference of its plate. */
+export interface Pair {
+  readonly arm: Arm;
+  readonly reference: Arm;
+  readonly mismatch: Cell;
+  readonly depth?: Cell;
+  readonly parts: readonly Part[];
+  readonly coherence?: Coherence;
+}
+
+export interface ArmLength {
+  readonly arm: Arm;
+  /** legs behind the place where the plate's arms part */
+  readonly legs: readonly Leg[];
+  readonly partsAt?: Thing;
+  readonly length: Cell;
+  readonly coherencePath: Cell;
+}
+
+export interface PlateResults {
+  readonly plate: Thing;
+  readonly arms: readonly ArmLength[];
+  readonly pairs: readonly Pair[];
+}
+
+export interface Results {
+  readonly setup: Setup;
+  readonly graph: Graph;
+  readonly values: Values;
+  readonly arms: Arms;
+  readonly legs: ReadonlyMap<Leg, Cell>;
+  readonly plates: readonly PlateResults[];
+  /** the cells that are results, in the order in which they are shown */
+  readonly published: readonly Cell[];
+  /** short names, with all the cells that they may mean */
+  readonly aliases: ReadonlyMap<string, readonly Cell[]>;
+  readonly problems: readonly Problem[];
+}
+
+export function plan(setup: Setup): Results {
+  const graph = new Graph();
+  const values = new Values(setup, graph, name => resultNamed(graph, aliases, name));
+  const aliases = new Map<string, Cell[]>();
+  const published: Cell[] = [];
+  const arms = formArms(setup);
+  for (const l of setup.lets.values()) values.letCell(l);
+  for (const thing of setup.things.values()) if (thing.placement) values.position(thing);
+  const legs = new Map<Leg, Cell>();
+  for (const beam of setup.beams.values()) for (const leg of beam.legs) legs.set(leg, legLength(leg, values));
+
+  const lasers = new Map<Thing, Coherence | undefined>();
+  const plates: PlateResults[] = [];
+  for (const plate of new Set(arms.arms.map(a => a.plate))) {
+    const own = arms.arms.filter(a => a.plate === plate);
+    const lengths = armLengths(plate, own, legs, values);
+    for (const l of lengths) published.push(l.length);
+    const pairs: Pair[] = [];
+    for (const l of lengths) {
+      if (l.arm.role !== 'object') continue;
+      const reference = lengths.find(r => r.arm.role === 'reference' && r.arm.laser === l.arm.laser);
+      if (!reference) continue;
+      if (!lasers.has(l.arm.laser)) lasers.set(l.arm.laser, coherenceOf(l.arm.laser, values, published));
+      pairs.push(pair(plate, l, reference, lasers.get(l.arm.laser), values, published));
+    }
+    plates.push({ plate, arms: lengths, pairs });
+  }
+  nameShort(plates, aliases, graph);
+  return { setup, graph, values, arms, legs, plates, published, aliases, problems: [...arms.problems, ...values.problems] };
+}
+
+/** The cell of a canonical name or of an alias that means one thing. */
+export function resultNamed(graph: Graph, aliases: ReadonlyMap<string, readonly Cell[]>, name: string): Cell | undefined {
+  const exact = graph.find(name);
+  if (exact) return exact;
+  const among = aliases.get(name);
+  return among?.length === 1 ? among[0] : undefined;
+}
+
+const from = (leg: Leg): Thing | undefined => (leg.n === 1 ? leg.beam.from : leg.beam.legs[leg.n - 2]!.target);
+export const legWords = (leg: Leg): string => `${from(leg)?.id ?? '?'} → ${leg.to || '?'}`;
+export { from as legStart };
+
+function legLength(leg: Leg, values: Values): Cell {
+  const name = `${leg.id}.length`;
+  const words = `leg ${legWords(leg)}`;
+  if (leg.length) {
+    const cell = values.bound(leg.length, leg.lengthAt!, name, words, LENGTH);
+    if (cell) return cell;
+  }
+  if (leg.lengthAt || leg.node.line.issue) return values.missing(name, LENGTH, words, { code: 'unreadable', why: `the length of ${words} cannot be read`, at: leg.lengthAt ?? leg.at });
+  const [a, b] = [from(leg), leg.target];
+  if (!a || !b) return values.missing(name, LENGTH, words, { code: 'unknown-name', why: `${words} does not lead anywhere`, at: leg.at });
+  const [pa, pb] = [values.position(a), values.position(b)];
+  if (pa && pb) return values.graph.derive(name, DISTANCE, [...pa, ...pb], LENGTH, words, { at: leg.at });
+  const pending = [a, b].some(t => !values.position(t) && t.placement !== undefined);
+  return values.missing(name, LENGTH, words, { code: pending ? 'not-computed-yet' : 'value-missing', why: `${words} has no length`, at: leg.at });
+}
+
+/** Lengths of all arms of a plate, from where they part. */
+function armLengths(plate: Thing, arms: readonly Arm[], legs: ReadonlyMap<Leg, Cell>, values: Values): ArmLength[] {
+  let shared = 0;
+  const first = arms[0]!.path;
+  if (arms.length > 1) while (shared < first.length && arms.every(a => a.path[shared] === first[shared])) shared++;
+  const { graph } = values;
+  return arms.map(arm => {
+    const own = arm.path.slice(shared);
+    const cells = own.map(l => legs.get(l)!);
+    const name = `${plate.id}.${arm.name}.length`;
+    const length = graph.derive(name, weighted('sum of legs', 'sum of the legs', cells.map(() => 1)), cells, LENGTH, `${arm.name} at ${plate.id}`, { at: arm.beam.at });
+    const glass = own.flatMap(l => glassAlong(l, arm.laser, values));
+    const path = graph.derive(`${plate.id}.${arm.name}.coherence path`, weighted('coherence path', 'string length + glass', [1, ...glass.map(() => 1)]), [length, ...glass], LENGTH, `coherence path of ${arm.name} at ${plate.id}`);
+    const partsAt = shared > 0 ? first[shared - 1]!.target : arm.path[0]?.beam.from;
+    return { arm, legs: own, length, coherencePath: path, ...(partsAt ? { partsAt } : {}) };
+  });
+}
+
+/** The glass that light crosses at the start of a leg: a splitter or plate left `through`, a lens. */
+function glassAlong(leg: Leg, laser: Thing, values: Values): Cell[] {
+  const thing = from(leg);
+  const port = leg.n === 1 ? leg.beam.port : leg.beam.legs[leg.n - 2]!.port;
+  if (!thing || (thing.kind.light === 'shares' && port !== 'through') || !['shares', 'passes', 'scatters'].includes(thing.kind.light) || !thing.facts.has('thickness')) return [];
+  const t = values.fact(thing, 'thickness');
+  const wavelength = values.fact(laser, 'wavelength');
+  const glass = GLASSES[values.words(thing, 'glass') ?? 'crown'];
+  if (!t || !wavelength || !glass) return [];
+  return [values.graph.derive(`${leg.id}.glass`, glassPath(glass), [t, wavelength], LENGTH, `glass of ${thing.id}`)];
+}
+
+function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence: Coherence | undefined, values: Values, published: Cell[]): Pair {
+  const { graph } = values;
+  const base = `${plate.id}.${l.arm.name}`;
+  const mismatch = graph.derive(`${base}.mismatch`, weighted('mismatch', 'object path − reference path', [1, -1]), [l.coherencePath, reference.coherencePath], LENGTH, `mismatch of ${l.arm.name} and ${reference.arm.name} at ${plate.id}`);
+  published.push(mismatch);
+  const object = l.arm.object!;
+  const depth = depthOf(object, values);
+  const psi = depth && object.kind.word === 'object' ? values.fact(object, 'lit at') : undefined;
+  const parts: Part[] = [];
+  const add = (part: PartName, share: number): void => {
+    const words = part === 'middle' ? `middle of ${object.id}` : part === 'near' ? `nearest part of ${object.id}` : part === 'far' ? `farthest part of ${object.id}` : `darkest part of ${object.id}`;
+    const name = part === 'middle' ? base : `${base}.${part}`;
+    const m = part === 'middle' ? mismatch : graph.derive(`${name}.mismatch`, partMismatch(share), [mismatch, depth!, psi!], LENGTH, `mismatch of the ${words}`);
+    const brightness = coherence && graph.derive(`${name}.brightness`, coherence.rule, [m, ...coherence.inputs], NUMBER, `brightness of the ${words}`);
+    parts.push({ part, share, mismatch: m, ...(brightness ? { brightness } : {}) });
+    if (brightness) published.push(brightness);
+  };
+  add('middle', 0);
+  if (depth && psi) {
+    add('near', -0.5);
+    add('far', 0.5);
+    if (coherence) add('darkest', darkestShare(graph, mismatch, depth, psi, coherence));
+  }
+  return { arm: l.arm, reference: reference.arm, mismatch, parts, ...(depth ? { depth } : {}), ...(coherence ? { coherence } : {}) };
+}
+
+/** Depth of an object: its own fact, or the last of three sizes. */
+function depthOf(object: Thing, values: Values): Cell | undefined {
+  const depth = values.fact(object, 'depth');
+  if (depth) return depth;
+  const size = object.facts.get('size');
+  if (size?.value.kind !== 'sizes' || size.value.parts.length !== 3) return undefined;
+  return values.graph.input(`${object.id}.depth`, size.value.parts[2]!, 'written', `depth of ${object.id}`, { at: size.at });
+}
+
+export const PROFILE_STEPS = 40;
+/** Brightness over the depth, from the nearest part to the farthest; the graph's value at each share of the depth. */
+export function profile(graph: Graph, p: Pick<Pair, 'mismatch' | 'depth' | 'coherence' | 'parts'>): { share: number; brightness: number }[] {
+  const far = p.parts.find(x => x.part === 'far');
+  if (!far || !p.coherence || far.mismatch.missing || !p.depth) return [];
+  const [m, d, psi] = far.mismatch.inputs.map(c => graph.value(c)!) as [number, number, number];
+  return shares().map(share => ({ share, brightness: brightnessAt(graph, p.coherence!, m + share * d * (1 + Math.cos(psi))) }));
+}
+const shares = (): number[] => Array.from({ length: PROFILE_STEPS + 1 }, (_, i) => i / PROFILE_STEPS - 0.5);
+const brightnessAt = (graph: Graph, c: Coherence, delta: number): number => c.rule.compute([delta, ...c.inputs.map(i => graph.value(i) ?? Number.NaN)]);
+
+function darkestShare(graph: Graph, mismatch: Cell, depth: Cell, psi: Cell, coherence: Coherence): number {
+  if ([mismatch, depth, psi, ...coherence.inputs].some(c => c.missing)) return 0.5;
+  const [m, d, a] = [mismatch, depth, psi].map(c => graph.value(c)!) as [number, number, number];
+  let best = 0.5;
+  let least = Infinity;
+  for (const share of shares()) {
+    const b = brightnessAt(graph, coherence, m + share * d * (1 + Math.cos(a)));
+    if (b < least - 1e-12) { least = b; best = share; }
+  }
+  return best;
+}
+
+/** Aliases hold as long as they mean one thing; the plate's `mismatch` is the largest in size. */
+function nameShort(plates: readonly PlateResults[], aliases: Map<string, Cell[]>, graph: Graph): void {
+  const add = (alias: string, cell: Cell): void => {
+    const among = aliases.get(alias);
+    if (!among) aliases.set(alias, [cell]);
+    else if (!among.includes(cell)) among.push(cell);
+  };
+  for (const p of plates) {
+    const size = (c: Cell): number => Math.abs(graph.value(c) ?? -1);
+    const worst = p.pairs.reduce<Pair | undefined>((w, x) => (!w || size(x.mismatch) > size(w.mismatch) ? x : w), undefined);
+    if (worst) { add('mismatch', worst.mismatch); add(`${p.plate.id}.mismatch`, worst.mismatch); }
+    for (const l of p.arms) {
+      if (p.arms.filter(o => o.arm.role === l.arm.role).length > 1) continue;
+      for (const [what, cell] of [['length', l.length], ['coherence path', l.coherencePath]] as const) {
+        add(`${l.arm.role} ${what}`, cell);
+        add(`${p.plate.id}.${l.arm.role}.${what}`, cell);
+      }
+    }
+    for (const x of p.pairs) {
+      for (const part of x.parts) {
+        if (!part.brightness) continue;
+        const tail = part.part === 'middle' ? '' : `${part.part}.`;
+        for (const head of ['', `${p.plate.id}.`, `${p.plate.id}.${x.arm.object!.id}.`, `${x.arm.object!.id}.`]) add(`${head}${tail}brightness`, part.brightness);
+        if (part.part !== 'middle') add(`${p.plate.id}.${x.arm.object!.id}.${tail}mismatch`, part.mismatch);
+      }
+    }
+  }
+}

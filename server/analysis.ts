@@ -1,0 +1,67 @@
+/**
+ * The snapshot of a file: everything that is known about it at one version of its text and of the files that it uses.
+ *
+ * This is the only place that strings the stages together. The editor, the command line and the tests all ask here, so
+ * none of them can disagree. Pure: texts come in through a {@link Library}; nothing is read, no clock is asked.
+ */
+import { LineCache, parseLines, splitLines } from '../grammar/parse.ts';
+import type { Tree } from '../grammar/tree.ts';
+import type { Finding } from './checks/check.ts';
+import { findingsOf } from './checks/run.ts';
+import { bind, type Found } from './model/bind.ts';
+import type { Model } from './model/model.ts';
+import { plan, type Results } from './results/plan.ts';
+
+/** The stages that a document passes through; each holds all before it. */
+export interface Snapshot {
+  readonly uri: string;
+  readonly text: string;
+  /** lines parsed and nested */
+  readonly tree: Tree;
+  /** names bound */
+  readonly model: Model;
+  /** one for each setup, in the order of the text */
+  readonly results: readonly Results[];
+  readonly findings: readonly Finding[];
+  /** all files whose text this snapshot rests on, itself first */
+  readonly files: readonly string[];
+}
+
+/** Gives texts to the core. `resolve` turns the path of a `use` into an address; null: not allowed (outside the open folder). */
+export interface Library {
+  text(uri: string): string | undefined;
+  resolve(path: string, from: string): string | null;
+}
+
+export const MAX_FILES = 64;
+
+/** A library that has one file and finds no other. */
+export const alone: Library = { text: () => undefined, resolve: path => path };
+
+export function analyse(uri: string, text: string, library: Library = alone, cache: LineCache = new LineCache()): Snapshot {
+  const files = [uri];
+  const tree = parseLines(splitLines(text), cache);
+  const bound = new Map<string, Model>();
+  const find = (from: string, ring: readonly string[]) => (path: string): Found => {
+    const to = library.resolve(path, from);
+    if (to === null) return { code: 'import-outside', uri: '', data: { path } };
+    if (ring.includes(to)) return { code: 'import-ring', uri: to, data: { ring: [...ring.slice(ring.indexOf(to)), to].map(fileName).join(' → ') } };
+    const known = bound.get(to);
+    if (known) return { inventories: known.inventories, uri: to };
+    if (files.length >= MAX_FILES) return { code: 'too-many-files', uri: to, data: { limit: String(MAX_FILES) } };
+    const other = library.text(to);
+    if (!files.includes(to)) files.push(to);
+    if (other === undefined) return { code: 'import-unreadable', uri: to, data: { path, why: 'it is missing or cannot be read' } };
+    const model = bind(to, parseLines(splitLines(other)), find(to, [...ring, to]));
+    bound.set(to, model);
+    // A ring is found at the file that closes it, but is said where this file enters it.
+    const inner = model.problems.find(p => p.code === 'import-ring' || p.code === 'too-many-files');
+    if (inner) return { code: inner.code, uri: to, data: { ring: String(inner.data['ring'] ?? ''), limit: String(MAX_FILES) } };
+    return { inventories: model.inventories, uri: to };
+  };
+  const model = bind(uri, tree, find(uri, [uri]));
+  const results = model.setups.map(plan);
+  return { uri, text, tree, model, results, findings: findingsOf(tree, model, results), files };
+}
+
+export const fileName = (uri: string): string => decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));

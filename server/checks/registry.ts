@@ -1,0 +1,23 @@
+/** All checks, and the codes that were used once and never will be again. */
+import type { Check } from './check.ts';
+import { PATH_CHECKS } from './paths/index.ts';
+import { GOAL_CHECKS } from './goals/index.ts';
+import { FILE_CHECKS } from './files/index.ts';
+import { NAME_CHECKS } from './names/index.ts';
+import { TEXT_CHECKS } from './text/index.ts';
+import { VALUE_CHECKS } from './values/index.ts';
+
+export const CHECKS: readonly Check[] = [...TEXT_CHECKS, ...NAME_CHECKS, ...VALUE_CHECKS, ...FILE_CHECKS, ...PATH_CHECKS, ...GOAL_CHECKS];
+
+/** Retired codes, kept so that they are not used again. */
+export const RETIRED: readonly string[] = [];
+
+const byCode = new Map(CHECKS.map(c => [c.code, c]));
+
+/** The check of a code. Codes come from this program, so an unknown one is a defect of it. */
+export function checkOf(code: string): Check {
+  const check = byCode.get(code);
+  if (!check) throw new Error(`no check is registered for the code “${code}”`);
+  return check;
+}
+export const findCheck = (code: string): Check | undefined => byCode.get(code);

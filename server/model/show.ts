@@ -1,0 +1,63 @@
+/** Values as people write them: with the digits that they deserve, in a unit that suits. */
+import { ANGLE, FREQUENCY, LENGTH, NUMBER, parseUnit, TIME, unitsFor, type Dim, type Unit } from './units.ts';
+
+const UNITS = new Map<Dim, readonly string[]>([[LENGTH, ['nm', 'µm', 'mm', 'm']], [FREQUENCY, ['Hz', 'kHz', 'MHz', 'GHz', 'THz']], [TIME, ['ms', 's', 'min']]]);
+
+/** The unit in which a value reads well: the author's, else the usual one of its size. Lengths on a table stay in mm up to 10 m. */
+export function readableUnit(value: number, dim: Dim, written?: Unit): Unit | undefined {
+  if (written) return written;
+  if (dim === NUMBER) return undefined;
+  if (dim === LENGTH && Math.abs(value) >= 1e-4 && Math.abs(value) < 10) return parseUnit('mm');
+  const all = UNITS.get(dim);
+  if (!all) return parseUnit(unitsFor(dim)[0]!);
+  const fits = all.map(u => parseUnit(u)!).filter(u => Math.abs(value) >= u.factor);
+  return fits[fits.length - 1] ?? parseUnit(all[0]!);
+}
+
+/** Decimals that an uncertainty leaves meaningful: the uncertainty keeps two digits below 3, else one (JCGM 100:2008, 7.2.6, asks for at most two). */
+export function decimalsFor(u: number): number {
+  if (!(u > 0)) return 3;
+  const exponent = Math.floor(Math.log10(u));
+  return Math.max(0, Math.min(6, -exponent + (u / 10 ** exponent < 3 ? 1 : 0)));
+}
+
+const trim = (s: string): string => (s.includes('.') ? s.replace(/\.?0+$/, '') : s);
+const minus = (s: string): string => s.replace(/^-/, '−');
+
+/** A number with at most `digits` significant digits and no useless zeros. */
+export function plain(value: number, digits = 4): string {
+  if (value === 0) return '0';
+  const size = Math.floor(Math.log10(Math.abs(value)));
+  return minus(trim(value.toFixed(Math.max(0, Math.min(12, digits - 1 - size)))));
+}
+
+/** A quantity in words: `1471 ± 3 mm`. `u` is a standard uncertainty; the band shown is twice that. */
+export function show(value: number, dim: Dim, u = 0, written?: Unit): string {
+  const unit = readableUnit(value, dim, written);
+  const [v, spread] = unit ? [(value - unit.offset) / unit.factor, u / unit.factor] : [value, u];
+  const name = unit?.text ?? '';
+  const gap = /^[°%′″]$/.test(name) ? '' : ' ';
+  if (spread > 0) {
+    const decimals = decimalsFor(2 * spread);
+    return `${minus(v.toFixed(decimals).replace(/^-(0(?:\.0+)?)$/, '$1'))} ± ${(2 * spread).toFixed(decimals)}${name ? gap + name : ''}`;
+  }
+  return `${plain(v, dim === ANGLE ? 3 : 5)}${name ? gap + name : ''}`;
+}
+
+/** A length in whole millimetres, finer below 10 mm: `84 mm`, `0.2 mm`. */
+export function millimetres(metres: number): string {
+  const mm = metres * 1000;
+  return `${minus(Math.abs(mm) >= 10 ? mm.toFixed(0) : trim(mm.toFixed(1)))} mm`;
+}
+
+/** A share in whole percent, finer below 2 %. */
+export function percent(share: number): string {
+  const p = share * 100;
+  return `${p >= 2 || p === 0 ? p.toFixed(0) : p.toFixed(1)} %`;
+}
+
+/** A band of shares: `16 to 53 %`; one figure where both ends read the same. */
+export function percentBand(low: number, high: number): string {
+  const [a, b] = [percent(low), percent(high)];
+  return a === b ? a : `${a.replace(' %', '')} to ${b}`;
+}

@@ -3,6 +3,7 @@ import { formArms, type Arm, type Arms } from '../model/arms.ts';
 import type { Leg, Problem, Setup, Thing } from '../model/model.ts';
 import { LENGTH, NUMBER } from '../model/units.ts';
 import { coherenceOf, type Coherence } from './coherence.ts';
+import { judgeGoals, type GoalResult } from './goals.ts';
 import { Graph, type Cell } from './graph.ts';
 import { partMismatch } from './rules/coherence.ts';
 import { DISTANCE, GLASSES, glassPath, weighted } from './rules/lengths.ts';
@@ -55,6 +56,8 @@ export interface Results {
   readonly published: readonly Cell[];
   /** short names, with all the cells that they may mean */
   readonly aliases: ReadonlyMap<string, readonly Cell[]>;
+  /** `expect` and `aim` lines, held against the results */
+  readonly goals: readonly GoalResult[];
   readonly problems: readonly Problem[];
 }
 
@@ -86,7 +89,30 @@ export function plan(setup: Setup): Results {
     plates.push({ plate, arms: lengths, pairs });
   }
   nameShort(plates, aliases, graph);
-  return { setup, graph, values, arms, legs, plates, published, aliases, problems: [...arms.problems, ...values.problems] };
+  const results = { setup, graph, values, arms, legs, plates, published, aliases };
+  const { goals, problems } = judgeGoals(results);
+  return { ...results, goals, problems: [...arms.problems, ...missingLengths(plates, legs, setup), ...problems, ...values.problems] };
+}
+
+/** One finding for each beam that lacks lengths, with what cannot be told without them. */
+function missingLengths(plates: readonly PlateResults[], legs: ReadonlyMap<Leg, Cell>, setup: Setup): Problem[] {
+  const lacking = new Map<string, { legs: Set<Leg>; prevents: Set<string> }>();
+  for (const p of plates) {
+    for (const l of p.arms) {
+      for (const leg of l.legs) {
+        if (legs.get(leg)!.missing?.code !== 'value-missing') continue;
+        const row = lacking.get(leg.beam.id) ?? { legs: new Set(), prevents: new Set() };
+        row.legs.add(leg);
+        row.prevents.add(`the path of ${l.arm.name}`);
+        for (const x of p.pairs) if (x.arm === l.arm || x.reference === l.arm) row.prevents.add(`the mismatch at ${p.plate.id}`);
+        lacking.set(leg.beam.id, row);
+      }
+    }
+  }
+  return [...lacking].map(([beam, { legs: which, prevents }]) => {
+    const list = [...which];
+    return { code: 'value-missing', at: list[0]!.at, subject: beam, setup: setup.name, data: { phrase: 'length', of: `${list.length === 1 ? 'leg' : 'legs'} ${list.map(legWords).join(', ')}`, prevents: [...prevents].join(' and ') } };
+  });
 }
 
 /** The cell of a canonical name or of an alias that means one thing. */

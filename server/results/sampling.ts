@@ -20,11 +20,11 @@ export interface Band {
 export const DRAWS = 400;
 const SEED = 20260211;
 
-/** The band of a cell. The seed is fixed, so that the same text gives the same band. */
-export function sample(graph: Graph, cell: Cell, draws = DRAWS): Band | undefined {
-  const value = graph.value(cell);
-  if (value === undefined) return undefined;
-  const leaves = leavesOf(graph, cell);
+/** The band of a cell; `fixed` cells are held at a value. The seed is fixed, so that the same text gives the same band. */
+export function sample(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number> = new Map(), draws = DRAWS): Band | undefined {
+  if (cell.missing) return undefined;
+  const leaves = leavesOf(graph, cell).map(l => (fixed.has(l.cell) ? { ...l, value: fixed.get(l.cell)!, u: 0 } : l));
+  const value = fixed.size > 0 ? graph.evaluate(cell, fixed) : graph.value(cell)!;
   if (leaves.every(l => l.u === 0)) return { low: value, high: value, mean: value, std: 0, draws: 0 };
   const cut = new Set(leaves.map(l => l.cell));
   const order = above(cell, cut);

@@ -1,3 +1,10 @@
 import type { Check } from '../check.ts';
+import { armsMismatched } from './arms-mismatched.ts';
+import { objectTooDeep } from './object-too-deep.ts';
+import { twoLengths } from './two-lengths.ts';
+import { unusedThing } from './unused-thing.ts';
+import { armMissing } from './arm-missing.ts';
+import { coherenceUnknown } from './coherence-unknown.ts';
+import { notComputedYet } from './not-computed-yet.ts';
 
-export const PATH_CHECKS: readonly Check[] = [];
+export const PATH_CHECKS: readonly Check[] = [armsMismatched, objectTooDeep, twoLengths, unusedThing, armMissing, coherenceUnknown, notComputedYet];

@@ -1,0 +1,100 @@
+import { millimetres, percentBand } from '../../model/show.ts';
+import type { Problem } from '../../model/model.ts';
+import type { Cell, Graph } from '../../results/graph.ts';
+import { profile, type Pair, type Results } from '../../results/plan.ts';
+import { sample } from '../../results/sampling.ts';
+import { num, text, type Check, type Data } from '../check.ts';
+
+/** Judged by what the viewer sees: the brightness with which the darkest part records, at the dark end of its band. */
+export const NOTE = 0.7;
+export const WARN = 0.4;
+export const DARK = 0.1;
+
+export const armsMismatched: Check = {
+  code: 'arms-mismatched',
+  severity: 'warning',
+  title: 'The object path and the reference path differ too much for this laser',
+  page: `**What you see.** Part of the object, or all of it, comes out dull or dark, while the plate is well exposed.
+
+**Why.** Light from both paths makes fringes only as long as their lengths differ by less than the laser's coherence allows. A part that lies deeper changes its own path by up to
+twice its depth, so a mismatch that the middle bears may leave the far end in the dark. The finding is judged by the brightness with which the darkest part will record: a note below 70 %, a
+warning below 40 %, and “will be dark” below 10 %. Where the number of modes of the laser is not known, the dark end of the band counts.
+
+**What to do.** Shorten the longer path or lengthen the shorter one by the mismatch. Moving a mirror that folds the beam back on itself by half the mismatch changes the path by all of it. Measure both paths again with
+the same string.`,
+  example: `setup "Whelk shell" {
+  hologram: transmission
+  laser red {
+    wavelength: 632.8 nm
+    tube length: 350 mm
+  }
+  splitter S1
+  object whelk {
+    depth: 35 mm
+  }
+  plate P1
+  beam raw from red
+    -> S1: 350 mm
+  beam reference from S1 through
+    -> P1: 1471 mm
+  beam object from S1 reflected
+    -> whelk: 1255 mm
+    -> P1: 300 mm
+}
+`,
+  severityOf: d => (num(d, 'low') < WARN ? 'warning' : 'note'),
+  message: d => {
+    const longer = num(d, 'mismatch') > 0;
+    const size = millimetres(Math.abs(num(d, 'mismatch')));
+    const [arm, reference] = [text(d, 'arm'), text(d, 'reference')];
+    return `At ${text(d, 'plate')} the beam “${arm}” is ${size} ${longer ? 'longer' : 'shorter'} than “${reference}”, too ${longer ? 'long' : 'short'} for ${text(d, 'laser')}: ${parts(d)}. ` +
+      `${longer ? 'Shorten' : 'Lengthen'} “${arm}” or ${longer ? 'lengthen' : 'shorten'} “${reference}” by ${size}.`;
+  },
+  run: results => results.plates.flatMap(p => p.pairs.flatMap(pair => mismatched(pair, p.plate.id, results))),
+};
+
+function parts(d: Data): string {
+  const object = text(d, 'object');
+  const middle = `the middle of ${object} records at ${percentBand(num(d, 'middleLow'), num(d, 'middleHigh'))} of full brightness`;
+  if (d['part'] === 'middle') return middle;
+  const end = d['part'] === 'far' ? 'farthest' : d['part'] === 'near' ? 'nearest' : 'darkest';
+  const dark = num(d, 'high') < DARK ? ' and will be dark' : num(d, 'low') < DARK ? ' and may be dark' : '';
+  const dull = num(d, 'dullDepth') > 0 ? `, ${millimetres(num(d, 'dullDepth'))} of its ${millimetres(num(d, 'depth'))} depth below 70 %` : '';
+  return `${middle}, its ${end} part at ${percentBand(num(d, 'low'), num(d, 'high'))}${dark}${dull}`;
+}
+
+function mismatched(pair: Pair, plate: string, { graph, setup }: Results): Problem[] {
+  const worst = darkest(pair);
+  if (!worst?.brightness || worst.brightness.missing || pair.mismatch.missing) return [];
+  if (clearlyBright(graph, worst.brightness)) return [];
+  const band = sample(graph, worst.brightness)!;
+  if (band.low >= NOTE) return [];
+  // Would matched paths do better? If not, the object is too deep, which is another finding.
+  const matched = sample(graph, worst.brightness, new Map([[pair.mismatch, 0]]))!;
+  if (matched.low - band.low < 0.05) return [];
+  const middle = sample(graph, pair.parts[0]!.brightness!)!;
+  const dull = profile(graph, pair).filter(x => x.brightness < NOTE).length;
+  const depth = pair.depth ? graph.value(pair.depth)! : 0;
+  const steps = profile(graph, pair).length;
+  return [{
+    code: 'arms-mismatched', at: pair.arm.beam.at, subject: `${plate}.${pair.arm.name}`, setup: setup.name,
+    data: {
+      plate, arm: pair.arm.name, reference: pair.reference.name, laser: pair.arm.laser.id, object: pair.arm.object!.id, part: worst.share < -0.4 ? 'near' : worst.share > 0.4 ? 'far' : worst.part === 'middle' ? 'middle' : 'inner',
+      mismatch: graph.value(pair.mismatch)!, low: band.low, high: band.high, middleLow: middle.low, middleHigh: middle.high, depth, dullDepth: steps > 1 ? (depth * dull) / steps : 0,
+    },
+  }];
+}
+
+export const darkest = (pair: Pair): Pair['parts'][number] | undefined => pair.parts.find(p => p.part === 'darkest') ?? pair.parts[0];
+
+/** A cheap look before the draw: bright even with every input two standard uncertainties to the bad side, and for each choice. */
+function clearlyBright(graph: Graph, cell: Cell): boolean {
+  const [delta, ...rest] = cell.inputs;
+  const away = Math.abs(graph.value(delta!)!) + 3 * graph.uncertainty(delta!);
+  const choices = rest.flatMap(c => (c.spread?.kind === 'one of' ? [c] : []));
+  const others = rest.some(c => c.spread !== undefined && c.spread.kind !== 'one of') || rest.some(c => c.rule && graph.uncertainty(c) > 0);
+  if (others || choices.length > 1) return false;
+  const values = choices[0]?.spread?.kind === 'one of' ? choices[0].spread.values : [undefined];
+  const x = (share: number, v: number | undefined): number => cell.rule!.compute([away * share, ...rest.map(c => (c === choices[0] && v !== undefined ? v : graph.value(c)!))]);
+  return values.every(v => [0.25, 0.5, 0.75, 1].every(share => x(share, v) > NOTE + 0.02));
+}

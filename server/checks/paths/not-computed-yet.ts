@@ -1,0 +1,23 @@
+import { text, type Check } from '../check.ts';
+
+export const notComputedYet: Check = {
+  code: 'not-computed-yet',
+  severity: 'hint',
+  title: 'Some of what is written is understood, but no result uses it yet',
+  page: `**What you see.** Nothing changes in the figures, whatever these lines say.
+
+**Why.** The program reads, checks and keeps them, and does not compute with them yet.
+
+**What to do.** Nothing. Keep writing them: they are part of the notebook, and will count once they are computed.`,
+  example: `setup "Whelk shell" {
+  table: 1200 x 900 mm
+}
+`,
+  message: d => `Understood and kept, but not computed yet: ${text(d, 'what')}.`,
+  run: ({ setup, graph, goals }) => {
+    const what = new Set(setup.pending);
+    if (graph.cells.some(c => c.missing?.code === 'unknown-asked')) what.add('finding a value for “?”');
+    for (const g of goals) if (g.outcome === 'not computed yet') what.add(g.goal.kind === 'aim' ? 'aims' : `“${g.goal.result}”`);
+    return what.size === 0 ? [] : [{ code: 'not-computed-yet', at: setup.at, subject: setup.name, setup: setup.name, data: { what: [...what].join(', ') } }];
+  },
+};

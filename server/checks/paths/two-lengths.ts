@@ -1,0 +1,55 @@
+import type { Leg, Problem } from '../../model/model.ts';
+import { millimetres } from '../../model/show.ts';
+import { LENGTH } from '../../model/units.ts';
+import { legStart, legWords } from '../../results/plan.ts';
+import { DISTANCE } from '../../results/rules/lengths.ts';
+import { num, text, type Check } from '../check.ts';
+
+/** What a hand leaves between two ways of telling the same length, when neither says how sure it is. */
+const SLACK = 0.001;
+
+export const twoLengths: Check = {
+  code: 'two-lengths',
+  severity: 'warning',
+  title: 'One leg has two different lengths',
+  page: `**What you see.** The computed paths rest on one of two figures that contradict each other.
+
+**Why.** The same leg is written twice with different lengths, or its written length differs from the distance of the two places by more than both are unsure. The written length is used, since string beats the plan.
+
+**What to do.** Measure the leg again and correct the wrong figure, or the place.`,
+  example: `setup "Whelk shell" {
+  laser red at (0, 0) mm
+  mirror M1 at (500, 0) mm
+  beam stop B1 at (500, 400) mm
+  beam raw from red
+    -> M1: 520 mm
+    -> B1
+}
+`,
+  message: d => `The leg ${text(d, 'leg')} is ${millimetres(num(d, 'one'))} long here, but ${millimetres(num(d, 'other'))} ${d['places'] === true ? 'by the places of its ends' : `in line ${num(d, 'line')}`}. The length written here is used; measure it again and correct one of the two.`,
+  run: ({ legs, graph, values, setup }) => {
+    const problems: Problem[] = [];
+    const seen = new Map<string, Leg>();
+    for (const [leg, cell] of legs) {
+      const value = graph.value(cell);
+      if (value === undefined || !leg.length) continue;
+      const report = (other: number, more: Problem['data']): void => {
+        problems.push({ code: 'two-lengths', at: leg.lengthAt!, subject: leg.id, setup: setup.name, data: { leg: legWords(leg), one: value, other, ...more } });
+      };
+      const key = legWords(leg);
+      const before = seen.get(key);
+      if (before) {
+        const other = graph.value(legs.get(before)!)!;
+        if (differ(value, other, graph.uncertainty(cell), graph.uncertainty(legs.get(before)!), 0)) report(other, { line: before.at.line + 1, places: false });
+      } else seen.set(key, leg);
+      const [a, b] = [legStart(leg), leg.target];
+      const [pa, pb] = [a && values.position(a), b && values.position(b)];
+      if (!pa || !pb) continue;
+      const distance = graph.derive(`${leg.id}.distance`, DISTANCE, [...pa, ...pb], LENGTH, `distance of ${legWords(leg)}`);
+      if (!distance.missing && differ(value, graph.value(distance)!, graph.uncertainty(cell), graph.uncertainty(distance), SLACK)) report(graph.value(distance)!, { places: true });
+    }
+    return problems;
+  },
+};
+
+const differ = (a: number, b: number, ua: number, ub: number, slack: number): boolean => Math.abs(a - b) > Math.max(3 * Math.hypot(ua, ub), slack);

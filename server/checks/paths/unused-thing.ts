@@ -1,0 +1,34 @@
+import type { Thing } from '../../model/model.ts';
+import { text, type Check } from '../check.ts';
+
+export const unusedThing: Check = {
+  code: 'unused-thing',
+  severity: 'note',
+  title: 'A thing stands in the setup, but no beam meets it',
+  page: `**What you see.** Nothing; the thing has no effect on any figure.
+
+**Why.** It is declared, but no beam goes to it or starts from it. Mostly a leg was forgotten, for instance a spreading lens that stands on a leg without being named among the legs.
+
+**What to do.** Add a leg to it in the beam that meets it, or take the thing out. Things in an inventory are never reported.`,
+  example: `setup "Whelk shell" {
+  laser red
+  mirror M1
+  mirror M2
+  beam stop B1
+  beam raw from red
+    -> M1: 300 mm
+    -> B1: 200 mm
+}
+`,
+  message: d => `No beam meets ${text(d, 'article')} ${text(d, 'thing')}. Name it in a leg (“-> ${text(d, 'thing')}: …”), or take it out.`,
+  run: ({ setup }) => {
+    if (setup.beams.size === 0) return [];
+    const met = new Set<Thing>();
+    for (const beam of setup.beams.values()) {
+      if (beam.from) met.add(beam.from);
+      for (const leg of beam.legs) if (leg.target) met.add(leg.target);
+    }
+    return [...setup.things.values()].filter(t => t.kind.expectsLight && !met.has(t))
+      .map(t => ({ code: 'unused-thing', at: t.at, subject: t.id, setup: setup.name, data: { thing: t.id, article: `the ${t.kind.word}` } }));
+  },
+};

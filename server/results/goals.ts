@@ -1,0 +1,88 @@
+/** `expect` lines held against the results: met, not met, or undecided when the limit lies inside the uncertainty. */
+import { nearest } from '../model/scope.ts';
+import { dimName, unitsFor } from '../model/units.ts';
+import type { Goal, Problem } from '../model/model.ts';
+import type { Cell } from './graph.ts';
+import type { Results } from './plan.ts';
+import { sample } from './sampling.ts';
+
+export type Outcome = 'met' | 'not met' | 'undecided' | 'not computed yet' | 'cannot be told';
+
+export interface GoalResult {
+  readonly goal: Goal;
+  readonly outcome: Outcome;
+  readonly cell?: Cell;
+  readonly value?: number;
+  /** half of the 95 % band, SI */
+  readonly give?: number;
+  readonly limits: readonly number[];
+}
+
+/** Results that the language knows and no rule computes yet. */
+export const LATER: readonly string[] = ['beam ratio', 'exposure', 'exposure time', 'light at the plate', 'corner light', 'split', 'polarization', 'fringes', 'angle', 'reference angle', 'object light', 'image distance', 'ghost fringes', 'coverage'];
+
+/** Evaluates the goals of a setup. Problems (unknown names, wrong units) are reported through the values. */
+export function judgeGoals(r: Omit<Results, 'goals' | 'problems'>): { goals: GoalResult[]; problems: Problem[] } {
+  const problems: Problem[] = [];
+  const goals: GoalResult[] = [];
+  for (const goal of r.setup.goals) {
+    const report = (code: string, data: Problem['data']): void => { problems.push({ code, at: goal.at, subject: goal.result, setup: r.setup.name, data }); };
+    const among = r.aliases.get(goal.result);
+    const cell = r.graph.find(goal.result) ?? (among?.length === 1 ? among[0] : undefined);
+    if (!cell) {
+      if (among) report('ambiguous-result', { name: goal.result, candidates: among.map(c => c.name).join(', ') });
+      else if (later(goal.result)) goals.push({ goal, outcome: 'not computed yet', limits: [] });
+      else if (couldBe(goal.result)) goals.push({ goal, outcome: 'cannot be told', limits: [] });
+      else {
+        const suggestion = nearest(goal.result, [...r.aliases.keys(), ...r.published.map(c => c.name), ...LATER]);
+        report('unknown-result', { name: goal.result, ...(suggestion ? { suggestion } : {}) });
+      }
+      continue;
+    }
+    const limits = goal.limits.map((l, i) => {
+      const c = r.values.expression(l.expr, l.at, `expect ${goal.result} ${i}`, `limit of ${goal.result}`);
+      if (!c || c.missing) return undefined;
+      if (c.dim !== cell.dim) {
+        problems.push({ code: c.unit || c.rule ? 'wrong-unit' : 'missing-unit', at: l.at, subject: goal.result, setup: r.setup.name, data: { found: dimName(c.dim), wanted: dimName(cell.dim), units: unitsFor(cell.dim).join(', '), written: String(r.graph.value(c)), suggestion: unitsFor(cell.dim)[0]! } });
+        return undefined;
+      }
+      return r.graph.value(c)!;
+    });
+    if (limits.some(l => l === undefined)) continue;
+    goals.push(goal.kind === 'aim' ? { goal, outcome: 'not computed yet', cell, limits: limits as number[] } : judge(goal, cell, limits as number[], r));
+  }
+  return { goals, problems };
+}
+
+const later = (name: string): boolean => LATER.some(l => name === l || name.endsWith(`.${l}`));
+/** Names of results that this setup would have if its arms were whole. */
+const couldBe = (name: string): boolean => /(^|\.|\s)(mismatch|brightness|length|coherence path|mode spacing|revival distance|coherence length|linewidth)$/.test(name);
+
+function judge(goal: Goal, cell: Cell, limits: readonly number[], r: Omit<Results, 'goals' | 'problems'>): GoalResult {
+  const raw = r.graph.value(cell);
+  if (raw === undefined) return { goal, outcome: 'cannot be told', cell, limits };
+  // A mismatch counts by its size.
+  const value = cell.name.endsWith('mismatch') ? Math.abs(raw) : raw;
+  let give = 2 * r.graph.uncertainty(cell);
+  let [low, high] = [value - give, value + give];
+  if (cell.rule?.curved) {
+    const band = sample(r.graph, cell);
+    if (band) { low = band.low; high = band.high; give = (high - low) / 2; }
+  }
+  const holds = (v: number): boolean => {
+    const [a, b] = limits as [number, number];
+    switch (goal.op) {
+      case '<': return v < a;
+      case '<=': return v <= a;
+      case '>': return v > a;
+      case '>=': return v >= a;
+      case 'between': return v >= Math.min(a, b) && v <= Math.max(a, b);
+      default: return Math.abs(v - a) <= 1e-9 * Math.max(1, Math.abs(a));
+    }
+  };
+  const met = holds(value);
+  // An exact value is expected to lie within its own uncertainty; limits are decided where the whole band lies on one side.
+  const outcome: Outcome = goal.op === '=' ? (limits[0]! >= low && limits[0]! <= high ? 'met' : 'not met')
+    : holds(low) === met && holds(high) === met ? (met ? 'met' : 'not met') : 'undecided';
+  return { goal, outcome, cell, value, give, limits };
+}

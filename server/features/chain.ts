@@ -1,0 +1,82 @@
+/** The chain of numbers behind a result, in plain data: for hovers, for `explain`, for the report. */
+import { show } from '../model/show.ts';
+import type { Place } from '../model/model.ts';
+import type { Cell, Graph } from '../results/graph.ts';
+import { sample, type Band } from '../results/sampling.ts';
+
+export interface Shown {
+  readonly name: string;
+  readonly words: string;
+  /** the value as it is shown: "1471 ± 3 mm", "16 to 53 %", "unknown" */
+  readonly text: string;
+  readonly value?: number;
+  /** standard uncertainty, SI */
+  readonly u?: number;
+  readonly band?: Band;
+  readonly missing?: string;
+}
+
+export interface Link extends Shown {
+  readonly origin: Cell['origin'];
+  readonly reason?: string;
+  readonly formula?: string;
+  readonly source?: string;
+  readonly at?: Place;
+  readonly depth: number;
+  /** share of the result's variance that comes from this input, by first order */
+  readonly share?: number;
+}
+
+export interface Chain {
+  readonly result: Link;
+  /** what it is computed from, level by level, each once */
+  readonly links: readonly Link[];
+  /** inputs that are guesses, with their reasons */
+  readonly guesses: readonly Link[];
+  /** how the uncertainty was found */
+  readonly method: 'exact' | 'first order' | 'draws';
+}
+
+const isShare = (cell: Cell): boolean => cell.name.endsWith('brightness');
+
+/** A cell as it is shown. Curved cells are drawn, so that a flat top is not taken for certainty. */
+export function showCell(graph: Graph, cell: Cell): Shown {
+  const head = { name: cell.name, words: cell.words };
+  const value = graph.value(cell);
+  if (value === undefined) return { ...head, text: 'unknown', ...(cell.missing ? { missing: cell.missing.why } : {}) };
+  if (cell.rule?.curved) {
+    const band = sample(graph, cell);
+    if (band && band.draws > 0) return { ...head, value, u: band.std, band, text: isShare(cell) ? percents(band.low, band.high) : show(band.mean, cell.dim, band.std, cell.unit) };
+    return { ...head, value, u: 0, text: isShare(cell) ? percents(value, value) : show(value, cell.dim, 0, cell.unit) };
+  }
+  const u = graph.uncertainty(cell);
+  return { ...head, value, u, text: cell.spread?.kind === 'one of' ? oneOf(cell.spread.values) : show(value, cell.dim, u, cell.unit) };
+}
+
+const percents = (low: number, high: number): string => {
+  const [a, b] = [low, high].map(v => (v * 100 >= 2 || v === 0 ? (v * 100).toFixed(0) : (v * 100).toFixed(1)));
+  return a === b ? `${a!} %` : `${a!} to ${b!} %`;
+};
+const oneOf = (values: readonly number[]): string => `${values.slice(0, -1).join(', ')} or ${values[values.length - 1]!}`;
+
+export function chainOf(graph: Graph, cell: Cell): Chain {
+  const shares = new Map(cell.missing ? [] : graph.ranking(cell).map(r => [r.input, r.share] as const));
+  const link = (c: Cell, depth: number): Link => ({
+    ...showCell(graph, c), origin: c.origin, depth,
+    ...(c.reason !== undefined ? { reason: c.reason } : {}), ...(c.rule ? { formula: c.rule.formula } : {}), ...(c.rule?.source !== undefined ? { source: c.rule.source } : {}),
+    ...(c.at ? { at: c.at } : {}), ...(shares.has(c) && shares.get(c)! > 0 ? { share: shares.get(c)! } : {}),
+  });
+  const links: Link[] = [];
+  const seen = new Set<Cell>([cell]);
+  const walk = (c: Cell, depth: number): void => {
+    for (const i of c.inputs) {
+      if (seen.has(i)) continue;
+      seen.add(i);
+      links.push(link(i, depth));
+      walk(i, depth + 1);
+    }
+  };
+  walk(cell, 1);
+  const result = link(cell, 0);
+  return { result, links, guesses: links.filter(l => l.origin === 'assumed'), method: result.band ? 'draws' : (result.u ?? 0) > 0 ? 'first order' : 'exact' };
+}

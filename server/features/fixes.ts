@@ -1,0 +1,127 @@
+/**
+ * Quick fixes. Each is an edit of the text that was tried on a copy before it is offered: parsed and evaluated like any
+ * other text. It is offered only if the finding is gone and nothing worse than before has come.
+ */
+import type { Expr } from '../../grammar/tree.ts';
+import { splitLines } from '../../grammar/parse.ts';
+import { analyse, type Library, type Snapshot } from '../analysis.ts';
+import type { Finding } from '../checks/check.ts';
+import type { Leg, Place } from '../model/model.ts';
+import { legWords, type Pair, type Results } from '../results/plan.ts';
+
+export interface Edit {
+  readonly at: Place;
+  readonly newText: string;
+}
+
+export interface Fix {
+  readonly title: string;
+  readonly edits: readonly Edit[];
+  /** the one that most people would take */
+  readonly preferred: boolean;
+}
+
+const MAX_FIXES = 8;
+/** Shorter than this no two things stand apart on a table. */
+const SHORTEST = 0.02;
+
+/** The fixes of a finding, the best first. */
+export function fixesFor(snapshot: Snapshot, finding: Finding, library: Library): Fix[] {
+  const candidates = finding.code === 'arms-mismatched' || finding.code === 'expectation-failed' ? lengthFixes(snapshot, finding) : wordFixes(snapshot, finding);
+  const tried: Fix[] = [];
+  for (const fix of candidates) {
+    if (tried.length >= MAX_FIXES) break;
+    if (cures(snapshot, finding, fix, library)) tried.push({ ...fix, preferred: tried.length === 0 });
+  }
+  return tried;
+}
+
+/** The text with the edits in it; all edits lie in the snapshot's own file. */
+export function applyEdits(text: string, edits: readonly Edit[]): string {
+  const eol = text.includes('\r\n') ? '\r\n' : '\n';
+  const bom = text.charCodeAt(0) === 0xfeff ? '\ufeff' : '';
+  const lines = splitLines(text);
+  for (const e of [...edits].sort((a, b) => b.at.line - a.at.line || b.at.start - a.at.start)) {
+    const line = lines[e.at.line]!;
+    lines[e.at.line] = line.slice(0, e.at.start) + e.newText + line.slice(e.at.end);
+  }
+  return bom + lines.join(eol);
+}
+
+const idOf = (f: Finding): string => `${f.setup ?? ''}\n${f.code}\n${f.subject}`;
+const bad = (s: Snapshot): Finding[] => s.findings.filter(f => f.accepted === undefined && (f.severity === 'error' || f.severity === 'warning' || f.severity === 'note'));
+
+function cures(before: Snapshot, finding: Finding, fix: Fix, library: Library): boolean {
+  if (fix.edits.some(e => e.at.uri !== before.uri)) return false;
+  const after = analyse(before.uri, applyEdits(before.text, fix.edits), library);
+  const had = new Set(bad(before).map(idOf));
+  const left = bad(after);
+  return !left.some(f => idOf(f) === idOf(finding)) && left.every(f => had.has(idOf(f)));
+}
+
+/** Legs that could take up the mismatch: of the longer arm by shortening, of the shorter by lengthening. */
+function lengthFixes(snapshot: Snapshot, finding: Finding): Fix[] {
+  const results = snapshot.results.find(r => r.setup.name === finding.setup);
+  const pair = results && pairOf(results, finding);
+  const mismatch = pair && results.graph.value(pair.mismatch);
+  if (!pair || mismatch === undefined || mismatch === 0) return [];
+  const shared = new Set(pair.arm.path.filter(l => pair.reference.path.includes(l)));
+  const fixes: { fix: Fix; shorten: boolean; after: number }[] = [];
+  for (const [arm, sign] of [[pair.arm, -1], [pair.reference, 1]] as const) {
+    for (const leg of arm.path) {
+      if (shared.has(leg)) continue;
+      const change = sign * mismatch;
+      const row = legFix(leg, change, results);
+      if (row) fixes.push({ ...row, shorten: change < 0 });
+    }
+  }
+  // Shortening first; among legs the one that keeps most of its length, since there a mirror has most room to move.
+  return fixes.sort((a, b) => Number(b.shorten) - Number(a.shorten) || b.after - a.after).map(f => f.fix);
+}
+
+function pairOf(results: Results, finding: Finding): Pair | undefined {
+  const pairs = results.plates.flatMap(p => p.pairs.map(pair => ({ pair, id: `${p.plate.id}.${pair.arm.name}` })));
+  if (finding.code === 'arms-mismatched') return pairs.find(p => p.id === finding.subject)?.pair;
+  const goal = results.goals.find(g => g.goal.result === finding.subject && g.cell?.name.endsWith('.mismatch'));
+  return goal && pairs.find(p => p.pair.mismatch === goal.cell)?.pair;
+}
+
+function legFix(leg: Leg, change: number, results: Results): { fix: Fix; after: number } | undefined {
+  if (leg.length?.kind !== 'quantity' || !leg.lengthAt) return undefined;
+  const value = leg.node.line.value!;
+  const number = numberIn(value);
+  const { unit } = leg.length.quantity;
+  if (!number || !unit) return undefined;
+  const before = leg.length.quantity.value;
+  const after = before + change;
+  if (after < SHORTEST) return undefined;
+  const written = leg.node.line.text.slice(number.start, number.end).replace(/[^\d.].*$/, '');
+  const newText = (after / unit.factor).toFixed(Math.max(written.split('.')[1]?.length ?? 0, Math.ceil(Math.log10(unit.factor / 0.001) - 1e-9)));
+  const end = number.start + written.length;
+  const object = results.plates.flatMap(p => p.pairs).find(p => p.arm.path.includes(leg)) !== undefined;
+  return {
+    after,
+    fix: {
+      title: `${change < 0 ? 'Shorten' : 'Lengthen'} the leg ${legWords(leg)} from ${written} to ${newText} ${unit.text}: the ${object ? 'object' : 'reference'} path then matches`,
+      edits: [{ at: { ...leg.lengthAt, start: number.start, end }, newText }],
+      preferred: false,
+    },
+  };
+}
+
+/** The plain number at the start of a written length: `468` in `468 mm ± 3 mm`. */
+function numberIn(e: Expr): Expr & { kind: 'number' } | undefined {
+  return e.kind === 'tolerance' ? numberIn(e.value) : e.kind === 'number' ? e : undefined;
+}
+
+/** A misspelt word changed to the one suggested, a forgotten unit added. */
+function wordFixes(_: Snapshot, finding: Finding): Fix[] {
+  const suggestion = finding.data['suggestion'];
+  if (typeof suggestion !== 'string') return [];
+  if (finding.code === 'missing-unit') {
+    const { at } = finding;
+    const gap = /^[°%]/.test(suggestion) ? '' : ' ';
+    return [{ title: `Add the unit: ${String(finding.data['written'] ?? '')}${gap}${suggestion}`, edits: [{ at: { ...at, start: at.end, end: at.end }, newText: gap + suggestion }], preferred: false }];
+  }
+  return [{ title: `Change to “${suggestion}”`, edits: [{ at: finding.at, newText: suggestion }], preferred: false }];
+}

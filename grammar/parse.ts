@@ -12,6 +12,7 @@ export const MAX_SIZE = 2_000_000;
  */
 export class LineCache {
   private kept = new Map<string, LineTree>();
+  private last: readonly LineTree[] = [];
   /** how many lines were parsed so far; an edit of one line adds one */
   parsed = 0;
 
@@ -25,9 +26,19 @@ export class LineCache {
     return tree;
   }
 
-  prune(lines: readonly LineTree[]): void {
-    if (this.kept.size <= 2 * lines.length + 64) return;
-    this.kept = new Map(lines.map(l => [l.text, l]));
+  /** The trees of all lines. Lines that are the same strings as before, from the start and from the end, aren't looked up. */
+  all(texts: readonly string[]): readonly LineTree[] {
+    const { last } = this;
+    const lines = new Array<LineTree>(texts.length);
+    let head = 0;
+    const most = Math.min(texts.length, last.length);
+    while (head < most && texts[head] === last[head]!.text) lines[head] = last[head++]!;
+    let tail = 0;
+    while (tail < most - head && texts[texts.length - 1 - tail] === last[last.length - 1 - tail]!.text) lines[texts.length - 1 - tail] = last[last.length - 1 - tail++]!;
+    for (let i = head; i < texts.length - tail; i++) lines[i] = this.get(texts[i]!);
+    this.last = lines;
+    if (this.kept.size > 2 * lines.length + 64) this.kept = new Map(lines.map(l => [l.text, l]));
+    return lines;
   }
 }
 
@@ -50,8 +61,7 @@ export function parseLines(texts: readonly string[], cache: LineCache = new Line
     }
     within.push(t);
   }
-  const lines = within.map(t => cache.get(t));
-  cache.prune(lines);
+  const lines = cache.all(within);
   const nested = nest(lines);
   return { lines, nodes: nested.nodes, issues: [...issues, ...nested.issues] };
 }

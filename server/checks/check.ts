@@ -15,6 +15,8 @@ export interface Check {
   readonly page: string;
   /** a file that raises this finding exactly once, and no other warning or error */
   readonly example: string;
+  /** the other files that the example uses, by their names */
+  readonly files?: Readonly<Record<string, string>>;
   /** what, why, what to do, with the numbers */
   message(data: Data): string;
   /** where the severity depends on the numbers */

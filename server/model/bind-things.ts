@@ -3,8 +3,10 @@ import type { Expr, Node, Word } from '../../grammar/tree.ts';
 import { bindFact } from './bind-facts.ts';
 import type { BoundFact, Placement, Thing } from './model.ts';
 import { nearest, type Scope } from './scope.ts';
-import { factMap, kindOf, KINDS } from './things/index.ts';
+import { factIndex, factsOf, kindOf, KINDS } from './things/index.ts';
 import type { Kind } from './things/kind.ts';
+
+const NONE: ReadonlyMap<string, BoundFact> = new Map();
 
 /** The words that a statement opens with: its head and the phrase behind it. */
 export function openingWords(node: Node): Word[] {
@@ -14,10 +16,16 @@ export function openingWords(node: Node): Word[] {
   return [head, ...first];
 }
 
+/** The kind that a statement declares a thing of. */
+export const opensThing = (node: Node): Kind | undefined => {
+  const words = openingWords(node);
+  return words[0] && kindOf(words[0].text, words[1]?.text)?.kind;
+};
+
 /** Binds one declaration. Returns false where the statement isn't one. */
 export function bindThing(node: Node, scope: Scope): boolean {
   const words = openingWords(node);
-  const found = kindOf(words.map(w => w.text));
+  const found = kindOf(words[0]?.text ?? '', words[1]?.text);
   if (!found) return false;
   const { kind, length } = found;
   const { sink, things, setup } = scope;
@@ -37,15 +45,15 @@ export function bindThing(node: Node, scope: Scope): boolean {
     return true;
   }
   const item = inventoryItem(node, kind, scope);
-  const facts = new Map<string, BoundFact>(item?.facts);
+  let facts = item?.facts ?? NONE;
   if (node.children.length > 0) {
     const own = new Map<string, BoundFact>();
-    const known = factMap(kind);
+    const known = factIndex(factsOf(kind));
     for (const child of node.children) {
       if (!child.line.head) continue;
       bindFact(child, known, own, name.text, kind.word, scope);
     }
-    for (const [k, v] of own) facts.set(k, v);
+    facts = facts.size > 0 ? new Map([...facts, ...own]) : own;
   }
   const placement = bindPlacement(node, scope);
   things.set(name.text, {

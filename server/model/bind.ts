@@ -3,7 +3,7 @@ import type { Node, Tree } from '../../grammar/tree.ts';
 import { bindBeam } from './bind-beams.ts';
 import { bindFact, factPhrase } from './bind-facts.ts';
 import { bindAccept, bindGoal, bindReading } from './bind-goals.ts';
-import { bindThing, checkPlacement, openingWords, suggestKind } from './bind-things.ts';
+import { bindThing, checkPlacement, opensThing, suggestKind } from './bind-things.ts';
 import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Reading, Setup, Thing, Use } from './model.ts';
 import { Scope, Sink } from './scope.ts';
 import { factIndex, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './things/index.ts';
@@ -45,7 +45,7 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
 
 function outside(node: Node, sink: Sink): void {
   const head = node.line.head!;
-  const known = kindOf(openingWords(node).map(w => w.text)) !== undefined || STATEMENTS.includes(head.text) || factIndex(SETUP_FACTS).has(factPhrase(node.line) ?? '');
+  const known = opensThing(node) !== undefined || STATEMENTS.includes(head.text) || factIndex(SETUP_FACTS).has(factPhrase(node.line) ?? '');
   const suggestion = known ? undefined : suggestKind(head.text, ['setup', 'inventory', 'use']);
   sink.report('outside-setup', sink.place(node, head), head.text, { word: head.text, known, ...(suggestion ? { suggestion } : {}) });
 }
@@ -172,7 +172,7 @@ function checkFacts(node: Node, known: Parameters<typeof factIndex>[0], kind: st
 function checkVariant(node: Node, scope: Scope): void {
   for (const child of node.children) {
     const head = child.line.head;
-    if (!head || kindOf(openingWords(child).map(w => w.text)) || head.text === 'beam') continue;
+    if (!head || opensThing(child) || head.text === 'beam') continue;
     const dot = head.text.indexOf('.');
     scope.thing(dot > 0 ? { text: head.text.slice(0, dot), start: head.start, end: head.start + dot } : head, child);
     checkPlacement(child, scope);
@@ -189,7 +189,7 @@ function statementUnknown(node: Node, scope: Scope, others: readonly string[]): 
   scope.sink.report('unknown-word', scope.sink.place(node, head), word, { word, ...(suggestion ? { suggestion } : {}) }, scope.setup);
   // A misspelt kind still declares its name, so that one slip is one finding.
   const names = line.subject?.kind === 'phrase' ? line.subject.words : [];
-  const meant = suggestion ? kindOf(suggestion.split(' ')) : undefined;
+  const meant = suggestion ? kindOf(...(suggestion.split(' ') as [string, string?])) : undefined;
   const name = names[names.length - 1];
   if (meant && name && !scope.things.has(name.text)) {
     scope.things.set(name.text, { id: name.text, kind: meant.kind, node, at: scope.sink.place(node, name), facts: new Map(), used: true });

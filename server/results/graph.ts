@@ -52,12 +52,19 @@ export interface Cell {
 
 export class Graph {
   readonly cells: Cell[] = [];
-  private readonly byName = new Map<string, Cell>();
   private values: number[] = [];
+  // Most cells are never asked for by name, so that they are indexed when somebody asks.
+  private readonly byName = new Map<string, Cell>();
+  private indexed = 0;
+  private readonly uncertainties = new Map<Cell, number>();
   /** how many rules have run; an edit must only run those that it touches */
   computed = 0;
 
   find(name: string): Cell | undefined {
+    for (; this.indexed < this.cells.length; this.indexed++) {
+      const cell = this.cells[this.indexed]!;
+      if (!this.byName.has(cell.name)) this.byName.set(cell.name, cell);
+    }
     return this.byName.get(name);
   }
 
@@ -67,69 +74,89 @@ export class Graph {
   }
 
   input(name: string, q: Quantity, origin: Origin, words: string, more: { at?: Place; reason?: string } = {}): Cell {
-    return this.add({ name, dim: q.dim, origin, inputs: [], words, ...(q.spread ? { spread: q.spread } : {}), ...(q.unit ? { unit: q.unit } : {}), ...more }, q.value);
+    return this.add({ index: this.cells.length, name, dim: q.dim, origin, inputs: [], words, ...(q.spread ? { spread: q.spread } : undefined), ...(q.unit ? { unit: q.unit } : undefined), ...more }, q.value);
   }
 
   /** A cell without a value, with the reason. */
   missing(name: string, dim: Dim, words: string, missing: Missing): Cell {
-    return this.add({ name, dim, origin: 'computed', inputs: [], words, missing }, 0);
+    return this.add({ index: this.cells.length, name, dim, origin: 'computed', inputs: [], words, missing }, 0);
   }
 
   /** A cell made by a rule. It is missing when an input is, or when the rule gives no finite number. */
   derive(name: string, rule: Rule, inputs: readonly Cell[], dim: Dim, words: string, more: { unit?: Unit; at?: Place } = {}): Cell {
+    const head = { index: this.cells.length, name, dim, origin: 'computed' as const, rule, inputs, words };
     const lost = inputs.find(c => c.missing);
-    if (lost) return this.add({ name, dim, origin: 'computed', rule, inputs, words, missing: lost.missing!, ...more }, 0);
+    if (lost) return this.add({ ...head, missing: lost.missing!, ...more }, 0);
     this.computed++;
     const value = rule.compute(inputs.map(c => this.values[c.index]!));
     if (!Number.isFinite(value)) {
-      return this.add({ name, dim, origin: 'computed', rule, inputs, words, missing: { code: 'impossible-value', why: `${words} has no value: ${rule.formula}`, ...(more.at ? { at: more.at } : {}) }, ...more }, 0);
+      return this.add({ ...head, missing: { code: 'impossible-value', why: `${words} has no value: ${rule.formula}`, ...(more.at ? { at: more.at } : {}) }, ...more }, 0);
     }
-    return this.add({ name, dim, origin: 'computed', rule, inputs, words, ...more }, value);
+    return this.add({ ...head, ...more }, value);
   }
 
-  private add(cell: Omit<Cell, 'index'>, value: number): Cell {
-    const full: Cell = { ...cell, index: this.cells.length };
-    this.cells.push(full);
+  private add(cell: Cell, value: number): Cell {
+    this.cells.push(cell);
     this.values.push(value);
-    if (!this.byName.has(cell.name)) this.byName.set(cell.name, full);
-    return full;
+    return cell;
   }
 
-  /** The cells that a cell depends on, itself last, in order. */
-  ancestors(cell: Cell): Cell[] {
-    const seen = new Set<Cell>();
-    const stack = [cell];
-    while (stack.length > 0) {
-      const c = stack.pop()!;
-      if (seen.has(c)) continue;
-      seen.add(c);
-      for (const i of c.inputs) stack.push(i);
+  /** The cells that a cell depends on, itself last, in order. Cells for which `stop` holds are kept, what lies behind them is not. */
+  ancestors(cell: Cell, stop?: (c: Cell) => boolean): Cell[] {
+    const marked = new Uint8Array(cell.index + 1);
+    marked[cell.index] = 1;
+    const found: Cell[] = [];
+    // Inputs come before what is made of them, so that one sweep down meets everything.
+    for (let i = cell.index; i >= 0; i--) {
+      if (marked[i] === 0) continue;
+      const c = this.cells[i]!;
+      found.push(c);
+      if (!stop?.(c)) for (const input of c.inputs) marked[input.index] = 1;
     }
-    return [...seen].sort((a, b) => a.index - b.index);
+    return found.reverse();
   }
 
-  /** Value of a cell when some inputs (or any cells) have other values: one pass forward over what it depends on. */
-  evaluate(cell: Cell, overlay: ReadonlyMap<Cell, number>, order: readonly Cell[] = this.ancestors(cell)): number {
-    const local = new Map<Cell, number>();
-    for (const c of order) {
-      const over = overlay.get(c);
-      local.set(c, over ?? (c.rule ? c.rule.compute(c.inputs.map(i => local.get(i) ?? this.values[i.index]!)) : this.values[c.index]!));
-    }
-    return local.get(cell)!;
+  /** Value of a cell when some cells have other values: one pass forward over what it depends on. */
+  evaluate(cell: Cell, overlay: ReadonlyMap<Cell, number>): number {
+    return this.evaluator(cell, [...overlay.keys()])([...overlay.values()]);
+  }
+
+  /** A function that gives the cell's value for values of some cells; made once, called often. */
+  evaluator(cell: Cell, free: readonly Cell[]): (at: readonly number[]) => number {
+    const stop = new Set(free);
+    const order = this.ancestors(cell, c => stop.has(c));
+    const slot = new Map(order.map((c, i) => [c, i]));
+    const values = Float64Array.from(order, c => this.values[c.index]!);
+    const slots = free.map(c => slot.get(c) ?? -1);
+    const steps = order.flatMap((c, i) => (c.rule && !stop.has(c) ? [{ i, rule: c.rule, from: c.inputs.map(x => slot.get(x)!), args: c.inputs.map(() => 0) }] : []));
+    return at => {
+      for (let k = 0; k < slots.length; k++) if (slots[k]! >= 0) values[slots[k]!] = at[k]!;
+      for (const s of steps) {
+        for (let k = 0; k < s.from.length; k++) s.args[k] = values[s.from[k]!]!;
+        values[s.i] = s.rule.compute(s.args);
+      }
+      return values[order.length - 1]!;
+    };
   }
 
   /** Derivatives of a cell by every input that it rests on: one pass backward. */
   gradient(cell: Cell): Map<Cell, number> {
-    const order = this.ancestors(cell);
-    const adjoint = new Map<Cell, number>([[cell, 1]]);
+    const adjoint = new Float64Array(cell.index + 1);
+    const marked = new Uint8Array(cell.index + 1);
+    adjoint[cell.index] = 1;
+    marked[cell.index] = 1;
     const result = new Map<Cell, number>();
-    for (let k = order.length - 1; k >= 0; k--) {
-      const c = order[k]!;
-      const a = adjoint.get(c) ?? 0;
+    for (let i = cell.index; i >= 0; i--) {
+      if (marked[i] === 0) continue;
+      const c = this.cells[i]!;
+      const a = adjoint[i]!;
       if (!c.rule) { result.set(c, a); continue; }
-      if (a === 0) continue;
-      const p = partials(c.rule, c.inputs.map(i => this.values[i.index]!));
-      c.inputs.forEach((i, j) => adjoint.set(i, (adjoint.get(i) ?? 0) + a * p[j]!));
+      const p = partials(c.rule, c.inputs.map(x => this.values[x.index]!));
+      for (let j = 0; j < c.inputs.length; j++) {
+        const k = c.inputs[j]!.index;
+        marked[k] = 1;
+        adjoint[k] = adjoint[k]! + a * p[j]!;
+      }
     }
     return result;
   }
@@ -137,9 +164,13 @@ export class Graph {
   /** Standard uncertainty to first order, SI: √Σ(∂r/∂x · u(x))², inputs independent (JCGM 100:2008, eq. 10). */
   uncertainty(cell: Cell): number {
     if (cell.missing) return 0;
+    const known = this.uncertainties.get(cell);
+    if (known !== undefined) return known;
     let sum = 0;
-    for (const [input, slope] of this.gradient(cell)) sum += (slope * standardUncertainty(this.values[input.index]!, input.spread)) ** 2;
-    return Math.sqrt(sum);
+    for (const [input, slope] of this.gradient(cell)) if (input.spread) sum += (slope * standardUncertainty(this.values[input.index]!, input.spread)) ** 2;
+    const u = Math.sqrt(sum);
+    this.uncertainties.set(cell, u);
+    return u;
   }
 
   /** The inputs that a cell rests on, those that make it unsure most first. */

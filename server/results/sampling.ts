@@ -20,25 +20,38 @@ export interface Band {
 export const DRAWS = 400;
 const SEED = 20260211;
 
+// The same question is asked by a check, a hover and the report; the answer is kept as long as the graph.
+const kept = new WeakMap<Graph, Map<Cell, Band>>();
+
 /** The band of a cell; `fixed` cells are held at a value. The seed is fixed, so that the same text gives the same band. */
-export function sample(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number> = new Map(), draws = DRAWS): Band | undefined {
+export function sample(graph: Graph, cell: Cell, fixed?: ReadonlyMap<Cell, number>): Band | undefined {
   if (cell.missing) return undefined;
-  const leaves = leavesOf(graph, cell).map(l => (fixed.has(l.cell) ? { ...l, value: fixed.get(l.cell)!, u: 0 } : l));
-  const value = fixed.size > 0 ? graph.evaluate(cell, fixed) : graph.value(cell)!;
-  if (leaves.every(l => l.u === 0)) return { low: value, high: value, mean: value, std: 0, draws: 0 };
-  const cut = new Set(leaves.map(l => l.cell));
-  const order = above(cell, cut);
+  if (fixed) return drawBand(graph, cell, fixed);
+  let of = kept.get(graph);
+  if (!of) kept.set(graph, of = new Map());
+  let band = of.get(cell);
+  if (!band) of.set(cell, band = drawBand(graph, cell, new Map()));
+  return band;
+}
+
+function drawBand(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): Band {
+  const leaves = leavesOf(graph, cell, fixed);
+  const evaluate = graph.evaluator(cell, leaves.map(l => l.cell));
+  const at = leaves.map(l => l.value);
+  if (leaves.every(l => l.u === 0)) {
+    const value = evaluate(at);
+    return { low: value, high: value, mean: value, std: 0, draws: 0 };
+  }
   const rng = xoroshiro128plus(SEED);
-  const out = new Float64Array(draws);
-  const overlay = new Map<Cell, number>();
-  for (let n = 0; n < draws; n++) {
-    for (const leaf of leaves) overlay.set(leaf.cell, draw(rng, leaf));
-    out[n] = graph.evaluate(cell, overlay, order);
+  const out = new Float64Array(DRAWS);
+  for (let n = 0; n < DRAWS; n++) {
+    for (let k = 0; k < leaves.length; k++) if (leaves[k]!.u > 0) at[k] = draw(rng, leaves[k]!);
+    out[n] = evaluate(at);
   }
   out.sort();
-  const mean = out.reduce((s, v) => s + v, 0) / draws;
-  const std = Math.sqrt(out.reduce((s, v) => s + (v - mean) ** 2, 0) / draws);
-  return { low: out[Math.floor(0.025 * (draws - 1))]!, high: out[Math.ceil(0.975 * (draws - 1))]!, mean, std, draws };
+  const mean = out.reduce((s, v) => s + v, 0) / DRAWS;
+  const std = Math.sqrt(out.reduce((s, v) => s + (v - mean) ** 2, 0) / DRAWS);
+  return { low: out[Math.floor(0.025 * (DRAWS - 1))]!, high: out[Math.ceil(0.975 * (DRAWS - 1))]!, mean, std, draws: DRAWS };
 }
 
 interface Leaf {
@@ -47,44 +60,22 @@ interface Leaf {
   readonly u: number;
 }
 
-/** Where the graph is cut: inputs, and linear cells whose inputs nothing else above the cut shares. */
-function leavesOf(graph: Graph, top: Cell): Leaf[] {
-  const linear = new Set<Cell>();
-  const reached = new Map<Cell, Set<Cell>>();
-  const plain = new Set<Cell>();
-  const visit = (c: Cell, seen: Set<Cell>): void => {
-    if (seen.has(c)) return;
-    seen.add(c);
-    if (!c.rule) { plain.add(c); return; }
-    if (c !== top && c.rule.linear) { linear.add(c); return; }
-    for (const i of c.inputs) visit(i, seen);
-  };
-  visit(top, new Set());
-  for (const c of linear) reached.set(c, new Set(graph.ancestors(c).filter(a => !a.rule)));
-  const shared = (c: Cell): boolean => {
-    for (const [other, inputs] of reached) if (other !== c) for (const i of reached.get(c)!) if (inputs.has(i)) return true;
-    for (const p of plain) if (reached.get(c)!.has(p)) return true;
-    return false;
-  };
-  const opened = [...linear].filter(shared);
-  for (const c of opened) { linear.delete(c); for (const i of reached.get(c)!) plain.add(i); }
-  const leaves: Leaf[] = [];
-  for (const c of [...plain, ...linear].sort((a, b) => a.index - b.index)) {
-    const value = graph.value(c)!;
-    leaves.push({ cell: c, value, u: c.rule ? graph.uncertainty(c) : standardUncertainty(value, c.spread) });
+/** Where the graph is cut: inputs, fixed cells, and linear cells whose inputs nothing else above the cut shares. */
+function leavesOf(graph: Graph, top: Cell, fixed: ReadonlyMap<Cell, number>): Leaf[] {
+  const stops = (c: Cell): boolean => c !== top && (!c.rule || c.rule.linear === true || fixed.has(c));
+  const cut = graph.ancestors(top, stops).filter(stops);
+  const inputs = new Map(cut.map(c => [c, c.rule && !fixed.has(c) ? graph.ancestors(c).filter(a => !a.rule) : [c]]));
+  const uses = new Map<Cell, number>();
+  for (const of of inputs.values()) for (const i of of) uses.set(i, (uses.get(i) ?? 0) + 1);
+  const leaves = new Set<Cell>();
+  for (const [c, of] of inputs) {
+    if (of.some(i => uses.get(i)! > 1)) for (const i of of) leaves.add(i);
+    else leaves.add(c);
   }
-  return leaves;
-}
-
-function above(top: Cell, cut: ReadonlySet<Cell>): Cell[] {
-  const seen = new Set<Cell>();
-  const visit = (c: Cell): void => {
-    if (seen.has(c)) return;
-    seen.add(c);
-    if (!cut.has(c)) for (const i of c.inputs) visit(i);
-  };
-  visit(top);
-  return [...seen].sort((a, b) => a.index - b.index);
+  return [...leaves].sort((a, b) => a.index - b.index).map(cell => {
+    const value = fixed.get(cell) ?? graph.value(cell)!;
+    return { cell, value, u: fixed.has(cell) ? 0 : cell.rule ? graph.uncertainty(cell) : standardUncertainty(value, cell.spread) };
+  });
 }
 
 function draw(rng: RandomGenerator, leaf: Leaf): number {

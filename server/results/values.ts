@@ -5,7 +5,7 @@ import { checkDim, checkSign, isLiteral, readLiteral, readNumber, type ValueProb
 import type { Bound, BoundFact, Let, Place, Problem, Setup, Thing } from '../model/model.ts';
 import type { Quantity, Spread } from '../model/quantity.ts';
 import { nearest } from '../model/scope.ts';
-import { factMap } from '../model/things/index.ts';
+import { factIndex, factsOf } from '../model/things/index.ts';
 import type { Fact } from '../model/things/kind.ts';
 import { dimName, LENGTH, NUMBER, parseUnit, type Dim } from '../model/units.ts';
 import { compile, FUNCTIONS } from './expression.ts';
@@ -87,7 +87,7 @@ export class Values {
     const key = `${thing.id}.${phrase}`;
     if (this.facts.has(key)) return this.facts.get(key);
     this.facts.set(key, undefined);
-    const def = factMap(thing.kind).get(phrase);
+    const def = factIndex(factsOf(thing.kind)).get(phrase);
     const bound = thing.facts.get(phrase);
     const cell = bound ? this.bound(bound.value, bound.at, key, `${phrase} of ${thing.id}`, factDim(bound.fact), bound)
       : def?.assumed ? this.assumed(key, def, `${phrase} of ${thing.id}`) : undefined;
@@ -99,7 +99,7 @@ export class Values {
   words(thing: Thing, phrase: string): string | undefined {
     const v = thing.facts.get(phrase)?.value;
     if (v?.kind === 'words') return v.text;
-    return v ? undefined : factMap(thing.kind).get(phrase)?.assumed?.text;
+    return v ? undefined : factIndex(factsOf(thing.kind)).get(phrase)?.assumed?.text;
   }
 
   /** True where a fact is written, even if it could not be read. */

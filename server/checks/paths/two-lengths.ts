@@ -1,4 +1,4 @@
-import type { Leg, Problem } from '../../model/model.ts';
+import type { Leg, Problem, Thing } from '../../model/model.ts';
 import { millimetres } from '../../model/show.ts';
 import { LENGTH } from '../../model/units.ts';
 import { legStart, legWords } from '../../results/plan.ts';
@@ -29,20 +29,21 @@ export const twoLengths: Check = {
   message: d => `The leg ${text(d, 'leg')} is ${millimetres(num(d, 'one'))} long here, but ${millimetres(num(d, 'other'))} ${d['places'] === true ? 'by the places of its ends' : `in line ${num(d, 'line')}`}. The length written here is used; measure it again and correct one of the two.`,
   run: ({ legs, graph, values, setup }) => {
     const problems: Problem[] = [];
-    const seen = new Map<string, Leg>();
+    const seen = new Map<Thing | undefined, Map<Thing | undefined, Leg>>();
     for (const [leg, cell] of legs) {
       const value = graph.value(cell);
       if (value === undefined || !leg.length) continue;
       const report = (other: number, more: Problem['data']): void => {
         problems.push({ code: 'two-lengths', at: leg.lengthAt!, subject: leg.id, setup: setup.name, data: { leg: legWords(leg), one: value, other, ...more } });
       };
-      const key = legWords(leg);
-      const before = seen.get(key);
+      const [a, b] = [legStart(leg), leg.target];
+      let from = seen.get(a);
+      if (!from) seen.set(a, from = new Map());
+      const before = from.get(b);
       if (before) {
         const other = graph.value(legs.get(before)!)!;
         if (differ(value, other, graph.uncertainty(cell), graph.uncertainty(legs.get(before)!), 0)) report(other, { line: before.at.line + 1, places: false });
-      } else seen.set(key, leg);
-      const [a, b] = [legStart(leg), leg.target];
+      } else from.set(b, leg);
       const [pa, pb] = [a && values.position(a), b && values.position(b)];
       if (!pa || !pb) continue;
       const distance = graph.derive(`${leg.id}.distance`, DISTANCE, [...pa, ...pb], LENGTH, `distance of ${legWords(leg)}`);

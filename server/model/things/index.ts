@@ -19,14 +19,15 @@ export const KINDS: readonly Kind[] = [
   aperture, slit, screen, object, plate, hologram, lamp, viewer, wall, room, meter, string,
 ];
 const byWord = new Map(KINDS.map(k => [k.word, k]));
+/** First words of the kinds that have two. */
+const firstOfTwo = new Set(KINDS.filter(k => k.word.includes(' ')).map(k => k.word.split(' ')[0]!));
 
 /** The kind whose words open a statement: `half-wave plate HW1` gives the kind and the number of its words. */
-export function kindOf(words: readonly string[]): { kind: Kind; length: number } | undefined {
-  for (let n = Math.min(2, words.length); n > 0; n--) {
-    const kind = byWord.get(words.slice(0, n).join(' '));
-    if (kind) return { kind, length: n };
-  }
-  return undefined;
+export function kindOf(first: string, second?: string): { kind: Kind; length: number } | undefined {
+  const two = second !== undefined && firstOfTwo.has(first) ? byWord.get(`${first} ${second}`) : undefined;
+  if (two) return { kind: two, length: 2 };
+  const one = byWord.get(first);
+  return one && { kind: one, length: 1 };
 }
 export const kindNamed = (word: string): Kind | undefined => byWord.get(word);
 
@@ -58,15 +59,12 @@ export const PROCESS_FACTS: readonly Fact[] = [
   text('pre-swell', 'Bath before the exposure.'), text('shots', 'Which shots were processed together.'), quantity('density', NUMBER, 'Density that was reached.'),
 ];
 
-export const factsOf = (kind: Kind): readonly Fact[] => [...kind.facts, ...COMMON];
+const withCommon = new Map<Kind, readonly Fact[]>(KINDS.map(k => [k, [...k.facts, ...COMMON]]));
+/** All facts that a kind takes, those common to all things among them. */
+export const factsOf = (kind: Kind): readonly Fact[] => withCommon.get(kind)!;
 
 const indexes = new WeakMap<readonly Fact[], Map<string, Fact>>();
-const ofKind = new Map<Kind, Map<string, Fact>>();
-export function factMap(kind: Kind): ReadonlyMap<string, Fact> {
-  let m = ofKind.get(kind);
-  if (!m) ofKind.set(kind, m = new Map(factsOf(kind).map(f => [f.phrase, f])));
-  return m;
-}
+/** Facts by their phrase; made once for each list. */
 export function factIndex(facts: readonly Fact[]): ReadonlyMap<string, Fact> {
   let m = indexes.get(facts);
   if (!m) indexes.set(facts, m = new Map(facts.map(f => [f.phrase, f])));

@@ -6,5 +6,9 @@ import { unusedThing } from './unused-thing.ts';
 import { armMissing } from './arm-missing.ts';
 import { coherenceUnknown } from './coherence-unknown.ts';
 import { notComputedYet } from './not-computed-yet.ts';
+import { armBroken } from './arm-broken.ts';
+import { armEndsEarly } from './arm-ends-early.ts';
+import { beamRing } from './beam-ring.ts';
+import { lightStopped } from './light-stopped.ts';
 
-export const PATH_CHECKS: readonly Check[] = [armsMismatched, objectTooDeep, twoLengths, unusedThing, armMissing, coherenceUnknown, notComputedYet];
+export const PATH_CHECKS: readonly Check[] = [armsMismatched, objectTooDeep, twoLengths, unusedThing, armMissing, coherenceUnknown, notComputedYet, armBroken, armEndsEarly, beamRing, lightStopped];

@@ -1,0 +1,20 @@
+import { text, type Check } from '../check.ts';
+import { quoted } from '../words.ts';
+
+export const importUnreadable: Check = {
+  code: 'import-unreadable',
+  severity: 'error',
+  title: 'A file that is used cannot be read',
+  page: `**What you see.** Nothing from that file is known here. Names with a dot are not reported one by one as long as it is missing.
+
+**Why.** The name is misspelt, the file was moved, or it may not be read. The path counts from the folder of the file in which \`use\` stands.
+
+**What to do.** Correct the path, or bring the file back.`,
+  example: `use "saltmarsh-lab.plate"
+
+setup "Whelk shell" {
+  laser red = lab.red-12
+}
+`,
+  message: d => `${text(d, 'path') === '' ? 'No file' : quoted(d, 'path')} can be used: ${text(d, 'why')}. Correct the path, which counts from the folder of this file.`.replace(/^“(.*?)” can be used/, '“$1” cannot be used'),
+};

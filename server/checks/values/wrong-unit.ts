@@ -1,0 +1,27 @@
+import { text, type Check } from '../check.ts';
+import { also, anyOf, capital } from '../words.ts';
+
+export const wrongUnit: Check = {
+  code: 'wrong-unit',
+  severity: 'error',
+  title: 'A value has a unit of another kind',
+  page: `**What you see.** The value is not used, and no result rests on it.
+
+**Why.** Units are part of a value: a length is no time, and a place on the scale of temperature is no difference of two.
+
+**What to do.** Correct the unit, or put the value where it belongs. Units that fit are listed in the message.
+
+\`\`\`plate
+setup "Whelk shell" {
+  beam height: 120 mm
+}
+\`\`\``,
+  example: `setup "Whelk shell" {
+  beam height: 120 mW
+}
+`,
+  message: d => {
+    const [unit, units] = [text(d, 'unit'), text(d, 'units')];
+    return `${capital(text(d, 'wanted'))} belongs here, and this is ${text(d, 'found')}${unit ? ` (${unit})` : ''}.${also(units ? `Units that fit: ${anyOf(units)}.` : 'Correct the value or its unit.')}`;
+  },
+};

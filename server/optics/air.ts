@@ -45,12 +45,11 @@ export function airIndex(
   const vapour = vapourShare(kelvin, pascal, nearestWithin(relativeHumidities, relativeHumidity))
   const sigma2 = (1e-6 / nearestWithin(airWavelengths, vacuumWavelength)) ** 2
 
-  const dryMass = 28.9635e-3 + 12.011e-3 * (share - 400e-6)
   const dry = standardDryRefractivity(sigma2) * (1 + 0.534 * (share - 450e-6))
-  const standardDry = density(15 + zeroCelsius, 101_325, 0, dryMass)
-  const standardVapour = density(20 + zeroCelsius, 1333, 1, dryMass)
-  const now = density(kelvin, pascal, vapour, dryMass)
-  return 1 + dry * (now.dry / standardDry.dry) + standardVapourRefractivity(sigma2) * (now.vapour / standardVapour.vapour)
+  const now = densities(kelvin, pascal, vapour)
+  const standardDry = densities(15 + zeroCelsius, 101_325, 0).dry
+  const standardVapour = densities(20 + zeroCelsius, 1333, 1).vapour
+  return 1 + dry * (now.dry / standardDry) + standardVapourRefractivity(sigma2) * (now.vapour / standardVapour)
 }
 
 /** The wavelength in air, m, of light with a wavelength in vacuum: λ/n. Arguments, validity and source as `airIndex`. */
@@ -78,8 +77,8 @@ export function wavelengthInVacuum(
 ): number {
   const lambda = nearestWithin(airWavelengths, airWavelength)
   let vacuum = lambda
-  // Each round gains five digits, since the index hardly changes over the shift.
-  for (let round = 0; round < 4; round++) vacuum = lambda * airIndex(vacuum, temperature, pressure, relativeHumidity, carbonDioxide)
+  // Each round gains at least five digits, since the index hardly changes over the shift.
+  for (let round = 0; round < 3; round++) vacuum = lambda * airIndex(vacuum, temperature, pressure, relativeHumidity, carbonDioxide)
   return vacuum
 }
 
@@ -120,10 +119,13 @@ function standardVapourRefractivity(sigma2: number): number {
   return 1.022e-8 * (295.235 + 2.6422 * sigma2 - 0.03238 * sigma2 ** 2 + 0.004028 * sigma2 ** 3)
 }
 
-/** Densities of the dry part and of the vapour in moist air, kg/m³ (BIPM equation of 1981/91: Davis, Metrologia 29, 67, 1992). */
-function density(kelvin: number, pascal: number, vapour: number, dryMass: number): { dry: number; vapour: number } {
-  const molar = pascal / (compressibility(kelvin, pascal, vapour) * 8.31451 * kelvin)
-  return { dry: molar * dryMass * (1 - vapour), vapour: molar * 18.015e-3 * vapour }
+/**
+ * Densities of the dry part and of the vapour in moist air, each in a unit of its own that holds the gas constant and
+ * the molar mass: only ratios of like densities are used (BIPM equation of 1981/91: Davis, Metrologia 29, 67, 1992).
+ */
+function densities(kelvin: number, pascal: number, vapour: number): { dry: number; vapour: number } {
+  const total = pascal / (compressibility(kelvin, pascal, vapour) * kelvin)
+  return { dry: total * (1 - vapour), vapour: total * vapour }
 }
 
 function compressibility(kelvin: number, pascal: number, vapour: number): number {

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { airIndex, roomAir, saturationPressure, wavelengthInAir, wavelengthInVacuum } from '../../server/optics/air.ts'
 import { speedOfLight } from '../../server/optics/constants.ts'
-import { centralDifference, expectNear, expectPrinted, publishedIds, publishedValue } from './outside.ts'
+import { between, centralDifference, expectNear, expectPrinted, publishedIds, publishedValue } from './outside.ts'
 
 /** Index in the units of the published tables: °C, kPa, % humidity, nm, ppm. */
 function index(celsius: number, kPa: number, percent: number, nm: number, ppm = 450): number {
@@ -48,10 +48,10 @@ describe('refractive index of air', () => {
 
   it('agrees with the modified formula of Edlén in any room to 1e-8', () => {
     const room = fc.tuple(
-      fc.double({ min: 15, max: 27, noNaN: true }),
-      fc.double({ min: 90, max: 105, noNaN: true }),
-      fc.double({ min: 0, max: 100, noNaN: true }),
-      fc.double({ min: 400, max: 700, noNaN: true }),
+      between(15, 27),
+      between(90, 105),
+      between(0, 100),
+      between(400, 700),
     )
     // Birch & Downs claim 1e-8 for ordinary laboratory conditions.
     fc.assert(fc.property(room, ([celsius, kPa, percent, nm]) => expectNear(index(celsius, kPa, percent, nm), edlen(celsius, kPa, percent, nm), 1e-8)))
@@ -110,6 +110,17 @@ describe('refractive index of air', () => {
   it('is 1.000293 at 0 °C and 1 atm but for one in the last digit', () => {
     // OpenStax, University Physics vol. 3, table 1.1 (589 nm). The table's value is the classical 1.0002926 of dry air; Ciddor's has 1.0002924.
     expectNear(index(0, 101.325, 0, 589.3), 1.0002926, 3e-7)
+  })
+
+  it('is that of pure vapour where more than all would be vapour', () => {
+    // At 100 °C saturated vapour has 101 kPa, more than the 60 kPa there are.
+    expect(index(100, 60, 100, 633)).toBe(index(100, 60, 90, 633))
+    expect(index(100, 60, 40, 633)).toBeGreaterThan(index(100, 60, 50, 633))
+  })
+
+  it('grows with carbon dioxide as its own index demands', () => {
+    // Refractivity of CO2 about 449e-6 against 292e-6 of air at 0 °C (Kaye & Laby, from memory): each 100 ppm adds 0.54e-4 of the whole.
+    expectNear((index(0, 101.325, 0, 589.3, 1450) - 1) / (index(0, 101.325, 0, 589.3, 450) - 1) - 1, (449 / 292 - 1) * 1e-3, 2e-5)
   })
 
   it('falls by about one in a million per kelvin', () => {
@@ -182,7 +193,7 @@ describe('wavelengths of laser lines', () => {
 
   it('turn back into what they came from', () => {
     fc.assert(
-      fc.property(fc.double({ min: 3.1e-7, max: 1.6e-6, noNaN: true }), (vacuum) =>
+      fc.property(between(3.1e-7, 1.6e-6), (vacuum) =>
         expectNear(wavelengthInVacuum(wavelengthInAir(vacuum, ...room), ...room) / vacuum, 1, 1e-15),
       ),
     )

@@ -9,7 +9,7 @@ import {
   linewidthOfWavelengthWidth,
 } from '../../server/optics/coherence/coherence-length.ts'
 import { lineShapes } from '../../server/optics/coherence/line-shapes.ts'
-import { expectNear, expectPrinted, integral, publishedValue } from './outside.ts'
+import { between, expectNear, expectPrinted, integral, publishedValue } from './outside.ts'
 
 describe('coherence length', () => {
   it('reproduces the published 30 m of a 10 MHz line', () => {
@@ -69,7 +69,7 @@ describe('coherence length', () => {
   })
 
   it('turns back into the linewidth it came from, for every meaning and shape', () => {
-    const linewidth = fc.double({ min: 3, max: 13, noNaN: true }).map((power) => 10 ** power)
+    const linewidth = between(3, 13).map((power) => 10 ** power)
     fc.assert(
       fc.property(fc.constantFrom(...coherenceLengthMeanings), fc.constantFrom(...lineShapes), linewidth, (meaning, shape, hertz) =>
         expectNear(linewidthOfCoherenceLength(meaning, shape, coherenceLength(meaning, shape, hertz)) / hertz, 1, 1e-12),
@@ -79,7 +79,7 @@ describe('coherence length', () => {
 
   it('gives the difference of the two frequencies at the edges of a narrow line', () => {
     fc.assert(
-      fc.property(fc.double({ min: 4e-7, max: 8e-7, noNaN: true }), fc.double({ min: 1e-13, max: 1e-10, noNaN: true }), (lambda, width) => {
+      fc.property(between(4e-7, 8e-7), between(1e-13, 1e-10), (lambda, width) => {
         const edges = c / (lambda - width / 2) - c / (lambda + width / 2)
         expectNear(linewidthOfWavelengthWidth(width, lambda) / edges, 1, 1e-6)
       }),

@@ -9,7 +9,7 @@ import {
   refractiveIndex,
   sodaLime,
 } from '../../server/optics/glass.ts'
-import { centralDifference, expectNear, expectPrinted, publishedValue } from './outside.ts'
+import { between, centralDifference, expectNear, expectPrinted, publishedValue } from './outside.ts'
 
 const glasses = [borosilicateCrown, fusedSilica, sodaLime, acrylic]
 
@@ -65,7 +65,7 @@ describe('group index of glass', () => {
 
   it.each(glasses.map((glass, i) => [i, glass] as const))('is n − λ dn/dλ by numerical differentiation, glass %i', (_, glass) => {
     fc.assert(
-      fc.property(fc.double({ min: 0.44e-6, max: 1.04e-6, noNaN: true }), (lambda) => {
+      fc.property(between(0.44e-6, 1.04e-6), (lambda) => {
         const slope = centralDifference((l) => refractiveIndex(glass, l), lambda, 1e-10)
         expectNear(groupIndex(glass, lambda), refractiveIndex(glass, lambda) - lambda * slope, 1e-9)
         expect(groupIndex(glass, lambda)).toBeGreaterThan(refractiveIndex(glass, lambda))
@@ -81,11 +81,11 @@ describe('coherence path of a glass plate', () => {
     expectNear(plateCoherencePath(n, N, 3e-3, 0), 0.5368 * 3e-3, 1e-6)
   })
 
-  const incidence = fc.double({ min: -1.5, max: 1.5, noNaN: true })
+  const incidence = between(-1.5, 1.5)
 
   it('follows from the refracted ray: its length at the group index, less the way saved in air', () => {
     fc.assert(
-      fc.property(fc.double({ min: 1.3, max: 1.9, noNaN: true }), fc.double({ min: 0, max: 0.08, noNaN: true }), incidence, (n, more, angle) => {
+      fc.property(between(1.3, 1.9), between(0, 0.08), incidence, (n, more, angle) => {
         const inside = Math.asin(Math.sin(angle) / n)
         const length = 1 / Math.cos(inside)
         expectNear(plateCoherencePath(n, n + more, 1, angle), (n + more) * length - length * Math.cos(angle - inside), 1e-12)
@@ -95,7 +95,7 @@ describe('coherence path of a glass plate', () => {
 
   it('is the derivative of the phase path by frequency', () => {
     fc.assert(
-      fc.property(fc.constantFrom(...glasses), fc.double({ min: 0.45e-6, max: 0.7e-6, noNaN: true }), incidence, (glass, lambda, angle) => {
+      fc.property(fc.constantFrom(...glasses), between(0.45e-6, 0.7e-6), incidence, (glass, lambda, angle) => {
         // In units of c and of the wave number k = 1/λ: d(k · path)/dk.
         const phase = (k: number): number => k * (Math.sqrt(refractiveIndex(glass, 1 / k) ** 2 - Math.sin(angle) ** 2) - Math.cos(angle))
         const derivative = centralDifference(phase, 1 / lambda, 1e3)

@@ -6,7 +6,7 @@ import { equalModesCoherence, equalModesCoherencePartials, equalModesReach } fro
 import { gaussianGainCoherence, gaussianGainCoherenceSlope } from '../../server/optics/coherence/gaussian-gain.ts'
 import { lineCoherence } from '../../server/optics/coherence/line-shapes.ts'
 import { weightedModesCoherence, weightedModesCoherenceSlope } from '../../server/optics/coherence/weighted-modes.ts'
-import { centralDifference, expectNear, expectPrinted, publishedIds, publishedValue } from './outside.ts'
+import { between, centralDifference, expectNear, expectPrinted, publishedIds, publishedValue } from './outside.ts'
 
 /** |Σ wₖ exp(2πi νₖ u)|/Σ wₖ term by term in mathjs, modes at the frequencies νₖ in mode spacings. */
 function directSum(powers: readonly number[], frequencies: readonly number[], u: number): number {
@@ -18,9 +18,9 @@ function directSum(powers: readonly number[], frequencies: readonly number[], u:
 }
 
 const count = fc.integer({ min: 1, max: 60 })
-const revival = fc.double({ min: -3, max: 1, noNaN: true }).map((power) => 10 ** power)
-const inRevivals = fc.double({ min: -3, max: 3, noNaN: true })
-const offset = fc.double({ min: -0.5, max: 0.5, noNaN: true })
+const revival = between(-3, 1).map((power) => 10 ** power)
+const inRevivals = between(-3, 3)
+const offset = between(-0.5, 0.5)
 
 describe('cavity', () => {
   it('reproduces the published mode spacing of a 30 cm He-Ne laser', () => {
@@ -139,7 +139,7 @@ describe('equal modes', () => {
 
   it('reach the coherence that was asked for, before their first zero', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 2, max: 60 }), revival, fc.double({ min: 1e-6, max: 0.999, noNaN: true }), (n, distance, value) => {
+      fc.property(fc.integer({ min: 2, max: 60 }), revival, between(1e-6, 0.999), (n, distance, value) => {
         const reach = equalModesReach(n, distance, value)
         expectNear(equalModesCoherence(n, distance, reach), value, 1e-11)
         expect(reach).toBeLessThan(distance / n)
@@ -172,7 +172,7 @@ describe('weighted modes', () => {
     expectNear(weightedModesCoherence([0.73518, 1, 0.73518], 0.6, mm / 1000), value, 6e-6)
   })
 
-  const powers = fc.array(fc.double({ min: 0.01, max: 1, noNaN: true }), { minLength: 1, maxLength: 12 })
+  const powers = fc.array(between(0.01, 1), { minLength: 1, maxLength: 12 })
 
   it('agree with the sum of the modes and with equal modes', () => {
     fc.assert(
@@ -198,7 +198,13 @@ describe('weighted modes', () => {
   it('count as one mode when nothing is given', () => {
     expect(weightedModesCoherence([], 0.6, 0.1)).toBe(1)
     expect(weightedModesCoherence([0, 0], 0.6, 0.1)).toBe(1)
+    expect(weightedModesCoherenceSlope([0, 0], 0.6, 0.1)).toBe(0)
     expect(weightedModesCoherence([5], 0.6, 0.1)).toBe(1)
+  })
+
+  it('have nothing, and the mean slope, at a zero', () => {
+    expect(weightedModesCoherence([1, 1], 0.5, 0.25)).toBe(0)
+    expect(weightedModesCoherenceSlope([1, 1], 0.5, 0.25)).toBe(0)
   })
 })
 
@@ -220,7 +226,7 @@ describe('modes under a Gaussian gain curve', () => {
   })
 
   it('agrees with the sum of the modes for narrow and wide curves', () => {
-    const width = fc.double({ min: -1, max: 1.3, noNaN: true }).map((power) => 10 ** power)
+    const width = between(-1, 1.3).map((power) => 10 ** power)
     fc.assert(
       fc.property(width, revival, offset, inRevivals, (inModes, distance, off, u) => {
         const reach = Math.ceil(5 * inModes) + 2
@@ -235,7 +241,7 @@ describe('modes under a Gaussian gain curve', () => {
   })
 
   it('has a slope that agrees with central differences', () => {
-    const width = fc.double({ min: -0.5, max: 0.5, noNaN: true }).map((power) => 10 ** power)
+    const width = between(-0.5, 0.5).map((power) => 10 ** power)
     fc.assert(
       fc.property(width, revival, offset, inRevivals, (inModes, distance, off, u) => {
         const gain = (inModes * 299_792_458) / distance

@@ -15,12 +15,14 @@ import * as numeric from '../../server/optics/numeric.ts'
 import { isWithin, nearestWithin } from '../../server/optics/range.ts'
 import * as tape from '../../server/optics/tape.ts'
 import * as visibility from '../../server/optics/visibility.ts'
+import { between } from './outside.ts'
 
 /** Anything that the type number allows, the awkward ones often. */
 const any = fc.oneof(
   fc.double(),
   fc.constantFrom(0, -0, 1, -1, 0.5, 1e-300, 1e300, Number.MIN_VALUE, Number.MAX_VALUE, Infinity, -Infinity, NaN),
-  fc.double({ min: -10, max: 10, noNaN: true }),
+  between(-10, 10),
+  between(-30, 30).map((power) => 10 ** power),
 )
 const shape = fc.constantFrom(...lineShapes.lineShapes)
 const meaning = fc.constantFrom(...coherenceLength.coherenceLengthMeanings)

@@ -1,4 +1,5 @@
 // Numerical tools and published values that the checks of the optics functions stand on; nothing here uses the code under test.
+import fc from 'fast-check'
 import { expect } from 'vitest'
 import published from './published-values.json' with { type: 'json' }
 
@@ -39,6 +40,12 @@ export function expectNear(result: number, expected: number, allowed: number, la
 export function expectPrinted(result: number, printed: string): void {
   const decimals = printed.split('.')[1]?.length ?? 0
   expectNear(result, Number(printed), 0.5 * 10 ** -decimals * (1 + 1e-9), printed)
+}
+
+/** Numbers spread evenly between two ends, both included. `fc.double` is not: it favours numbers near 0 by many powers of ten. */
+export function between(from: number, to: number): fc.Arbitrary<number> {
+  const steps = 2 ** 31 - 1
+  return fc.integer({ min: 0, max: steps }).map((i) => from + ((to - from) * i) / steps)
 }
 
 /** Central difference of fourth order. */

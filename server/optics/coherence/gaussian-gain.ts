@@ -67,7 +67,7 @@ function sumOfModes(width: number, offset: number, u: number): ComplexSum {
   // Relative to the nearest mode, so that a curve far narrower than the spacing keeps that one mode.
   const exponent = (k: number): number => -4 * Math.LN2 * ((k + offset) ** 2 - offset ** 2)
   for (const k of steps) {
-    const power = k === 0 ? 1 : Math.exp(exponent(k) / width ** 2)
+    const power = Math.exp(exponent(k) / width ** 2)
     const [x, y] = [power * cosOfPi(2 * k * u), power * sinOfPi(2 * k * u)]
     sum.re += x
     sum.im += y
@@ -83,7 +83,7 @@ function sumOfRevivals(width: number, offset: number, u: number): ComplexSum {
   const rate = (Math.PI * width) ** 2 / (4 * Math.LN2)
   for (const m of steps) {
     const term = Math.exp(-rate * (u - m) ** 2)
-    const slope = term === 0 ? 0 : -2 * rate * (u - m) * term
+    const slope = -2 * rate * (u - m) * term
     const [c, s] = [cosOfPi(2 * m * offset), sinOfPi(2 * m * offset)]
     sum.re += term * c
     sum.im += term * s

@@ -7,7 +7,7 @@ import { splitLines } from '../../grammar/parse.ts';
 import { analyse, type Library, type Snapshot } from '../analysis.ts';
 import type { Finding } from '../checks/check.ts';
 import type { Leg, Place } from '../model/model.ts';
-import { legWords, type Pair, type Results } from '../results/plan.ts';
+import { legStart, legWords, type Pair, type Results } from '../results/plan.ts';
 
 export interface Edit {
   readonly at: Place;
@@ -66,17 +66,18 @@ function lengthFixes(snapshot: Snapshot, finding: Finding): Fix[] {
   const mismatch = pair && results.graph.value(pair.mismatch);
   if (!pair || mismatch === undefined || mismatch === 0) return [];
   const shared = new Set(pair.arm.path.filter(l => pair.reference.path.includes(l)));
-  const fixes: { fix: Fix; shorten: boolean; after: number }[] = [];
+  const fixes: { fix: Fix; shorten: boolean; view: boolean; after: number }[] = [];
   for (const [arm, sign] of [[pair.arm, -1], [pair.reference, 1]] as const) {
     for (const leg of arm.path) {
       if (shared.has(leg)) continue;
       const change = sign * mismatch;
       const row = legFix(leg, change, results);
-      if (row) fixes.push({ ...row, shorten: change < 0 });
+      if (row) fixes.push({ ...row, shorten: change < 0, view: legStart(leg)?.kind.light === 'scatters' });
     }
   }
-  // Shortening first; among legs the one that keeps most of its length, since there a mirror has most room to move.
-  return fixes.sort((a, b) => Number(b.shorten) - Number(a.shorten) || b.after - a.after).map(f => f.fix);
+  // Shortening first. The leg from the object to the plate comes last: changing it changes the view. Of the others the one
+  // that keeps most of its length, since there a mirror has most room to move.
+  return fixes.sort((a, b) => Number(b.shorten) - Number(a.shorten) || Number(a.view) - Number(b.view) || b.after - a.after).map(f => f.fix);
 }
 
 function pairOf(results: Results, finding: Finding): Pair | undefined {

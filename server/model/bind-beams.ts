@@ -1,7 +1,8 @@
 /** Beams and their legs. */
-import type { Expr, Node, Word } from '../../grammar/tree.ts';
+import type { Expr, Node, Span, Word } from '../../grammar/tree.ts';
 import { readFact } from './bind-facts.ts';
-import type { Beam, Bound, Leg, Place } from './model.ts';
+import { oneWord, openingWords } from './bind-things.ts';
+import type { Beam, Bound, Leg, Place, Thing } from './model.ts';
 import { nearest, type Scope } from './scope.ts';
 import type { FactType } from './things/kind.ts';
 import { LENGTH } from './units.ts';
@@ -17,14 +18,15 @@ export function bindBeam(node: Node, beams: Map<string, Beam>, scope: Scope): vo
     if (!line.issue) sink.report('name-missing', sink.place(node, line.head!), 'beam', { kind: 'beam', words: '' }, setup);
     return;
   }
+  oneWord(line.subject, 'beam', node, sink, setup);
   const at = sink.place(node, name);
   if (beams.has(name.text)) {
     sink.report('name-taken', at, name.text, { name: name.text, kind: 'beam', line: beams.get(name.text)!.at.line + 1 }, setup);
     return;
   }
   const start = line.clauses.find(c => c.word.text === 'from');
-  if (!start && !line.issue) sink.report('value-missing', at, name.text, { phrase: 'from', of: `beam ${name.text}`, prevents: 'where its light comes from' }, setup);
-  const [source, port] = start?.value ? target(start.value) : [];
+  if (!start && !line.issue) sink.report('value-missing', at, name.text, { phrase: 'the laser or splitter that it starts from, as in “from S1 through”,', of: `beam ${name.text}`, prevents: '' }, setup);
+  const [source, port] = start?.value ? target(start.value, node, 'a laser, or a splitter with its port', scope) : [];
   const from = source ? scope.thing(source, node, 'a laser, or a splitter with its port') : undefined;
   if (from && port) checkPort(port, from.kind.ports, from.kind.article, node, scope);
   if (from && !port && !line.issue && from.kind.light !== 'source' && from.kind.ports.length > 0) {
@@ -41,9 +43,9 @@ export function bindBeam(node: Node, beams: Map<string, Beam>, scope: Scope): vo
 function bindLeg(node: Node, n: number, beam: Beam, scope: Scope): Leg {
   const { line } = node;
   const { sink } = scope;
-  const [word, port] = line.subject ? target(line.subject) : [];
+  const [word, port] = line.subject ? target(line.subject, node, 'the name of what the light meets next', scope) : [];
   const thing = word ? scope.thing(word, node) : undefined;
-  if (thing && port && thing.kind.ports.length > 0) checkPort(port, thing.kind.ports, thing.kind.article, node, scope);
+  if (thing && port && !isTwoWords(thing, port)) checkPort(port, thing.kind.ports, thing.kind.article, node, scope);
   let length: Bound | undefined;
   let lengthAt: Place | undefined;
   if (line.value) {
@@ -59,9 +61,19 @@ function bindLeg(node: Node, n: number, beam: Beam, scope: Scope): Leg {
 }
 
 /** `S1 through`: the thing, and the port behind it. */
-function target(e: Expr): [Word | undefined, Word | undefined] | [] {
-  return e.kind === 'phrase' ? [e.words[0], e.words[1]] : [];
+function target(e: Expr, node: Node, wanted: string, { sink, setup }: Scope): [Word | undefined, Word | undefined] | [] {
+  const found = (s: Span): string => node.line.text.slice(s.start, s.end);
+  if (e.kind !== 'phrase') {
+    if (!node.line.issue) sink.report('value-expected', sink.place(node, e), found(e), { found: found(e), wanted }, setup);
+    return [];
+  }
+  const rest = e.words[2] && { start: e.words[2].start, end: e.end };
+  if (rest && !node.line.issue) sink.report('unexpected-text', sink.place(node, rest), found(rest), { found: found(rest) }, setup);
+  return [e.words[0], e.words[1]];
 }
+
+/** A name that was declared with two words is reported there, and not wherever it is used. */
+const isTwoWords = (thing: Thing, next: Word): boolean => openingWords(thing.node).some((w, i, all) => w.text === thing.id && all[i + 1]?.text === next.text);
 
 function checkPort(port: Word, ports: readonly string[], article: string, node: Node, scope: Scope): void {
   if (ports.includes(port.text) || port.text === 'through') return;

@@ -1,8 +1,9 @@
 /** Declarations of things: kind, name, inventory item, placement, facts. */
 import type { Expr, Node, Word } from '../../grammar/tree.ts';
 import { bindFact } from './bind-facts.ts';
+import { describe } from './literal.ts';
 import type { BoundFact, Placement, Thing } from './model.ts';
-import { nearest, type Scope } from './scope.ts';
+import { nearest, type Scope, type Sink } from './scope.ts';
 import { factIndex, factsOf, kindOf, KINDS } from './things/index.ts';
 import type { Kind } from './things/kind.ts';
 
@@ -36,7 +37,7 @@ export function bindThing(node: Node, scope: Scope): boolean {
       const span = names[1] ? { start: names[1].start, end: names[names.length - 1]!.end } : { start: words[0]!.start, end: node.line.subject?.end ?? words[length - 1]!.end };
       sink.report(names[1] ? 'name-of-two-words' : 'name-missing', sink.place(node, span), kind.word, { kind: kind.word, words: names.map(w => w.text).join(' ') }, setup);
     }
-    if (!name) return true;
+    if (!name) { scope.nameless = true; return true; }
   }
   const at = sink.place(node, name);
   const before = things.get(name.text);
@@ -63,11 +64,17 @@ export function bindThing(node: Node, scope: Scope): boolean {
   return true;
 }
 
+/** A name is one word; what stands behind the first is reported. */
+export function oneWord(subject: Expr | undefined, kind: string, node: Node, sink: Sink, setup?: string): void {
+  if (subject?.kind !== 'phrase' || subject.words.length < 2) return;
+  sink.report('name-of-two-words', sink.place(node, subject), kind, { kind, words: subject.words.map(w => w.text).join(' ') }, setup);
+}
+
 function inventoryItem(node: Node, kind: Kind, scope: Scope): Thing | undefined {
   const value = node.line.equals;
   if (!value) return undefined;
   if (value.kind !== 'phrase' || value.words.length !== 1) {
-    scope.sink.report('wrong-value', scope.sink.place(node, value), kind.word, { found: 'this', wanted: 'the name of an inventory item, such as lab.red-12' }, scope.setup);
+    scope.sink.report('wrong-value', scope.sink.place(node, value), kind.word, { found: describe(value), wanted: 'the name of an inventory item, such as lab.red-12' }, scope.setup);
     return undefined;
   }
   const item = scope.thing(value.words[0]!, node, 'an item of an inventory');

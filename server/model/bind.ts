@@ -3,7 +3,7 @@ import type { Node, Tree } from '../../grammar/tree.ts';
 import { bindBeam } from './bind-beams.ts';
 import { bindFact, factPhrase } from './bind-facts.ts';
 import { bindAccept, bindGoal, bindReading } from './bind-goals.ts';
-import { bindThing, checkPlacement, opensThing, suggestKind } from './bind-things.ts';
+import { bindThing, checkPlacement, oneWord, opensThing, suggestKind } from './bind-things.ts';
 import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Reading, Setup, Thing, Use } from './model.ts';
 import { Scope, Sink } from './scope.ts';
 import { factIndex, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './things/index.ts';
@@ -12,6 +12,8 @@ export const MAX_THINGS = 5000;
 
 /** Words that open a statement of a setup which declares no thing. */
 const STATEMENTS: readonly string[] = ['beam', 'measured', 'expect', 'aim', 'accept', 'let', 'variant', 'shot', 'process'];
+
+const NO_COLON: readonly string[] = ['beam', 'accept', 'let', 'variant'];
 
 /** What a `use` finds: the inventories of that file, or why there are none. */
 export type Found = { readonly inventories: readonly Inventory[]; readonly uri: string } | { readonly code: string; readonly uri: string; readonly data: Readonly<Record<string, string>> };
@@ -29,14 +31,14 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
     const inventory = bindInventory(node, inventories, sink);
     if (inventory) { own.push(inventory); inventories.set(inventory.name, inventory); }
   }
-  const names = new Set<string>();
+  const names = new Map<string, number>();
   for (const node of tree.nodes) {
     const head = node.line.head?.text;
     if (head === 'use' || head === 'inventory') continue;
     if (head === 'setup') {
       const setup = bindSetup(node, inventories, sink);
-      if (names.has(setup.name)) sink.report('name-taken', setup.at, setup.name, { name: setup.name, kind: 'setup', line: 0 });
-      names.add(setup.name);
+      if (names.has(setup.name)) sink.report('name-taken', setup.at, setup.name, { name: setup.name, kind: 'setup', line: names.get(setup.name)! + 1 });
+      else names.set(setup.name, setup.at.line);
       setups.push(setup);
     } else if (head !== undefined && !(node.line.issue && !node.line.subject && node.line.colon === undefined)) outside(node, sink);
   }
@@ -53,27 +55,33 @@ function outside(node: Node, sink: Sink): void {
 function bindUse(node: Node, find: (path: string) => Found, inventories: Map<string, Inventory>, uses: Use[], sink: Sink): void {
   const value = node.line.subject;
   if (value?.kind !== 'string') {
-    if (!node.line.issue) sink.report('value-missing', sink.place(node, node.line.head!), 'use', { phrase: 'the name of a file in quotes', of: 'use', prevents: 'what it would bring' });
+    sink.incomplete = true;
+    if (!node.line.issue) sink.report('value-missing', sink.place(node, node.line.head!), 'use', { phrase: 'the name of a file in quotes', of: 'use', prevents: '' });
     return;
   }
   const at = sink.place(node, value);
   if (value.value === '') {
+    sink.incomplete = true;
     sink.report('import-unreadable', at, 'use', { path: '', why: 'the name of the file is empty' });
     return;
   }
   const found = find(value.value);
   uses.push({ path: value.value, uri: found.uri, at });
-  if ('code' in found) sink.report(found.code, at, value.value, { path: value.value, ...found.data });
-  else for (const inv of found.inventories) inventories.set(inv.name, inv);
+  if ('code' in found) {
+    sink.incomplete = true;
+    sink.report(found.code, at, value.value, { path: value.value, ...found.data });
+  } else for (const inv of found.inventories) inventories.set(inv.name, inv);
 }
 
 function bindInventory(node: Node, others: ReadonlyMap<string, Inventory>, sink: Sink): Inventory | undefined {
   const subject = node.line.subject;
-  const name = subject?.kind === 'phrase' && subject.words.length === 1 ? subject.words[0]! : undefined;
+  const name = subject?.kind === 'phrase' ? subject.words[0] : undefined;
   if (!name) {
+    sink.incomplete = true;
     if (!node.line.issue) sink.report('name-missing', sink.place(node, node.line.head!), 'inventory', { kind: 'inventory', words: '' });
     return undefined;
   }
+  oneWord(subject, 'inventory', node, sink);
   const things = new Map<string, Thing>();
   const scope = new Scope(sink, things, others);
   for (const child of node.children) {
@@ -109,7 +117,7 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   // Things first, so that a beam may name what stands below it.
   for (const child of node.children) {
     const { head, colon } = child.line;
-    if (!head) continue;
+    if (!head) { scope.nameless ||= child.line.issue !== undefined; continue; }
     if (colon === undefined && bindThing(child, scope)) continue;
     if (colon === undefined && !STATEMENTS.includes(head.text)) statementUnknown(child, scope, [...STATEMENTS, ...setupFacts.keys()]);
     else later.push(child);
@@ -120,7 +128,8 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
     const head = line.head!;
     const phrase = line.colon === undefined ? undefined : factPhrase(line);
     if (phrase !== undefined && setupFacts.has(phrase)) { bindFact(child, setupFacts, facts, name, 'setup', scope); continue; }
-    switch (head.text) {
+    // No statement has a colon behind these words: `beam hight: 120 mm` is a misspelt fact.
+    switch (line.colon !== undefined && NO_COLON.includes(head.text) ? '' : head.text) {
       case 'beam': bindBeam(child, beams, scope); break;
       case 'measured': bindReading(child, readings, scope); pending.add('readings (measured)'); break;
       case 'expect': bindGoal(child, goals, scope); break;
@@ -182,15 +191,16 @@ function checkVariant(node: Node, scope: Scope): void {
 function statementUnknown(node: Node, scope: Scope, others: readonly string[]): void {
   const { line } = node;
   const head = line.head!;
-  if (line.issue && !line.subject && line.colon === undefined) return;
-  const phrase = factPhrase(line);
-  const suggestion = suggestKind(line.colon !== undefined && phrase !== undefined ? phrase : head.text, others);
-  const word = line.colon !== undefined && phrase !== undefined ? phrase : head.text;
-  scope.sink.report('unknown-word', scope.sink.place(node, head), word, { word, ...(suggestion ? { suggestion } : {}) }, scope.setup);
+  if (line.issue && !line.subject && line.colon === undefined) { scope.nameless = true; return; }
+  const phrase = line.colon === undefined ? undefined : factPhrase(line);
+  const word = phrase ?? head.text;
+  const suggestion = suggestKind(word, others);
+  scope.sink.report('unknown-word', scope.sink.place(node, phrase === undefined || !line.subject ? head : { start: head.start, end: line.subject.end }), word, { word, ...(suggestion ? { suggestion } : {}) }, scope.setup);
   // A misspelt kind still declares its name, so that one slip is one finding.
   const names = line.subject?.kind === 'phrase' ? line.subject.words : [];
   const meant = suggestion ? kindOf(...(suggestion.split(' ') as [string, string?])) : undefined;
   const name = names[names.length - 1];
+  if (!meant) scope.excuse(names);
   if (meant && name && !scope.things.has(name.text)) {
     scope.things.set(name.text, { id: name.text, kind: meant.kind, node, at: scope.sink.place(node, name), facts: new Map(), used: true });
   }

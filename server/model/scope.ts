@@ -8,6 +8,8 @@ import type { ValueProblem } from './literal.ts';
 export class Sink {
   readonly problems: Problem[] = [];
   readonly references: Reference[] = [];
+  /** a file that is used could not be read, so that names of inventories may be missing */
+  incomplete = false;
   constructor(readonly uri: string) {}
 
   place(node: Node | number, span: Span): Place {
@@ -26,6 +28,11 @@ export class Sink {
 
 /** The names of one setup. */
 export class Scope {
+  /** a declaration could not be read or has no name: what seems unknown may well be declared there */
+  nameless = false;
+  /** names that were reported, or stand in a statement that was: one slip is one finding, however often the name is used */
+  private readonly missed = new Set<string>();
+
   constructor(
     readonly sink: Sink,
     readonly things: Map<string, Thing>,
@@ -42,9 +49,17 @@ export class Scope {
       this.sink.refer(at, word.text, found.at);
       return found;
     }
+    const dot = word.text.indexOf('.');
+    if (this.nameless || this.missed.has(word.text) || (this.sink.incomplete && dot > 0 && !this.inventories.has(word.text.slice(0, dot)))) return undefined;
+    this.missed.add(word.text);
     const suggestion = nearest(word.text, this.names());
     this.sink.report('unknown-name', at, word.text, { name: word.text, wanted, ...(suggestion ? { suggestion } : {}) }, this.setup);
     return undefined;
+  }
+
+  /** Names that are not reported as unknown, because the statement that may declare them is. */
+  excuse(words: readonly Word[]): void {
+    for (const w of words) this.missed.add(w.text);
   }
 
   find(name: string): Thing | undefined {

@@ -1,7 +1,7 @@
 /** Cells of written values: lets, facts of things, places of things. Made when first asked for. */
 import type { Expr, Span } from '../../grammar/tree.ts';
 import { parseLine } from '../../grammar/parse-line.ts';
-import { checkDim, checkSign, isLiteral, readLiteral, readNumber, type ValueProblem } from '../model/literal.ts';
+import { checkDim, checkSign, describe, isLiteral, readLiteral, readNumber, type ValueProblem } from '../model/literal.ts';
 import type { Bound, BoundFact, Let, Place, Problem, Setup, Thing } from '../model/model.ts';
 import type { Quantity, Spread } from '../model/quantity.ts';
 import { nearest } from '../model/scope.ts';
@@ -45,6 +45,7 @@ export class Values {
           if (this.chain.length > 0 && this.broken.has(n)) return;
           const suggestion = nearest(n, [...this.setup.lets.keys(), ...this.setup.things.keys(), ...FUNCTIONS.keys()]);
           if (!this.broken.has(n)) this.report('unknown-name', place(span), n, { name: n, wanted: 'a value', ...(suggestion ? { suggestion } : {}) });
+          this.broken.add(n);
         },
       },
     });
@@ -149,7 +150,7 @@ export class Values {
   private atPosition(thing: Thing, e: Expr, at: Place): Position | undefined {
     const group = e.kind === 'tolerance' ? e.value : e;
     if (group.kind !== 'group' || group.items.length < 2 || group.items.length > 3) {
-      this.report('wrong-value', at, thing.id, { found: 'this', wanted: 'a place such as (100, 200) mm' });
+      this.report('wrong-value', at, thing.id, { found: describe(e), wanted: 'a place such as (100, 200) mm' });
       return undefined;
     }
     const unit = group.unit ? parseUnit(group.unit.text) : undefined;

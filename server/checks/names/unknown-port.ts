@@ -38,5 +38,6 @@ setup "Whelk shell" {
     -> B2: 400 mm
 }
 `,
-  message: d => `Light leaves ${text(d, 'article')} by ${anyOf(text(d, 'ports'))}, and not by ${quoted(d, 'port')}.${didYouMean(d) || ' Write one of these behind the name.'}`,
+  message: d => (text(d, 'ports') === '' ? `Light leaves ${text(d, 'article')} in one way only, so ${quoted(d, 'port')} says nothing here. Delete it, or correct the name before it.`
+    : `Light leaves ${text(d, 'article')} by ${anyOf(text(d, 'ports'))}, and not by ${quoted(d, 'port')}.${didYouMean(d) || ' Write one of these behind the name.'}`),
 };

@@ -35,6 +35,7 @@ export function formArms(setup: Setup): Arms {
     for (const leg of beam.legs) if (leg.target && !arriving.has(leg.target)) arriving.set(leg.target, leg);
   }
   const paths = new Map<string, Leg[] | undefined>();
+  const dark = new Set<Thing>();
 
   /** Legs from the laser to the start of a beam; undefined when it is broken. */
   const before = (beam: Beam, ring: string[]): Leg[] | undefined => {
@@ -49,7 +50,9 @@ export function formArms(setup: Setup): Arms {
     } else {
       const leg = arriving.get(from);
       if (!leg || leg.beam === beam) {
-        problems.push({ code: 'arm-broken', at: beam.at, subject: beam.id, setup: setup.name, data: { beam: beam.id, thing: from.id } });
+        // Several beams may start where no light arrives; it is one slip.
+        if (!dark.has(from)) problems.push({ code: 'arm-broken', at: beam.at, subject: beam.id, setup: setup.name, data: { beam: beam.id, thing: from.id } });
+        dark.add(from);
         broken.add(beam.id);
       } else {
         const upstream = before(leg.beam, [...ring, beam.id]);
@@ -68,7 +71,13 @@ export function formArms(setup: Setup): Arms {
     if (start) armsOf(beam, start, setup, arms, problems);
     endsWhere(beam, setup, continued, problems);
   }
-  return { arms, problems, broken };
+  return { arms, problems: problems.filter(p => !explained(p, setup, problems)), broken };
+}
+
+/** Light that seems to be missing, or to go nowhere, where a line that cannot be understood, or an unfinished beam, may say where it goes. */
+function explained(p: Problem, setup: Setup, all: readonly Problem[]): boolean {
+  if (p.code !== 'arm-broken' && p.code !== 'arm-ends-early') return false;
+  return setup.unsure || [...setup.beams.values()].some(b => !b.from || b.legs.some(l => !l.target)) || (p.code === 'arm-broken' && all.some(o => o.code === 'arm-ends-early'));
 }
 
 function armsOf(beam: Beam, start: readonly Leg[], setup: Setup, arms: Arm[], problems: Problem[]): void {

@@ -13,6 +13,8 @@ export const MAX_THINGS = 5000;
 /** Words that open a statement of a setup which declares no thing. */
 const STATEMENTS: readonly string[] = ['beam', 'measured', 'expect', 'aim', 'accept', 'let', 'variant', 'shot', 'process'];
 
+/** Findings of declarations and beams behind which what seems missing may stand. */
+const UNSURE: readonly string[] = ['unknown-name', 'unknown-word', 'name-missing', 'name-taken', 'leg-without-beam'];
 const NO_COLON: readonly string[] = ['beam', 'accept', 'let', 'variant'];
 
 /** What a `use` finds: the inventories of that file, or why there are none. */
@@ -112,6 +114,7 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   const shots: { name: string; at: Setup['at']; node: Node }[] = [];
   const pending = new Set<string>();
   const later: Node[] = [];
+  const before = sink.problems.length;
   const setupFacts = factIndex(SETUP_FACTS);
 
   // Things first, so that a beam may name what stands below it.
@@ -150,6 +153,7 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   for (const f of facts.values()) if (!f.fact.used) pending.add(`“${f.fact.phrase}” of a setup`);
   return {
     name, uri: sink.uri, node, at, things, beams, facts, lets, readings, goals, accepts, variants, shots, pending,
+    unsure: scope.nameless || sink.problems.slice(before).some(p => UNSURE.includes(p.code)),
     ...(node.doc !== undefined ? { doc: node.doc } : {}),
   };
 }

@@ -136,6 +136,8 @@ export interface Setup {
   readonly accepts: readonly Accept[];
   readonly variants: readonly { readonly name: string; readonly at: Place; readonly node: Node }[];
   readonly shots: readonly { readonly name: string; readonly at: Place; readonly node: Node }[];
+  /** a line that declares a thing or a beam could not be understood, so that what seems missing may stand there */
+  readonly unsure: boolean;
   /** what is written in it and understood, but not computed yet, in words */
   readonly pending: ReadonlySet<string>;
 }

@@ -31,4 +31,4 @@ export const armMissing: Check = {
 };
 
 /** A beam with a line that cannot be read, or a name that is nothing, may well be the missing one. */
-const unfinished = (setup: Setup): boolean => [...setup.beams.values()].some(b => !b.from || b.node.line.issue !== undefined || b.legs.some(l => !l.target || l.node.line.issue !== undefined));
+const unfinished = (setup: Setup): boolean => setup.unsure || [...setup.beams.values()].some(b => !b.from || b.node.line.issue !== undefined || b.legs.some(l => !l.target || l.node.line.issue !== undefined));

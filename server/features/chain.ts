@@ -31,7 +31,7 @@ export interface Chain {
   readonly result: Link;
   /** what it is computed from, level by level, each once */
   readonly links: readonly Link[];
-  /** inputs that are guesses, with their reasons */
+  /** inputs that are guesses and move the result, with their reasons */
   readonly guesses: readonly Link[];
   /** how the uncertainty was found */
   readonly method: 'exact' | 'first order' | 'draws';
@@ -67,16 +67,27 @@ export function chainOf(graph: Graph, cell: Cell): Chain {
     ...(c.at ? { at: c.at } : {}), ...(shares.has(c) && shares.get(c)! > 0 ? { share: shares.get(c)! } : {}),
   });
   const links: Link[] = [];
+  const guesses: Link[] = [];
   const seen = new Set<Cell>([cell]);
   const walk = (c: Cell, depth: number): void => {
     for (const i of c.inputs) {
       if (seen.has(i)) continue;
       seen.add(i);
-      links.push(link(i, depth));
+      const own = link(i, depth);
+      links.push(own);
+      if (i.origin === 'assumed' && matters(graph, cell, i)) guesses.push(own);
       walk(i, depth + 1);
     }
   };
   walk(cell, 1);
   const result = link(cell, 0);
-  return { result, links, guesses: links.filter(l => l.origin === 'assumed'), method: result.band ? 'draws' : (result.u ?? 0) > 0 ? 'first order' : 'exact' };
+  return { result, links, guesses, method: result.band ? 'draws' : (result.u ?? 0) > 0 ? 'first order' : 'exact' };
+}
+
+/** Whether another value of a guess would move the result. The height of the beams does not, where all run at one height. */
+function matters(graph: Graph, cell: Cell, guess: Cell): boolean {
+  const [now, v] = [graph.value(cell), graph.value(guess)];
+  if (now === undefined || v === undefined) return true;
+  const at = graph.evaluator(cell, [guess]);
+  return [v === 0 ? 1 : v * 0.5, v * 1.5].some(x => !(Math.abs(at([x]) - now) <= 1e-9 * Math.abs(now)));
 }

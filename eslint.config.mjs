@@ -1,0 +1,20 @@
+import { defineConfig, globalIgnores } from 'eslint/config';
+import tseslint from 'typescript-eslint';
+
+export default defineConfig(
+  globalIgnores(['dist/', 'out/', 'coverage/', '.hosts/', '.bench/']),
+  { linterOptions: { reportUnusedDisableDirectives: 'error' } },
+  {
+    files: ['**/*.ts'],
+    extends: [tseslint.configs.strictTypeChecked, tseslint.configs.stylisticTypeChecked],
+    languageOptions: { parserOptions: { projectService: true } },
+    rules: {
+      '@typescript-eslint/consistent-type-imports': ['error', { fixStyle: 'inline-type-imports' }],
+      '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
+      '@typescript-eslint/no-unnecessary-condition': ['error', { allowConstantLoopConditions: 'only-allowed-literals' }],
+      '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
+      // noUncheckedIndexedAccess makes every index doubtful; a loop over an array knows better
+      '@typescript-eslint/no-non-null-assertion': 'off',
+    },
+  },
+);

@@ -1,0 +1,73 @@
+// npm run test:editors: packs the extension, then runs it in an old and a new VS Code (node host, web worker host, by mouse and keyboard), and its
+// server in Neovim. Prints `N passed, N failed` as its last line; ends with 1 on any failure.
+//   --download   runs the suite in a downloaded VS Code instead, where the hosts from npm do not fit (they need Linux on x64, and Chromium)
+//   SCREENSHOTS  folder for pictures of the run by mouse and keyboard
+import { execFileSync, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { cpSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { installHost, VERSIONS } from './host/install.mjs';
+import { installExtension } from './host/server.mjs';
+
+const VSIX = 'out/platewright.vsix';
+const script = (name, ...args) => [process.execPath, `tests/editor/${name}.mjs`, ...args];
+
+const download = process.argv.includes('--download');
+needs(download ? ['nvim'] : [process.env.CHROMIUM ?? 'chromium', 'rg', 'nvim']);
+execFileSync('npm', ['run', '--silent', 'package'], { stdio: 'inherit' });
+const state = mkdtempSync(join(tmpdir(), 'platewright-editors-'));
+const total = { passed: 0, failed: 0 };
+try {
+  if (download) await part('a downloaded VS Code, node host', script('node-host', process.cwd(), notebook()));
+  else for (const version of VERSIONS) await inHost(version, installHost(version));
+  const lua = ['nvim', '--headless', '-u', 'NONE', '-i', 'NONE', '-n', '-c', 'luafile tests/editor/neovim.lua'];
+  await part('Neovim', lua, { PAGE: join(notebook(), 'whelk.plate') });
+} finally {
+  rmSync(state, { recursive: true, force: true });
+}
+console.log(`\neditors: ${total.passed} passed, ${total.failed} failed`);
+process.exit(total.failed > 0 || total.passed === 0 ? 1 : 0);
+
+async function inHost(version, host) {
+  // The suite runs against what was packed, not against the working copy.
+  const unpacked = join(state, version);
+  installExtension(host, unpacked, VSIX);
+  const extension = join(unpacked, 'extensions', readdirSync(join(unpacked, 'extensions')).find((name) => name.startsWith('platewright.')));
+  const env = { HOST: host, ...(process.env.SCREENSHOTS && { SCREENSHOTS: join(process.env.SCREENSHOTS, version) }) };
+  await part(`code-server ${version}, node host`, script('node-host', extension, notebook()), env);
+  await part(`code-server ${version}, web worker host`, script('worker-host', extension, notebook()), env);
+  await part(`code-server ${version}, by mouse and keyboard`, script('user', VSIX, notebook()), env);
+}
+
+/** A fresh copy of the notebook: runs save into it. */
+function notebook() {
+  const copy = mkdtempSync(join(state, 'notebook-'));
+  cpSync('tests/editor/notebook', copy, { recursive: true });
+  return copy;
+}
+
+/** Runs one part and adds its counts. One that ends badly, or counts nothing, is at least one failure. */
+async function part(name, [command, ...args], env = {}) {
+  console.log(`\n${name}`);
+  const child = spawn(command, args, { env: { ...process.env, ...env }, stdio: ['ignore', 'pipe', 'inherit'] });
+  let said = '';
+  child.stdout.on('data', (text) => {
+    said += text;
+    process.stdout.write(text);
+  });
+  const [code] = await once(child, 'close');
+  const counts = [...said.matchAll(/(\d+) passed, (\d+) failed/g)].at(-1);
+  const [passed, failed] = counts ? [Number(counts[1]), Number(counts[2])] : [0, 0];
+  total.passed += passed;
+  total.failed += failed > 0 || (code === 0 && passed > 0) ? failed : 1;
+}
+
+function needs(commands) {
+  const missing = commands.filter((command) => {
+    try { execFileSync('sh', ['-c', 'command -v "$0"', command], { stdio: 'ignore' }); } catch { return true; }
+  });
+  if (missing.length === 0) return;
+  console.error(`${missing.join(', ')}: not installed. On Debian: apt-get install chromium ripgrep fonts-dejavu-core neovim`);
+  process.exit(1);
+}

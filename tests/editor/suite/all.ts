@@ -1,0 +1,6 @@
+import './host.test.ts';
+import './findings.test.ts';
+import './hovers.test.ts';
+import './fixes.test.ts';
+import './format.test.ts';
+import './commands.test.ts';

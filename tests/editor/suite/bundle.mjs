@@ -1,0 +1,20 @@
+// Bundles the suite for one of the two extension hosts; gives the file.
+import { build } from 'esbuild';
+
+export async function bundleSuite(host) {
+  const outfile = `out/editor/${host}.cjs`;
+  await build({
+    entryPoints: ['tests/editor/suite/index.ts'],
+    outfile,
+    bundle: true,
+    format: 'cjs',
+    platform: host === 'node' ? 'node' : 'browser',
+    external: ['vscode'],
+    loader: { '.plate': 'text' },
+    // mocha's browser build, itself an ES module, would otherwise put itself in the place of the suite's exports
+    define: { EXPECTED_HOST: JSON.stringify(host), global: 'globalThis', exports: 'undefined' },
+    sourcemap: 'inline',
+    logLevel: 'warning',
+  });
+  return outfile;
+}

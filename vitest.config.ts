@@ -1,0 +1,9 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    // these run inside a real editor: npm run test:editors
+    exclude: ['tests/editor/**'],
+  },
+});

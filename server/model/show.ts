@@ -7,7 +7,7 @@ const UNITS = new Map<Dim, readonly string[]>([[LENGTH, ['nm', 'µm', 'mm', 'm']
 export function readableUnit(value: number, dim: Dim, written?: Unit): Unit | undefined {
   if (written) return written;
   if (dim === NUMBER) return undefined;
-  if (dim === LENGTH && Math.abs(value) >= 1e-4 && Math.abs(value) < 10) return parseUnit('mm');
+  if (dim === LENGTH && (value === 0 || Math.abs(value) >= 1e-4) && Math.abs(value) < 10) return parseUnit('mm');
   const all = UNITS.get(dim);
   if (!all) return parseUnit(unitsFor(dim)[0]!);
   const fits = all.map(u => parseUnit(u)!).filter(u => Math.abs(value) >= u.factor);
@@ -32,8 +32,10 @@ export function plain(value: number, digits = 4): string {
 }
 
 /** A quantity in words: `1471 ± 3 mm`. `u` is a standard uncertainty; the band shown is twice that. */
-export function show(value: number, dim: Dim, u = 0, written?: Unit): string {
-  const unit = readableUnit(value, dim, written);
+export function show(exact: number, dim: Dim, u = 0, written?: Unit): string {
+  // What is left of legs that cancel is rounding, not a length.
+  const value = dim === LENGTH && Math.abs(exact) < 1e-12 ? 0 : exact;
+  const unit = readableUnit(Math.max(Math.abs(value), 2 * u), dim, written);
   const [v, spread] = unit ? [(value - unit.offset) / unit.factor, u / unit.factor] : [value, u];
   const name = unit?.text ?? '';
   const gap = /^[°%′″]$/.test(name) ? '' : ' ';

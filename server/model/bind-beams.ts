@@ -36,8 +36,25 @@ export function bindBeam(node: Node, beams: Map<string, Beam>, scope: Scope): vo
     id: name.text, legs: [], node, at,
     ...(from ? { from } : {}), ...(port ? { port: port.text } : {}), ...(node.doc !== undefined ? { doc: node.doc } : {}),
   };
-  node.legs.forEach((leg, i) => beam.legs.push(bindLeg(leg, i + 1, beam, scope)));
+  for (const legNode of node.legs) bindLegs(legNode, beam, scope);
   beams.set(name.text, beam);
+}
+
+/** Adds a leg to its beam, unless it is the leg before it once more. */
+function bindLegs(node: Node, beam: Beam, scope: Scope): void {
+  const { sink, setup } = scope;
+  const leg = bindLeg(node, beam.legs.length + 1, beam, scope);
+  const before = beam.legs[beam.legs.length - 1];
+  const thing = before?.target;
+  if (thing && leg.target === thing) {
+    sink.report('written-twice', leg.at, leg.id, { phrase: `-> ${leg.to}`, of: beam.id, line: before.at.line + 1 }, setup);
+    return;
+  }
+  // Where the light can go on in several ways, the leg says in which one it does.
+  if (thing && before.port === undefined && thing.kind.light !== 'recorded' && thing.kind.ports.length > 0) {
+    sink.report('port-missing', before.at, leg.id, { thing: thing.id, ports: thing.kind.ports.join(', ') }, setup);
+  }
+  beam.legs.push(leg);
 }
 
 function bindLeg(node: Node, n: number, beam: Beam, scope: Scope): Leg {

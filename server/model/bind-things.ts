@@ -30,6 +30,7 @@ export function bindThing(node: Node, scope: Scope): boolean {
   if (!found) return false;
   const { kind, length } = found;
   const { sink, things, setup } = scope;
+  strayLegs(node, sink, setup);
   const names = words.slice(length);
   const name = names[0] ?? (kind.light === 'none' ? words[0]! : undefined);
   if (!name || names.length > 1 || (node.line.subject && node.line.subject.kind !== 'phrase')) {
@@ -62,6 +63,12 @@ export function bindThing(node: Node, scope: Scope): boolean {
     ...(placement ? { placement } : {}), ...(item ? { item } : {}), ...(node.doc !== undefined ? { doc: node.doc } : {}),
   });
   return true;
+}
+
+/** Legs below what is no beam. */
+export function strayLegs(node: Node, sink: Sink, setup?: string): void {
+  const leg = node.legs[0];
+  if (leg) sink.report('leg-without-beam', sink.place(leg, leg.line.subject ?? { start: 0, end: leg.line.text.length }), leg.line.text.trim().slice(0, 60), {}, setup);
 }
 
 /** A name is one word; what stands behind the first is reported. */

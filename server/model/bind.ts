@@ -3,7 +3,7 @@ import type { Node, Tree } from '../../grammar/tree.ts';
 import { bindBeam } from './bind-beams.ts';
 import { bindFact, factPhrase } from './bind-facts.ts';
 import { bindAccept, bindGoal, bindReading } from './bind-goals.ts';
-import { bindThing, checkPlacement, oneWord, opensThing, suggestKind } from './bind-things.ts';
+import { bindThing, checkPlacement, oneWord, opensThing, strayLegs, suggestKind } from './bind-things.ts';
 import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Reading, Setup, Thing, Use } from './model.ts';
 import { Scope, Sink } from './scope.ts';
 import { factIndex, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './things/index.ts';
@@ -34,15 +34,21 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
     if (inventory) { own.push(inventory); inventories.set(inventory.name, inventory); }
   }
   const names = new Map<string, number>();
+  let apart = true;
   for (const node of tree.nodes) {
     const head = node.line.head?.text;
-    if (head === 'use' || head === 'inventory') continue;
+    if (head === 'use' || head === 'inventory') { apart = true; continue; }
     if (head === 'setup') {
       const setup = bindSetup(node, inventories, sink);
       if (names.has(setup.name)) sink.report('name-taken', setup.at, setup.name, { name: setup.name, kind: 'setup', line: names.get(setup.name)! + 1 });
       else names.set(setup.name, setup.at.line);
       setups.push(setup);
-    } else if (head !== undefined && !(node.line.issue && !node.line.subject && node.line.colon === undefined)) outside(node, sink);
+      apart = true;
+    } else if (head !== undefined && !(node.line.issue && !node.line.subject && node.line.colon === undefined)) {
+      // Lines in a row that have lost their setup are one slip.
+      if (apart) outside(node, sink);
+      apart = false;
+    }
   }
   return { uri, setups, inventories: own, uses, references: sink.references, problems: sink.problems };
 }
@@ -114,6 +120,7 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   const shots: { name: string; at: Setup['at']; node: Node }[] = [];
   const pending = new Set<string>();
   const later: Node[] = [];
+  const beamsToo = new Set<Node>();
   const before = sink.problems.length;
   const setupFacts = factIndex(SETUP_FACTS);
 
@@ -122,14 +129,20 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
     const { head, colon } = child.line;
     if (!head) { scope.nameless ||= child.line.issue !== undefined; continue; }
     if (colon === undefined && bindThing(child, scope)) continue;
-    if (colon === undefined && !STATEMENTS.includes(head.text)) statementUnknown(child, scope, [...STATEMENTS, ...setupFacts.keys()]);
-    else later.push(child);
+    if (colon === undefined && !STATEMENTS.includes(head.text)) {
+      // With legs below it, it is a misspelt beam.
+      if (statementUnknown(child, scope, [...STATEMENTS, ...setupFacts.keys()]) === 'beam' || child.legs.length > 0) beamsToo.add(child);
+      else continue;
+    }
+    later.push(child);
   }
   if (things.size > MAX_THINGS) sink.report('too-many-things', at, name, { count: things.size, limit: MAX_THINGS }, name);
   for (const child of later) {
     const { line } = child;
     const head = line.head!;
+    if (beamsToo.has(child)) { bindBeam(child, beams, scope); continue; }
     const phrase = line.colon === undefined ? undefined : factPhrase(line);
+    if (line.colon !== undefined || head.text !== 'beam') strayLegs(child, sink, name);
     if (phrase !== undefined && setupFacts.has(phrase)) { bindFact(child, setupFacts, facts, name, 'setup', scope); continue; }
     // No statement has a colon behind these words: `beam hight: 120 mm` is a misspelt fact.
     switch (line.colon !== undefined && NO_COLON.includes(head.text) ? '' : head.text) {
@@ -192,10 +205,11 @@ function checkVariant(node: Node, scope: Scope): void {
   }
 }
 
-function statementUnknown(node: Node, scope: Scope, others: readonly string[]): void {
+/** Reports it, and gives the word that was probably meant. */
+function statementUnknown(node: Node, scope: Scope, others: readonly string[]): string | undefined {
   const { line } = node;
   const head = line.head!;
-  if (line.issue && !line.subject && line.colon === undefined) { scope.nameless = true; return; }
+  if (line.issue && !line.subject && line.colon === undefined) { scope.nameless = true; return undefined; }
   const phrase = line.colon === undefined ? undefined : factPhrase(line);
   const word = phrase ?? head.text;
   const suggestion = suggestKind(word, others);
@@ -208,4 +222,5 @@ function statementUnknown(node: Node, scope: Scope, others: readonly string[]): 
   if (meant && name && !scope.things.has(name.text)) {
     scope.things.set(name.text, { id: name.text, kind: meant.kind, node, at: scope.sink.place(node, name), facts: new Map(), used: true });
   }
+  return suggestion;
 }

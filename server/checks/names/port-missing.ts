@@ -6,9 +6,9 @@ export const portMissing: Check = {
   title: 'A beam does not say by which way it leaves a thing',
   page: `**What you see.** It is not clear which light the beam carries.
 
-**Why.** A splitter sends light on in two ways, \`through\` and \`reflected\`; a hologram also in the way of its image, \`diffracted\`. A beam that starts there says which.
+**Why.** A splitter sends light on in two ways, \`through\` and \`reflected\`; a hologram also in the way of its image, \`diffracted\`. A beam that starts there, or goes on there, says which.
 
-**What to do.** Write the way behind the name.
+**What to do.** Write the way behind the name. Mostly the line of the next beam was forgotten.
 
 \`\`\`plate
 setup "Whelk shell" {
@@ -33,6 +33,6 @@ setup "Whelk shell" {
 `,
   message: d => {
     const ways = text(d, 'ports').split(', ').map(p => `“${text(d, 'thing')} ${p}”`);
-    return `The beam starts at ${text(d, 'thing')}, but not by which way. Write ${ways.join(' or ')}.`;
+    return `Light leaves ${text(d, 'thing')} in more than one way, and this does not say which is meant. Write ${ways.join(' or ')}.`;
   },
 };

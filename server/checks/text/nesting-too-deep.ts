@@ -1,4 +1,4 @@
-import { MAX_BRACKETS } from '../../../grammar/parse-line.ts';
+import { MAX_BRACKETS } from '../../../grammar/line-issues.ts';
 import type { Check } from '../check.ts';
 
 export const nestingTooDeep: Check = {

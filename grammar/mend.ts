@@ -1,0 +1,75 @@
+/**
+ * Where braces do not pair, the indents tell how they were meant: so that one brace too few or too many is one finding at
+ * its place, and every other line keeps its meaning. Where all braces pair, indents have no meaning at all.
+ */
+import type { LineTree, NestingIssue } from './tree.ts';
+
+/** What is to be read otherwise than it is written; lines are counted from zero. */
+export interface Mend {
+  /** how many blocks end before a line, without a brace */
+  readonly closes: ReadonlyMap<number, number>;
+  /** lines that open a block without a brace */
+  readonly opens: ReadonlySet<number>;
+  /** braces that close nothing */
+  readonly ignored: ReadonlySet<number>;
+  readonly issues: readonly NestingIssue[];
+}
+
+export function mendByIndents(lines: readonly LineTree[]): Mend {
+  const closes = new Map<number, number>();
+  const opens = new Set<number>();
+  const ignored = new Set<number>();
+  const issues: NestingIssue[] = [];
+  const open: { at: number; indent: number; brace: boolean }[] = [];
+  let previous: { at: number; indent: number } | undefined;
+
+  const close = (at: number, from: number): void => {
+    for (let top = open[open.length - 1]; top && top.indent >= from; top = open[open.length - 1]) {
+      open.pop();
+      closes.set(at, (closes.get(at) ?? 0) + 1);
+      if (top.brace) issues.push({ code: 'brace-not-closed', at: top.at });
+    }
+  };
+  lines.forEach((line, at) => {
+    if (line.kind === 'blank' || line.kind === 'comment' || line.kind === 'doc' || (line.kind === 'leg' && !line.opens)) return;
+    const indent = indentOf(line.text);
+    if (line.kind === 'close') {
+      close(at, indent + 1);
+      previous = undefined;
+      const top = open[open.length - 1];
+      if (top?.indent === indent) open.pop();
+      else ignored.add(at);
+      if (!top?.brace || top.indent !== indent) issues.push({ code: 'brace-not-opened', at });
+      return;
+    }
+    close(at, indent);
+    if (previous && indent > previous.indent && closesAt(lines, at, previous.indent)) {
+      opens.add(previous.at);
+      open.push({ ...previous, brace: false });
+    }
+    previous = line.opens ? undefined : { at, indent };
+    if (line.opens) open.push({ at, indent, brace: true });
+  });
+  close(lines.length, 0);
+  return { closes, opens, ignored, issues };
+}
+
+/** True where the lines that are indented deeper end in a brace at that indent. */
+function closesAt(lines: readonly LineTree[], from: number, indent: number): boolean {
+  for (let at = from; at < lines.length; at++) {
+    const line = lines[at]!;
+    if (line.kind === 'blank' || line.kind === 'comment' || line.kind === 'doc' || indentOf(line.text) > indent) continue;
+    return line.kind === 'close' && indentOf(line.text) === indent;
+  }
+  return false;
+}
+
+function indentOf(text: string): number {
+  let columns = 0;
+  for (const c of text) {
+    if (c === '\t') columns += 4 - (columns % 4);
+    else if (c.trim() === '') columns++;
+    else break;
+  }
+  return columns;
+}

@@ -1,12 +1,15 @@
 /** Declarations of things: kind, name, inventory item, placement, facts. */
 import type { Expr, Node, Word } from '../../grammar/tree.ts';
 import { bindFact } from './bind-facts.ts';
-import { describe } from './literal.ts';
+import { checkDim, describe, isLiteral, readQuantity } from './literal.ts';
 import type { BoundFact, Placement, Thing } from './model.ts';
 import { nearest, type Scope, type Sink } from './scope.ts';
 import { factIndex, factsOf, kindOf, KINDS } from './things/index.ts';
 import type { Kind } from './things/kind.ts';
+import { ANGLE, LENGTH, type Dim } from './units.ts';
 
+/** What the clauses take that are kept and not computed yet. */
+const PENDING: ReadonlyMap<string, Dim> = new Map([['heading', ANGLE], ['tilted', ANGLE], ['by', LENGTH]]);
 const NONE: ReadonlyMap<string, BoundFact> = new Map();
 
 /** The words that a statement opens with: its head and the phrase behind it. */
@@ -23,10 +26,10 @@ export const opensThing = (node: Node): Kind | undefined => {
   return words[0] && kindOf(words[0].text, words[1]?.text)?.kind;
 };
 
-/** Binds one declaration. Returns false where the statement isn't one. */
-export function bindThing(node: Node, scope: Scope): boolean {
+/** Binds one declaration, of the kind that is `meant` where its word is misspelt. Returns false where the statement isn't one. */
+export function bindThing(node: Node, scope: Scope, meant?: { kind: Kind; length: number }): boolean {
   const words = openingWords(node);
-  const found = kindOf(words[0]?.text ?? '', words[1]?.text);
+  const found = meant ?? kindOf(words[0]?.text ?? '', words[1]?.text);
   if (!found) return false;
   const { kind, length } = found;
   const { sink, things, setup } = scope;
@@ -42,8 +45,11 @@ export function bindThing(node: Node, scope: Scope): boolean {
   }
   const at = sink.place(node, name);
   const before = things.get(name.text);
+  // A name that ends where the line could not be read any more may go on there.
+  const cut = node.line.issue?.start === name.end;
+  if (cut) scope.nameless = true;
   if (before) {
-    sink.report('name-taken', at, name.text, { name: name.text, kind: before.kind.word, line: before.at.line + 1 }, setup);
+    if (!cut) sink.report('name-taken', at, name.text, { name: name.text, kind: before.kind.word, line: before.at.line + 1 }, setup);
     return true;
   }
   const item = inventoryItem(node, kind, scope);
@@ -110,7 +116,13 @@ function bindPlacement(node: Node, scope: Scope): Placement | undefined {
       const by = next?.word.text === 'by' && next.value ? { expr: next.value, place: scope.sink.place(node, next.value) } : undefined;
       if (by) i++;
       if (from && to) on = { from: from.text, to: to.text, place, ...(by ? { by } : {}) };
-    } else pending.push(c.word.text);
+    } else {
+      const wanted = PENDING.get(c.word.text);
+      const read = wanted && isLiteral(c.value) ? readQuantity(c.value) : undefined;
+      const wrong = read && ('problem' in read ? read : checkDim(c.value, read.ok, wanted!));
+      if (wrong) scope.sink.value(wrong.problem, node, c.word.text, scope.setup);
+      pending.push(c.word.text);
+    }
   }
   return { pending, ...(at ? { at } : {}), ...(on ? { on } : {}) };
 }
@@ -129,7 +141,11 @@ export function checkPlacement(node: Node, scope: Scope): void {
   }
 }
 
-/** What a statement that is nothing known may have been meant as. */
-export function suggestKind(word: string, others: readonly string[]): string | undefined {
-  return nearest(word, [...KINDS.map(k => k.word), ...others]);
+/** What a statement that is nothing known may have been meant as, and how many of its words stand for that. */
+export function meantBy(node: Node, others: readonly string[]): { word: string; length: number } | undefined {
+  const [first, second] = openingWords(node);
+  const two = second && nearest(`${first!.text} ${second.text}`, KINDS.map(k => k.word).filter(w => w.includes(' ')));
+  if (two) return { word: two, length: 2 };
+  const one = first && nearest(first.text, [...KINDS.map(k => k.word), ...others]);
+  return one ? { word: one, length: 1 } : undefined;
 }

@@ -3,10 +3,10 @@ import type { Node, Tree } from '../../grammar/tree.ts';
 import { bindBeam } from './bind-beams.ts';
 import { bindFact, factPhrase } from './bind-facts.ts';
 import { bindAccept, bindGoal, bindReading } from './bind-goals.ts';
-import { bindThing, checkPlacement, oneWord, opensThing, strayLegs, suggestKind } from './bind-things.ts';
+import { bindThing, checkPlacement, meantBy, oneWord, openingWords, opensThing, strayLegs } from './bind-things.ts';
 import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Reading, Setup, Thing, Use } from './model.ts';
-import { Scope, Sink } from './scope.ts';
-import { factIndex, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './things/index.ts';
+import { nearest, Scope, Sink } from './scope.ts';
+import { factIndex, kindNamed, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './things/index.ts';
 
 export const MAX_THINGS = 5000;
 
@@ -34,12 +34,13 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
     if (inventory) { own.push(inventory); inventories.set(inventory.name, inventory); }
   }
   const names = new Map<string, number>();
+  const stray = tree.issues.filter(i => i.code === 'leg-without-beam').map(i => i.at);
   let apart = true;
   for (const node of tree.nodes) {
     const head = node.line.head?.text;
     if (head === 'use' || head === 'inventory') { apart = true; continue; }
     if (head === 'setup') {
-      const setup = bindSetup(node, inventories, sink);
+      const setup = bindSetup(node, inventories, sink, stray);
       if (names.has(setup.name)) sink.report('name-taken', setup.at, setup.name, { name: setup.name, kind: 'setup', line: names.get(setup.name)! + 1 });
       else names.set(setup.name, setup.at.line);
       setups.push(setup);
@@ -56,7 +57,7 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
 function outside(node: Node, sink: Sink): void {
   const head = node.line.head!;
   const known = opensThing(node) !== undefined || STATEMENTS.includes(head.text) || factIndex(SETUP_FACTS).has(factPhrase(node.line) ?? '');
-  const suggestion = known ? undefined : suggestKind(head.text, ['setup', 'inventory', 'use']);
+  const suggestion = known ? undefined : meantBy(node, ['setup', 'inventory', 'use'])?.word;
   sink.report('outside-setup', sink.place(node, head), head.text, { word: head.text, known, ...(suggestion ? { suggestion } : {}) });
 }
 
@@ -104,7 +105,7 @@ function setupName(node: Node): string {
   return s?.kind === 'string' ? s.value : s?.kind === 'phrase' ? s.words.map(w => w.text).join(' ') : '';
 }
 
-function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink: Sink): Setup {
+function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink: Sink, stray: readonly number[]): Setup {
   const name = setupName(node);
   const at = sink.place(node, node.line.subject ?? node.line.head!);
   if (name === '' && !node.line.issue) sink.report('name-missing', at, 'setup', { kind: 'setup', words: '' });
@@ -166,7 +167,7 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   for (const f of facts.values()) if (!f.fact.used) pending.add(`“${f.fact.phrase}” of a setup`);
   return {
     name, uri: sink.uri, node, at, things, beams, facts, lets, readings, goals, accepts, variants, shots, pending,
-    unsure: scope.nameless || sink.problems.slice(before).some(p => UNSURE.includes(p.code)),
+    unsure: scope.nameless || stray.some(at => at >= node.at && at <= node.end) || sink.problems.slice(before).some(p => UNSURE.includes(p.code)),
     ...(node.doc !== undefined ? { doc: node.doc } : {}),
   };
 }
@@ -210,17 +211,15 @@ function statementUnknown(node: Node, scope: Scope, others: readonly string[]): 
   const { line } = node;
   const head = line.head!;
   if (line.issue && !line.subject && line.colon === undefined) { scope.nameless = true; return undefined; }
-  const phrase = line.colon === undefined ? undefined : factPhrase(line);
-  const word = phrase ?? head.text;
-  const suggestion = suggestKind(word, others);
-  scope.sink.report('unknown-word', scope.sink.place(node, phrase === undefined || !line.subject ? head : { start: head.start, end: line.subject.end }), word, { word, ...(suggestion ? { suggestion } : {}) }, scope.setup);
-  // A misspelt kind still declares its name, so that one slip is one finding.
-  const names = line.subject?.kind === 'phrase' ? line.subject.words : [];
-  const meant = suggestion ? kindOf(...(suggestion.split(' ') as [string, string?])) : undefined;
-  const name = names[names.length - 1];
-  if (!meant) scope.excuse(names);
-  if (meant && name && !scope.things.has(name.text)) {
-    scope.things.set(name.text, { id: name.text, kind: meant.kind, node, at: scope.sink.place(node, name), facts: new Map(), used: true });
-  }
-  return suggestion;
+  const fact = line.colon === undefined ? undefined : factPhrase(line);
+  const near = fact === undefined ? undefined : nearest(fact, others);
+  const meant = fact === undefined ? meantBy(node, others) : near === undefined ? undefined : { word: near, length: 0 };
+  const words = fact === undefined ? openingWords(node).slice(0, meant?.length ?? 1) : [head, ...(line.subject ? [line.subject] : [])];
+  const word = line.text.slice(head.start, words[words.length - 1]!.end);
+  scope.sink.report('unknown-word', scope.sink.place(node, { start: head.start, end: words[words.length - 1]!.end }), word, { word, ...(meant ? { suggestion: meant.word } : {}) }, scope.setup);
+  // A misspelt kind still declares its thing, so that one slip is one finding.
+  const kind = fact === undefined ? kindNamed(meant?.word ?? '') : undefined;
+  if (kind && meant) bindThing(node, scope, { kind, length: meant.length });
+  else scope.excuse(openingWords(node).slice(1));
+  return meant?.word;
 }

@@ -49,9 +49,11 @@ export class Scope {
       this.sink.refer(at, word.text, found.at);
       return found;
     }
-    const dot = word.text.indexOf('.');
-    if (this.nameless || this.missed.has(word.text) || (this.sink.incomplete && dot > 0 && !this.inventories.has(word.text.slice(0, dot)))) return undefined;
-    this.missed.add(word.text);
+    // Items of an inventory that is not known are missed as a whole.
+    const inventory = word.text.includes('.') ? word.text.slice(0, word.text.indexOf('.')) : undefined;
+    const whole = inventory !== undefined && !this.inventories.has(inventory) ? inventory : undefined;
+    if (this.nameless || node.line.issue?.start === word.end || this.missed.has(whole ?? word.text) || (this.sink.incomplete && whole !== undefined)) return undefined;
+    this.missed.add(whole ?? word.text);
     const suggestion = nearest(word.text, this.names());
     this.sink.report('unknown-name', at, word.text, { name: word.text, wanted, ...(suggestion ? { suggestion } : {}) }, this.setup);
     return undefined;

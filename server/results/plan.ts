@@ -139,6 +139,7 @@ function legLength(leg: Leg, values: Values): Cell {
   if (!a || !b) return values.missing(name, LENGTH, words, { code: 'unknown-name', why: `${words} does not lead anywhere`, at: leg.at });
   const [pa, pb] = [values.position(a), values.position(b)];
   if (pa && pb) return values.graph.derive(name, DISTANCE, [...pa, ...pb], LENGTH, words, { at: leg.at });
+  if ([a, b].some(t => t.node.line.issue && !values.position(t))) return values.missing(name, LENGTH, words, { code: 'unreadable', why: `the place of an end of ${words} cannot be read`, at: leg.at });
   const pending = [a, b].some(t => !values.position(t) && t.placement !== undefined);
   return values.missing(name, LENGTH, words, { code: pending ? 'not-computed-yet' : 'value-missing', why: `${words} has no length`, at: leg.at });
 }

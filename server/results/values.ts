@@ -203,7 +203,9 @@ export class Values {
     const [a, b] = [this.setup.things.get(from), this.setup.things.get(to)];
     const [pa, pb] = [a && this.position(a), b && this.position(b)];
     const d = by && this.expression(by.expr, by.place, `${thing.id}.by`, `distance of ${thing.id} from ${from}`);
-    if (!pa || !pb || !d || d.dim !== LENGTH) return undefined;
+    const wrong = d && !d.missing && checkDim(by.expr, { dim: d.dim, ...(d.unit ? { unit: d.unit } : {}), value: this.graph.value(d)! }, LENGTH);
+    if (wrong) this.report(wrong.problem.code, by.place, thing.id, wrong.problem.data);
+    if (!pa || !pb || !d || wrong) return undefined;
     const span = this.graph.derive(`${from} → ${to}`, DISTANCE, [...pa, ...pb], LENGTH, `distance of ${from} and ${to}`);
     if (!span.missing && !d.missing && (this.graph.value(d)! < 0 || this.graph.value(d)! > this.graph.value(span)!)) {
       this.report('impossible-value', by.place, thing.id, { why: `the leg from ${from} to ${to} is only ${Math.round(this.graph.value(span)! * 1000)} mm long` });

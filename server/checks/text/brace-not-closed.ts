@@ -4,11 +4,11 @@ export const braceNotClosed: Check = {
   code: 'brace-not-closed',
   severity: 'error',
   title: 'A block is opened and never closed',
-  page: `**What you see.** Everything below is taken as part of this block.
+  page: `**What you see.** The braces of the file do not pair. As long as that is so, the indents decide where the block ends; where they do not tell it either, everything below belongs to the block.
 
-**Why.** A block that opens with \`{\` ends with \`}\` alone on a line. There are more opened than closed, up to the end of the file.
+**Why.** A block that opens with \`{\` ends with \`}\` alone on a line. This one has no such line.
 
-**What to do.** Add a line with \`}\` where the block ends. Formatting the file shows by its indents which block goes on too far.
+**What to do.** Add a line with \`}\` where the block ends.
 
 \`\`\`plate
 setup "Whelk shell" {
@@ -18,5 +18,5 @@ setup "Whelk shell" {
   example: `setup "Whelk shell" {
   beam height: 120 mm
 `,
-  message: () => 'The block that opens here is never closed, so everything below is taken as part of it. Add a line with “}” where it ends.',
+  message: () => 'The block that opens here is not closed, so it is not certain how far it goes. Add a line with “}” where it ends.',
 };

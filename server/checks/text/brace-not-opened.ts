@@ -4,9 +4,9 @@ export const braceNotOpened: Check = {
   code: 'brace-not-opened',
   severity: 'error',
   title: 'A brace closes a block that was never opened',
-  page: `**What you see.** Nothing else changes; the brace has no effect.
+  page: `**What you see.** The braces of the file do not pair. As long as that is so, the indents decide what belongs into which block; a brace that fits none has no effect.
 
-**Why.** There are more \`}\` than \`{\` up to this line. Perhaps a line lost its \`{\` at the end, or a block was deleted but for its last line.
+**Why.** No \`{\` goes with this \`}\`. Perhaps a line lost its \`{\` at the end, or a block was deleted but for its last line.
 
 **What to do.** Delete the brace, or add \`{\` at the end of the line that should open the block.
 
@@ -20,5 +20,5 @@ setup "Whelk shell" {
 }
 }
 `,
-  message: () => 'This “}” closes no block: as many were closed before it as were opened. Delete it, or add “{” at the end of the line that should open the block.',
+  message: () => 'This “}” closes no block, since no “{” goes with it. Delete it, or add “{” at the end of the line that should open the block.',
 };

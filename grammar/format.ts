@@ -1,37 +1,56 @@
 /**
  * The formatter. It changes only the blanks between tokens, the indents and the line ends; it never aligns columns, so
- * that renaming one mirror doesn't touch its neighbours. A line that could not be read stays as it is.
+ * that renaming one mirror doesn't touch its neighbours. A line that could not be read stays as it is, and so does one that
+ * blanks would make too long to be read.
  */
+import { MAX_DEPTH } from './nest.ts';
+import { MAX_LINE } from './parse-line.ts';
 import { parse } from './parse.ts';
 import type { LineTree, TokenSpan } from './tree.ts';
 
 export interface Formatted {
   readonly text: string;
-  /** zero-based numbers of the lines that were left as they are, because they could not be read */
+  /** zero-based numbers of the lines that were left as they are, because they could not be read, or not afterwards */
   readonly left: readonly number[];
 }
 
 /** Formats a whole text: two blanks an indent, one blank between facts, one empty line at most, `\n` at the end. */
 export function format(text: string): Formatted {
   const tree = parse(text);
-  const eol = /\r\n/.test(text) ? '\r\n' : '\n';
+  const eol = text.includes('\r\n') ? '\r\n' : '\n';
   if (tree.issues.some(i => i.code === 'file-too-large')) return { text, left: [0] };
   const out: string[] = [];
   const left: number[] = [];
+  // Where braces do not pair, the indents tell how they were meant, so they stay.
+  const pairs = !tree.issues.some(i => i.code === 'brace-not-closed' || i.code === 'brace-not-opened');
   let depth = 0;
   let blanks = 0;
+  const beforeLeg = linesBeforeLegs(tree.lines);
   tree.lines.forEach((line, at) => {
     if (line.kind === 'blank') { blanks++; return; }
     if (blanks > 0 && out.length > 0) out.push('');
     blanks = 0;
     if (line.kind === 'close') depth = Math.max(0, depth - 1);
-    if (line.issue) {
+    const steps = Math.min(depth, MAX_DEPTH + 1) + (line.kind === 'leg' || beforeLeg.has(at) ? 1 : 0);
+    const indent = pairs ? '  '.repeat(steps) : line.text.slice(0, line.tokens[0]?.start);
+    const formatted = line.issue ? undefined : indent + formatLine(line);
+    if (formatted === undefined || formatted.length > MAX_LINE) {
       left.push(at);
       out.push(line.text);
-    } else out.push('  '.repeat(depth + (line.kind === 'leg' ? 1 : 0)) + formatLine(line));
+    } else out.push(formatted);
     if (line.opens) depth++;
   });
   return { text: out.length > 0 ? out.join(eol) + eol : '', left };
+}
+
+/** Comments right above a leg are about it. */
+function linesBeforeLegs(lines: readonly LineTree[]): Set<number> {
+  const found = new Set<number>();
+  for (let at = lines.length - 1; at > 0; at--) {
+    const above = lines[at - 1]!.kind;
+    if ((above === 'comment' || above === 'doc') && (lines[at]!.kind === 'leg' || found.has(at))) found.add(at - 1);
+  }
+  return found;
 }
 
 /** One line without its indent. */
@@ -47,16 +66,19 @@ export function formatLine(line: LineTree): string {
   return out;
 }
 
-const VALUE_END = new Set(['word', 'number', 'unit', 'ratio', 'date', 'string', 'rparen', 'unknown', 'clause']);
+const VALUE_END = new Set(['word', 'number', 'unit', 'ratio', 'date', 'string', 'rparen', 'unknown']);
+
+/** `std` has the type of the clause words, but a minus behind it subtracts. */
+const endsValue = (line: LineTree, t: TokenSpan): boolean => VALUE_END.has(t.type) || line.text.slice(t.start, t.end) === 'std';
 
 function blankBetween(line: LineTree, a: TokenSpan, b: TokenSpan, beforeA: TokenSpan | undefined): boolean {
   if (b.type === 'colon' || b.type === 'comma' || b.type === 'rparen') return false;
   if (a.type === 'lparen') return false;
   // A call has its bracket close by, a value in brackets has not: which one it is, the blank decides, so it is kept.
   if (b.type === 'lparen' && a.type === 'word') return a.end !== b.start;
-  // A sign stands at its number.
-  if ((a.type === 'minus' || a.type === 'plus') && !(beforeA && VALUE_END.has(beforeA.type))) return b.type === 'word' ? a.end !== b.start : b.type === 'minus' || b.type === 'plus';
+  // A sign stands at its value.
+  if ((a.type === 'minus' || a.type === 'plus') && !(beforeA && endsValue(line, beforeA))) return b.type === 'minus' || b.type === 'plus';
   // °, % and the like stand at their number; other units have a blank.
-  if (b.type === 'unit') return !/^[°%′″]/.test(line.text.slice(b.start, b.end)) || /^°C/.test(line.text.slice(b.start, b.end));
+  if (b.type === 'unit') return !/^[°%′″]/.test(line.text.slice(b.start, b.end)) || line.text.startsWith('°C', b.start);
   return true;
 }

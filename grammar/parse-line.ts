@@ -5,11 +5,12 @@
  * the error is kept, and the rest of the line is one issue.
  */
 import { EmbeddedActionsParser, type IToken } from 'chevrotain';
+import { issueAt, issueBefore } from './line-issues.ts';
 import * as T from './tokens.ts';
-import type { Clause, Expr, LineTree, Span, SyntaxIssue, TokenSpan, TokenType, Word } from './tree.ts';
+import type { Clause, Expr, LineTree, Span, TokenSpan, TokenType, Word } from './tree.ts';
 
+export { MAX_BRACKETS } from './line-issues.ts';
 export const MAX_LINE = 2000;
-export const MAX_BRACKETS = 32;
 
 type Draft = { -readonly [K in keyof Omit<LineTree, 'clauses' | 'tokens' | 'text'>]: LineTree[K] } & { clauses: Clause[] };
 
@@ -20,7 +21,6 @@ const span = (a: Span, b: Span): Span => ({ start: a.start, end: b.end });
 
 class LineParser extends EmbeddedActionsParser {
   draft: Draft = { kind: 'statement', clauses: [], opens: false };
-  depth = 0;
 
   constructor() {
     super(T.ALL, { maxLookahead: 2, recoveryEnabled: false, skipValidations: false });
@@ -87,24 +87,27 @@ class LineParser extends EmbeddedActionsParser {
   });
 
   private readonly subject = this.RULE('subject', (): Expr => {
-    let first = this.SUBRULE(this.row);
-    const items = [first];
+    const items = [this.SUBRULE(this.row)];
+    const join = (op: IToken, right: Expr): void => {
+      const left = items.pop()!;
+      items.push({ kind: 'binary', op: op.image === '+' ? '+' : '-', left, right, at: word(op), ...span(left, right) });
+    };
     this.MANY(() => {
       this.OR([
         { ALT: () => { this.CONSUME(T.Arrow); const next = this.SUBRULE1(this.row); this.ACTION(() => { items.push(next); }); } },
         { ALT: () => {
           const op = this.CONSUME(T.Minus);
           const right = this.SUBRULE2(this.row);
-          this.ACTION(() => { first = { kind: 'binary', op: '-', left: first, right, at: word(op), ...span(first, right) }; items[0] = first; });
+          this.ACTION(() => join(op, right));
         } },
         { ALT: () => {
           const op = this.CONSUME(T.Plus);
           const right = this.SUBRULE3(this.row);
-          this.ACTION(() => { first = { kind: 'binary', op: '+', left: first, right, at: word(op), ...span(first, right) }; items[0] = first; });
+          this.ACTION(() => join(op, right));
         } },
       ]);
     });
-    return items.length === 1 ? first : { kind: 'path', items, ...span(items[0]!, items[items.length - 1]!) };
+    return items.length <= 1 ? items[0]! : { kind: 'path', items, ...span(items[0]!, items[items.length - 1]!) };
   });
 
   private readonly row = this.RULE('row', (): Expr => {
@@ -240,9 +243,7 @@ const TYPE = new Map<unknown, TokenType>([
  */
 export function parseLine(text: string): LineTree {
   if (text.trim() === '') return { kind: 'blank', text, tokens: [], clauses: [], opens: false };
-  if (text.length > MAX_LINE) {
-    return { kind: 'unreadable', text, tokens: [], clauses: [], opens: false, issue: { code: 'line-too-long', found: '', start: 0, end: text.length } };
-  }
+  if (text.length > MAX_LINE) return tooLong(text);
   const { tokens, errors } = T.lexer.tokenize(text);
   const spans: TokenSpan[] = tokens.map(t => ({ type: TYPE.get(t.tokenType)!, start: start(t), end: end(t) }));
   const last = tokens[tokens.length - 1];
@@ -251,103 +252,34 @@ export function parseLine(text: string): LineTree {
     comment = { start: start(last), end: end(last) };
     tokens.pop();
   }
-  const lexIssue = lexerIssue(text, errors, tokens, spans);
-  if (tokens.length === 0 && !lexIssue) {
+  let issue = issueBefore(text, errors, tokens, spans);
+  if (tokens.length === 0 && !issue) {
     const doc = last?.tokenType === T.Doc;
     return { kind: doc ? 'doc' : 'comment', text, tokens: spans, clauses: [], opens: false, ...(comment ? { comment } : {}) };
   }
-  const cut = lexIssue ? tokens.filter(t => end(t) <= lexIssue.start) : tokens;
+  const early = issue?.start ?? text.length;
+  const cut = tokens.filter(t => end(t) <= early);
   const draft: Draft = { kind: 'statement', clauses: [], opens: false };
-  let issue = lexIssue ?? bracketIssue(cut);
-  if (cut.length > 0 && issue?.code !== 'nesting-too-deep') {
+  if (cut.length > 0) {
     parser.draft = draft;
     parser.input = cut;
     parser.line();
     const e = parser.errors[0];
-    if (e && !lexIssue) issue = issueAt(text, e.token, cut, e.name);
-    if (!e && !issue) issue = undefined;
-  } else if (cut.length === 0) draft.kind = 'unreadable';
+    if (e) issue ??= issueAt(text, e.token, cut, e.name);
+  }
   if (!draft.head && draft.kind === 'statement') draft.kind = 'unreadable';
   // A brace at the end still opens its block, so that a broken line doesn't spill its error over the block.
-  if (issue) draft.opens = draft.kind !== 'close' && braces(tokens) > 0;
-  if (issue && draft.kind === 'unreadable' && tokens[0]?.tokenType === T.RBrace) draft.kind = 'close';
+  if (issue) draft.opens = draft.kind !== 'close' && bracesLeftOpen(tokens) > 0;
   return { text, tokens: spans, ...draft, ...(comment ? { comment } : {}), ...(issue ? { issue } : {}) };
 }
 
-const braces = (tokens: IToken[]): number => tokens.reduce((n, t) => n + (t.tokenType === T.LBrace ? 1 : t.tokenType === T.RBrace ? -1 : 0), 0);
-
-/** `632,8` outside brackets: a decimal comma, not a list. */
-function decimalComma(tokens: IToken[]): SyntaxIssue | undefined {
-  let depth = 0;
-  for (let i = 0; i < tokens.length; i++) {
-    const [a, c, b] = [tokens[i]!, tokens[i + 1], tokens[i + 2]];
-    depth += a.tokenType === T.LParen ? 1 : a.tokenType === T.RParen ? -1 : 0;
-    if (depth > 0 || !c || !b || a.tokenType !== T.NumberToken || c.tokenType !== T.Comma || b.tokenType !== T.NumberToken) continue;
-    if (end(a) === start(c) && end(c) === start(b)) return { code: 'decimal-comma', found: `${a.image},${b.image}`, start: start(a), end: end(b) };
-  }
-  return undefined;
+/** Not read at all, but its braces still count, as far as the ends of the line show them. */
+function tooLong(text: string): LineTree {
+  const kind = text.trimStart().startsWith('}') ? 'close' : 'unreadable';
+  const opens = kind !== 'close' && !text.trimStart().startsWith('//') && text.trimEnd().endsWith('{');
+  return { kind, text, tokens: [], clauses: [], opens, issue: { code: 'line-too-long', found: '', start: 0, end: text.length } };
 }
 
-function lexerIssue(text: string, errors: { offset: number; length: number }[], tokens: IToken[], spans: TokenSpan[]): SyntaxIssue | undefined {
-  const e = errors[0];
-  const open = tokens.find(t => t.tokenType === T.OpenText);
-  const big = tokens.find(t => t.tokenType === T.NumberToken && !Number.isFinite(Number(t.image)));
-  const found: SyntaxIssue[] = [];
-  if (e) {
-    for (const x of errors) spans.push({ type: 'bad', start: x.offset, end: x.offset + x.length });
-    spans.sort((a, b) => a.start - b.start);
-    found.push({ code: 'unreadable-character', found: text.slice(e.offset, e.offset + e.length), start: e.offset, end: e.offset + e.length });
-  }
-  if (open) found.push({ code: 'unclosed-text', found: open.image, start: start(open), end: end(open) });
-  if (big) found.push({ code: 'number-too-large', found: big.image, start: start(big), end: end(big) });
-  const comma = decimalComma(tokens);
-  if (comma) found.push(comma);
-  return found.sort((a, b) => a.start - b.start)[0];
-}
-
-/** Too many brackets are found before parsing: the recursive descent must not run out of stack. */
-function bracketIssue(tokens: IToken[]): SyntaxIssue | undefined {
-  let depth = 0;
-  let signs = 0;
-  for (const t of tokens) {
-    if (t.tokenType === T.LParen && ++depth > MAX_BRACKETS) return { code: 'nesting-too-deep', found: '(', start: start(t), end: end(t) };
-    if (t.tokenType === T.RParen) depth--;
-    signs = t.tokenType === T.Minus || t.tokenType === T.Plus ? signs + 1 : 0;
-    if (signs > MAX_BRACKETS) return { code: 'nesting-too-deep', found: t.image, start: start(t), end: end(t) };
-  }
-  return undefined;
-}
-
-function issueAt(text: string, at: IToken, tokens: IToken[], error: string): SyntaxIssue {
-  const missing = Number.isNaN(at.startOffset) || at.tokenType.name === 'EOF' || at.image === '';
-  const lastToken = tokens[tokens.length - 1]!;
-  const previous = missing ? lastToken : tokens[tokens.indexOf(at) - 1];
-  const depth = tokens.slice(0, missing ? undefined : tokens.indexOf(at)).reduce((n, t) => n + (t.tokenType === T.LParen ? 1 : t.tokenType === T.RParen ? -1 : 0), 0);
-  if (missing) {
-    const s = { start: end(lastToken), end: end(lastToken) };
-    const at2 = { start: start(lastToken), end: end(lastToken) };
-    if (depth > 0 && valueEnds(lastToken)) return { code: 'unclosed-bracket', found: '', ...at2 };
-    return { code: 'value-expected', found: '', wanted: wantedAfter(previous), ...(s.start > 0 ? at2 : s) };
-  }
-  const rest = { start: start(at), end: text.trimEnd().length };
-  const one = { start: start(at), end: end(at) };
-  if (at.tokenType === T.LBrace || at.tokenType === T.RBrace) return { code: 'brace-on-own-line', found: at.image, ...one };
-  const lastTok = tokens[tokens.length - 1]!;
-  const stop = lastTok.tokenType === T.LBrace ? end(tokens[Math.max(tokens.length - 2, tokens.indexOf(at))]!) : Math.min(rest.end, end(lastTok));
-  if (previous && !valueEnds(previous) && error !== 'NotAllInputParsedException') return { code: 'value-expected', found: at.image, wanted: wantedAfter(previous), ...one };
-  return { code: 'unexpected-text', found: text.slice(start(at), stop), start: start(at), end: Math.max(stop, one.end) };
-}
-
-const valueEnds = (t: IToken): boolean => [T.NumberToken, T.Unit, T.Name, T.RParen, T.Text, T.Ratio, T.DateToken, T.Unknown, T.Std].includes(t.tokenType);
-
-function wantedAfter(t: IToken | undefined): string {
-  if (!t) return 'a statement';
-  switch (t.tokenType) {
-    case T.Colon: return 'a value';
-    case T.Arrow: return 'the name of what the light meets next';
-    case T.ClauseWord: return t.image === 'at' ? 'a place such as (100, 200) mm' : `what follows “${t.image}”`;
-    case T.Tolerance: return 'how much either way';
-    case T.Equals: return 'a value or an inventory item';
-    default: return 'a value';
-  }
-}
+/** Text that is not closed swallows the brace at the end of its line. */
+const bracesLeftOpen = (tokens: IToken[]): number => tokens.reduce((n, t) =>
+  n + (t.tokenType === T.LBrace || (t.tokenType === T.OpenText && t.image.trimEnd().endsWith('{')) ? 1 : t.tokenType === T.RBrace ? -1 : 0), 0);

@@ -55,7 +55,8 @@ export function parseLines(texts: readonly string[], cache: LineCache = new Line
   let size = 0;
   for (const t of texts) {
     size += t.length + 1;
-    if (within.length >= MAX_LINES || size > MAX_SIZE) {
+    const afterLastEnd = t === '' && within.length === texts.length - 1;
+    if ((within.length >= MAX_LINES || size > MAX_SIZE) && !afterLastEnd) {
       issues.push({ code: 'file-too-large', at: within.length });
       break;
     }
@@ -63,7 +64,8 @@ export function parseLines(texts: readonly string[], cache: LineCache = new Line
   }
   const lines = cache.all(within);
   const nested = nest(lines);
-  return { lines, nodes: nested.nodes, issues: [...issues, ...nested.issues] };
+  // What the cut has parted from its end is no slip of its own.
+  return { lines, nodes: nested.nodes, issues: issues.length > 0 ? [...issues, ...nested.issues.filter(i => i.code !== 'brace-not-closed')] : nested.issues };
 }
 
 /** Parses a whole text. Never throws. */

@@ -13,6 +13,8 @@ export const RESERVED: ReadonlySet<string> = new Set<string>([...CLAUSE_WORDS, '
 const NAME = /\p{L}[\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*(?:\.\p{L}[\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*)*/uy;
 const UNIT = /[\p{L}µ°%′″][\p{L}\p{N}µ°%²³¹⁰⁴⁻]*(?:\^-?\d+)?(?:[/·*][\p{L}µ°%][\p{L}\p{N}µ°%²³¹⁰⁴⁻]*(?:\^-?\d+)?)*/uy;
 
+const BY = /x(?![\p{L}_])|×(?!÷)/uy;
+
 function sticky(re: RegExp, text: string, offset: number): RegExpExecArray | null {
   re.lastIndex = offset;
   return re.exec(text);
@@ -20,7 +22,8 @@ function sticky(re: RegExp, text: string, offset: number): RegExpExecArray | nul
 
 const token = (name: string, pattern: RegExp | string, more: object = {}): ChevType => createToken({ name, pattern, ...more });
 
-export const Blank = createToken({ name: 'Blank', pattern: /[ \t\u00a0\u202f\ufeff]+/, group: Lexer.SKIPPED, line_breaks: false });
+/** Typeset text brings thin and unbroken blanks along. */
+export const Blank = createToken({ name: 'Blank', pattern: /[ \t\v\f\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000\ufeff]+/, group: Lexer.SKIPPED, line_breaks: false });
 export const Doc = token('Doc', /\/\/\/[^\n]*/);
 export const Comment = token('Comment', /\/\/[^\n]*/);
 export const Text = token('Text', /"(?:[^"\\]|\\.)*"/);
@@ -57,20 +60,33 @@ const reserved = (name: string, test: (word: string) => boolean): ChevType => cr
 const clauseWords: ReadonlySet<string> = new Set(CLAUSE_WORDS);
 export const ClauseWord = reserved('ClauseWord', w => clauseWords.has(w));
 export const Std = reserved('Std', w => w === 'std');
-/** `x` between sizes, also without blanks as in `40x60`. */
-export const By = createToken({ name: 'By', line_breaks: false, pattern: { exec: (text: string, offset: number) => sticky(/(?:x(?![\p{L}_])|×(?!÷))/uy, text, offset) } });
+/** `x` between sizes, also without blanks as in `40x60`; where no size stands before it, `x60` is a name. */
+export const By = createToken({
+  name: 'By', line_breaks: false,
+  pattern: {
+    exec: (text: string, offset: number, before: IToken[]) => {
+      const by = sticky(BY, text, offset);
+      if (by?.[0] !== 'x' || takesUnit(before) || before[before.length - 1]?.tokenType === Unit) return by;
+      return sticky(NAME, text, offset)![0] === 'x' ? by : null;
+    },
+  },
+});
 export const Unit = createToken({
   name: 'Unit', line_breaks: false,
   pattern: {
     exec: (text: string, offset: number, before: IToken[]) => {
-      const last = before[before.length - 1];
-      if (!last || (last.tokenType !== NumberToken && last.tokenType !== RParen && last.tokenType !== Unknown)) return null;
+      if (!takesUnit(before)) return null;
       const m = sticky(UNIT, text, offset);
       if (!m || RESERVED.has(m[0]) || /^x\d/.test(m[0])) return null;
       return m;
     },
   },
 });
+
+function takesUnit(before: IToken[]): boolean {
+  const last = before[before.length - 1]?.tokenType;
+  return last === NumberToken || last === RParen || last === Unknown;
+}
 
 /** In the order in which they are tried. */
 export const ALL = [

@@ -31,6 +31,8 @@ export interface Snapshot {
 export interface Library {
   text(uri: string): string | undefined;
   resolve(path: string, from: string): string | null;
+  /** where the lines of a file are kept from one analysis to the next, by whoever analyses it often */
+  lines?(uri: string): LineCache | undefined;
 }
 
 export const MAX_FILES = 64;
@@ -38,7 +40,7 @@ export const MAX_FILES = 64;
 /** A library that has one file and finds no other. */
 export const alone: Library = { text: () => undefined, resolve: path => path };
 
-export function analyse(uri: string, text: string, library: Library = alone, cache: LineCache = new LineCache()): Snapshot {
+export function analyse(uri: string, text: string, library: Library = alone, cache: LineCache = library.lines?.(uri) ?? new LineCache()): Snapshot {
   const files = [uri];
   const tree = parseLines(splitLines(text), cache);
   const bound = new Map<string, Model>();
@@ -52,7 +54,7 @@ export function analyse(uri: string, text: string, library: Library = alone, cac
     const other = library.text(to);
     if (!files.includes(to)) files.push(to);
     if (other === undefined) return { code: 'import-unreadable', uri: to, data: { path, why: 'it is missing or cannot be read' } };
-    const model = bind(to, parseLines(splitLines(other)), find(to, [...ring, to]));
+    const model = bind(to, parseLines(splitLines(other), library.lines?.(to)), find(to, [...ring, to]));
     bound.set(to, model);
     // A ring is found at the file that closes it, but is said where this file enters it.
     const inner = model.problems.find(p => p.code === 'import-ring' || p.code === 'too-many-files');

@@ -1,0 +1,97 @@
+// A language client of the least size, over stdio, that times how long findings take.
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { readFileSync } from 'node:fs';
+import { performance } from 'node:perf_hooks';
+
+/**
+ * Starts `server` ({ command, settings }) and opens one document in it. With `pull` the client asks for findings after each change, else it waits
+ * for them to come. `found` tells from the findings whether the arms are too long: an answer that does not fit the text is not counted but thrown.
+ */
+export async function open(server, { uri, languageId, text }, { pull, found }) {
+  const child = spawn(process.execPath, server.command, { stdio: ['pipe', 'pipe', 'inherit'] });
+  const waiting = new Map();
+  let lastId = 0;
+  let version = 1;
+  let published = () => {};
+
+  const send = (message) => {
+    const body = Buffer.from(JSON.stringify({ jsonrpc: '2.0', ...message }));
+    child.stdin.write(`Content-Length: ${body.length}\r\n\r\n`);
+    child.stdin.write(body);
+  };
+  const notify = (method, params) => send({ method, params });
+  const request = (method, params) => new Promise((resolve, reject) => {
+    waiting.set(++lastId, { resolve, reject });
+    send({ id: lastId, method, params });
+  });
+
+  readMessages(child.stdout, ({ id, method, params, result, error }) => {
+    if (method === 'textDocument/publishDiagnostics') published(params);
+    else if (method && id !== undefined) send({ id, result: method === 'workspace/configuration' ? params.items.map(({ section }) => server.settings[section] ?? null) : null });
+    else if (!method) {
+      const { resolve, reject } = waiting.get(id);
+      waiting.delete(id);
+      if (error) reject(new Error(`${server.name}: ${error.message}`));
+      else resolve(result);
+    }
+  });
+
+  /** Settles when the findings are those of a text whose arms are too long, or are not. */
+  const findings = async (tooLong) => {
+    if (!pull) {
+      await new Promise((resolve) => { published = (sent) => { if (sent.uri === uri && found(sent.diagnostics) === tooLong) resolve(); }; });
+      return;
+    }
+    const { items } = await request('textDocument/diagnostic', { textDocument: { uri } });
+    if (found(items) !== tooLong) throw new Error(`${server.name}: findings that do not fit the text: ${JSON.stringify(items).slice(0, 300)}`);
+  };
+
+  const diagnostic = pull ? { diagnostic: { dynamicRegistration: false } } : {};
+  const capabilities = {
+    textDocument: { synchronization: {}, publishDiagnostics: { versionSupport: true }, ...diagnostic },
+    workspace: { configuration: true, didChangeConfiguration: { dynamicRegistration: true } },
+  };
+  await request('initialize', { processId: process.pid, rootUri: null, capabilities });
+  notify('initialized', {});
+  notify('workspace/didChangeConfiguration', { settings: server.settings });
+  const opened = pull ? undefined : findings(true);
+  notify('textDocument/didOpen', { textDocument: { uri, languageId, version, text } });
+  await (opened ?? findings(true));
+
+  return {
+    /** Changes one character; milliseconds from the change to the findings that belong to it. */
+    async edit({ line, character, matched, tooLong }, isTooLong) {
+      const range = { start: { line, character }, end: { line, character: character + 1 } };
+      const contentChanges = [{ range, text: isTooLong ? tooLong : matched }];
+      const start = performance.now();
+      const answer = pull ? undefined : findings(isTooLong);
+      notify('textDocument/didChange', { textDocument: { uri, version: ++version }, contentChanges });
+      await (answer ?? findings(isTooLong));
+      return performance.now() - start;
+    },
+    /** Memory held by the process, in MB (10⁶ bytes). */
+    residentMemory: () => Number(/VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${child.pid}/status`, 'utf8'))[1]) * 1.024e-3,
+    async close() {
+      const gone = once(child, 'exit');
+      child.kill('SIGKILL');
+      await gone;
+    },
+  };
+}
+
+function readMessages(stream, receive) {
+  let rest = Buffer.alloc(0);
+  stream.on('data', (chunk) => {
+    rest = rest.length > 0 ? Buffer.concat([rest, chunk]) : chunk;
+    for (;;) {
+      const head = rest.indexOf('\r\n\r\n');
+      if (head < 0) return;
+      const length = Number(/Content-Length: *(\d+)/i.exec(rest.toString('latin1', 0, head))[1]);
+      if (rest.length < head + 4 + length) return;
+      const body = rest.toString('utf8', head + 4, head + 4 + length);
+      rest = rest.subarray(head + 4 + length);
+      receive(JSON.parse(body));
+    }
+  });
+}

@@ -1,0 +1,121 @@
+// npm run bench: our server beside a JSON and a YAML language server that check the same setup against a schema. All in one run, in turns, so that
+// a busy machine is busy for all; what counts are ratios of medians.
+//   --check   ends with 1 when a limit is broken or could not be measured
+import { execFileSync } from 'node:child_process';
+import { statSync } from 'node:fs';
+import { performance } from 'node:perf_hooks';
+import { open } from './client.mjs';
+import { ours, peers } from './servers.mjs';
+import { setup } from './setups.mjs';
+
+const LENGTHS = [100, 1_000, 10_000];
+const WARM_UP = 20;
+const EDITS = 40;
+const STARTS = 15;
+
+const { json, yaml } = peers();
+const built = build();
+const own = built ? [ours(true), ours(false)] : [];
+const servers = [...own, json, yaml];
+
+console.log(`\nnode ${process.version}, ${EDITS} edits after ${WARM_UP}, ${STARTS} starts; medians\n`);
+const edits = new Map();
+for (const lines of LENGTHS) {
+  edits.set(lines, await timeEdits(lines));
+  row(`${lines} lines, an edit to its findings`, edits.get(lines), 'ms');
+}
+const starts = await timeStarts();
+row('start to the findings of 100 lines', starts, 'ms');
+const memory = await weigh();
+row('memory with 10000 lines, after 20 edits', memory, 'MB');
+const size = built ? statSync('out/platewright.vsix').size / 1e6 : undefined;
+if (built) console.log(`${'packed extension'.padEnd(42)}${size.toFixed(3)} MB`);
+
+const time = (lines, server = ours(true)) => edits.get(lines).get(server.name);
+const limits = [
+  ['1000 lines: ours / YAML', time(1_000) / time(1_000, yaml), 0.1],
+  ['1000 lines: ours / JSON', time(1_000) / time(1_000, json), 1],
+  ['ours: 1000 lines / 100 lines', time(1_000) / time(100), 10],
+  ['ours: 10000 lines / 1000 lines', time(10_000) / time(1_000), 10],
+  ['start: ours / JSON', starts.get('ours') / starts.get('JSON'), 1],
+  ['memory with 10000 lines, MB', memory.get('ours'), 120],
+  ['packed extension, MB', size, 1],
+];
+console.log('\nlimits');
+let broken = 0;
+for (const [name, value, limit] of limits) {
+  const holds = value <= limit;
+  if (!holds) broken++;
+  const verdict = holds ? 'holds ' : Number.isFinite(value) ? 'BROKEN' : 'not measured';
+  console.log(`  ${verdict}  ${name}: ${Number.isFinite(value) ? value.toPrecision(3) : '-'} (at most ${limit})`);
+}
+process.exit(process.argv.includes('--check') && broken > 0 ? 1 : 0);
+
+/** Median milliseconds of an edit, by server. */
+async function timeEdits(lines) {
+  const sessions = [];
+  for (const server of servers) sessions.push({ server, ...(await openSetup(server, lines)), times: [] });
+  for (let n = 0; n < WARM_UP + EDITS; n++) {
+    for (const { session, place, times } of sessions) {
+      const ms = await session.edit(place, n % 2 === 1);
+      if (n >= WARM_UP) times.push(ms);
+    }
+  }
+  for (const { session } of sessions) await session.close();
+  return new Map(sessions.map(({ server, times }) => [server.name, median(times)]));
+}
+
+/** Median milliseconds from starting the process to the findings of the shortest setup, by server. */
+async function timeStarts() {
+  const times = new Map(servers.map(({ name }) => [name, []]));
+  for (let n = 0; n < STARTS; n++) {
+    for (const server of servers) {
+      const start = performance.now();
+      const { session } = await openSetup(server, LENGTHS[0]);
+      times.get(server.name).push(performance.now() - start);
+      await session.close();
+    }
+  }
+  return new Map([...times].map(([name, all]) => [name, median(all)]));
+}
+
+/** Resident memory in MB, by server, each in a process of its own. */
+async function weigh() {
+  const weights = new Map();
+  for (const server of servers) {
+    const { session, place } = await openSetup(server, LENGTHS.at(-1));
+    for (let n = 0; n < 20; n++) await session.edit(place, n % 2 === 1);
+    weights.set(server.name, session.residentMemory());
+    await session.close();
+  }
+  return weights;
+}
+
+async function openSetup(server, lines) {
+  const { text, edit } = setup(lines, server.format);
+  const document = { uri: `file:///notebook/setup.${server.format}`, languageId: server.languageId, text };
+  return { session: await open(server, document, server), place: edit };
+}
+
+function median(values) {
+  const sorted = values.toSorted((a, b) => a - b);
+  const half = sorted.length / 2;
+  return sorted.length % 2 === 1 ? sorted[Math.floor(half)] : (sorted[half - 1] + sorted[half]) / 2;
+}
+
+function row(what, figures, unit) {
+  const shown = [...figures].map(([name, value]) => `${name} ${value.toFixed(value < 10 ? 2 : 0)} ${unit}`.padEnd(20));
+  const own = figures.get('ours');
+  const ratios = own === undefined ? '' : `ours/JSON ${(own / figures.get('JSON')).toPrecision(2)}  ours/YAML ${(own / figures.get('YAML')).toPrecision(2)}`;
+  console.log(`${what.padEnd(42)}${shown.join('')}${ratios}`);
+}
+
+function build() {
+  try {
+    execFileSync('npm', ['run', '--silent', 'package'], { stdio: ['ignore', 'ignore', 'pipe'] });
+    return true;
+  } catch (error) {
+    console.log(`Ours is left out, it does not build:\n${String(error.stderr).split('\n').slice(0, 5).join('\n')}`);
+    return false;
+  }
+}

@@ -168,16 +168,22 @@ export class Graph {
     if (known !== undefined) return known;
     let sum = 0;
     for (const [input, slope] of this.gradient(cell)) if (input.spread) sum += (slope * standardUncertainty(this.values[input.index]!, input.spread)) ** 2;
-    const u = Math.sqrt(sum);
+    const u = Number.isFinite(sum) ? Math.sqrt(sum) : Number.MAX_VALUE;
     this.uncertainties.set(cell, u);
     return u;
   }
 
   /** The inputs that a cell rests on, those that make it unsure most first. */
   ranking(cell: Cell): { input: Cell; slope: number; share: number }[] {
-    const rows = [...this.gradient(cell)].map(([input, slope]) => ({ input, slope, share: (slope * standardUncertainty(this.values[input.index]!, input.spread)) ** 2 }));
+    const rows = [...this.gradient(cell)].map(([input, slope]) => ({ input, slope, share: (input.spread?.kind === 'one of' ? this.spreadOver(cell, input, input.spread.values) : slope * standardUncertainty(this.values[input.index]!, input.spread)) ** 2 }));
     const total = rows.reduce((s, r) => s + r.share, 0);
     return rows.map(r => ({ ...r, share: total > 0 ? r.share / total : 0 })).sort((a, b) => b.share - a.share || a.input.index - b.input.index);
+  }
+
+  /** A choice has no slope: it counts by how far apart the results of its values lie. */
+  private spreadOver(cell: Cell, input: Cell, choices: readonly number[]): number {
+    const at = this.evaluator(cell, [input]);
+    return standardUncertainty(0, { kind: 'one of', values: choices.map(v => at([v])) });
   }
 }
 

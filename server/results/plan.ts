@@ -210,15 +210,15 @@ function depthOf(object: Thing, values: Values): Cell | undefined {
 }
 
 export const PROFILE_STEPS = 40;
-/** Brightness over the depth, from the nearest part to the farthest; the graph's value at each share of the depth. */
-export function profile(graph: Graph, p: Pick<Pair, 'mismatch' | 'depth' | 'coherence' | 'parts'>): { share: number; brightness: number }[] {
+/** Brightness over the depth, from the nearest part to the farthest; the graph's value at each share of the depth. Cells in `held` have another value. */
+export function profile(graph: Graph, p: Pick<Pair, 'mismatch' | 'depth' | 'coherence' | 'parts'>, held?: ReadonlyMap<Cell, number>): { share: number; brightness: number }[] {
   const far = p.parts.find(x => x.part === 'far');
   if (!far || !p.coherence || far.mismatch.missing || !p.depth) return [];
   const [m, d, psi] = far.mismatch.inputs.map(c => graph.value(c)!) as [number, number, number];
-  return shares().map(share => ({ share, brightness: brightnessAt(graph, p.coherence!, m + share * d * (1 + Math.cos(psi))) }));
+  return shares().map(share => ({ share, brightness: brightnessAt(graph, p.coherence!, m + share * d * (1 + Math.cos(psi)), held) }));
 }
 const shares = (): number[] => Array.from({ length: PROFILE_STEPS + 1 }, (_, i) => i / PROFILE_STEPS - 0.5);
-const brightnessAt = (graph: Graph, c: Coherence, delta: number): number => c.rule.compute([delta, ...c.inputs.map(i => graph.value(i) ?? Number.NaN)]);
+const brightnessAt = (graph: Graph, c: Coherence, delta: number, held?: ReadonlyMap<Cell, number>): number => c.rule.compute([delta, ...c.inputs.map(i => held?.get(i) ?? graph.value(i) ?? Number.NaN)]);
 
 function darkestShare(graph: Graph, mismatch: Cell, depth: Cell, psi: Cell, coherence: Coherence): number {
   if ([mismatch, depth, psi, ...coherence.inputs].some(c => c.missing)) return 0.5;

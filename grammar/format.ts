@@ -68,16 +68,13 @@ export function formatLine(line: LineTree): string {
 
 const VALUE_END = new Set(['word', 'number', 'unit', 'ratio', 'date', 'string', 'rparen', 'unknown']);
 
-/** `std` has the type of the clause words, but a minus behind it subtracts. */
-const endsValue = (line: LineTree, t: TokenSpan): boolean => VALUE_END.has(t.type) || line.text.slice(t.start, t.end) === 'std';
-
 function blankBetween(line: LineTree, a: TokenSpan, b: TokenSpan, beforeA: TokenSpan | undefined): boolean {
   if (b.type === 'colon' || b.type === 'comma' || b.type === 'rparen') return false;
   if (a.type === 'lparen') return false;
   // A call has its bracket close by, a value in brackets has not: which one it is, the blank decides, so it is kept.
   if (b.type === 'lparen' && a.type === 'word') return a.end !== b.start;
   // A sign stands at its value.
-  if ((a.type === 'minus' || a.type === 'plus') && !(beforeA && endsValue(line, beforeA))) return b.type === 'minus' || b.type === 'plus';
+  if ((a.type === 'minus' || a.type === 'plus') && !(beforeA && VALUE_END.has(beforeA.type))) return b.type === 'minus' || b.type === 'plus';
   // °, % and the like stand at their number; other units have a blank.
   if (b.type === 'unit') return !/^[°%′″]/.test(line.text.slice(b.start, b.end)) || line.text.startsWith('°C', b.start);
   return true;

@@ -22,6 +22,8 @@ export function mendByIndents(lines: readonly LineTree[]): Mend {
   const issues: NestingIssue[] = [];
   const open: { at: number; indent: number; brace: boolean }[] = [];
   let previous: { at: number; indent: number } | undefined;
+  // Of lines that count; counted once, since a line is looked at by every block that might reach it.
+  const indents = lines.map(l => (l.kind === 'blank' || l.kind === 'comment' || l.kind === 'doc' ? Infinity : indentOf(l.text)));
 
   const close = (at: number, from: number): void => {
     for (let top = open[open.length - 1]; top && top.indent >= from; top = open[open.length - 1]) {
@@ -32,7 +34,7 @@ export function mendByIndents(lines: readonly LineTree[]): Mend {
   };
   lines.forEach((line, at) => {
     if (line.kind === 'blank' || line.kind === 'comment' || line.kind === 'doc' || (line.kind === 'leg' && !line.opens)) return;
-    const indent = indentOf(line.text);
+    const indent = indents[at]!;
     if (line.kind === 'close') {
       close(at, indent + 1);
       previous = undefined;
@@ -43,7 +45,7 @@ export function mendByIndents(lines: readonly LineTree[]): Mend {
       return;
     }
     close(at, indent);
-    if (previous && indent > previous.indent && closesAt(lines, at, previous.indent)) {
+    if (previous && indent > previous.indent && closesAt(lines, indents, at, previous.indent)) {
       opens.add(previous.at);
       open.push({ ...previous, brace: false });
     }
@@ -55,11 +57,10 @@ export function mendByIndents(lines: readonly LineTree[]): Mend {
 }
 
 /** True where the lines that are indented deeper end in a brace at that indent. */
-function closesAt(lines: readonly LineTree[], from: number, indent: number): boolean {
+function closesAt(lines: readonly LineTree[], indents: readonly number[], from: number, indent: number): boolean {
   for (let at = from; at < lines.length; at++) {
-    const line = lines[at]!;
-    if (line.kind === 'blank' || line.kind === 'comment' || line.kind === 'doc' || indentOf(line.text) > indent) continue;
-    return line.kind === 'close' && indentOf(line.text) === indent;
+    if (indents[at]! > indent) continue;
+    return lines[at]!.kind === 'close' && indents[at] === indent;
   }
   return false;
 }

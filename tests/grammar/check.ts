@@ -55,7 +55,7 @@ export function show(line: LineTree): string {
 
 /** Phrases in quotes, units in square brackets, what belongs together in braces. */
 export function showExpr(e: Expr): string {
-  const unit = 'unit' in e && e.unit ? `[${e.unit.text}]` : '';
+  const unit = 'unit' in e ? `[${e.unit.text}]` : '';
   switch (e.kind) {
     case 'number': return `${e.value}${unit}`;
     case 'unknown': return `?${unit}`;
@@ -96,7 +96,7 @@ export function expectPlaces(line: LineTree): void {
   };
   const walk = (e: Expr, of: Span): void => {
     inside(e, of);
-    if ('unit' in e && e.unit) expectWord(line, e.unit);
+    if ('unit' in e) expectWord(line, e.unit);
     if (e.kind === 'phrase') for (const w of e.words) expectWord(line, w);
     const parts = partsOf(e);
     for (const part of parts) walk(part, e);

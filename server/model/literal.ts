@@ -37,8 +37,20 @@ export function readUnit(word: Word): Read<Unit> {
   return fail('unknown-unit', word, { unit: word.text, ...(near ? { suggestion: near } : {}) });
 }
 
+/** Beyond these, in SI, nothing on a table lies; within them squares and quotients of values stay numbers. */
+const LARGEST = 1e40;
+/** Why a value cannot be computed with; undefined for any that can. */
+export const beyond = (value: number): string | undefined =>
+  (!(Math.abs(value) <= LARGEST) ? 'it is too large to be computed with' : value !== 0 && Math.abs(value) < 1 / LARGEST ? 'it is too small to be computed with' : undefined);
+
 /** A number with its unit and sign; `share` is a unit that a neighbour lends (`750 ± 2 mm`, `40 x 60 mm`). */
 export function readNumber(e: Expr, share?: Unit): Read<Quantity> {
+  const read = readAny(e, share);
+  const why = 'ok' in read ? beyond(read.ok.value) : undefined;
+  return why === undefined ? read : fail('impossible-value', e, { why });
+}
+
+function readAny(e: Expr, share?: Unit): Read<Quantity> {
   if (e.kind === 'unary') {
     const arg = readNumber(e.arg, share);
     return 'problem' in arg || e.op === '+' ? arg : { ok: { ...arg.ok, value: arg.ok.unit?.offset ? (-(arg.ok.value - arg.ok.unit.offset)) + arg.ok.unit.offset : -arg.ok.value } };
@@ -53,9 +65,7 @@ export function readNumber(e: Expr, share?: Unit): Read<Quantity> {
   if (!e.unit) return { ok: share ? { value: e.value * share.factor + share.offset, dim: share.dim, unit: share } : { value: e.value, dim: NUMBER } };
   const unit = readUnit(e.unit);
   if ('problem' in unit) return unit;
-  const value = e.value * unit.ok.factor + unit.ok.offset;
-  if (!Number.isFinite(value)) return fail('impossible-value', e, { why: 'the number is too large' });
-  return { ok: { value, dim: unit.ok.dim, unit: unit.ok } };
+  return { ok: { value: e.value * unit.ok.factor + unit.ok.offset, dim: unit.ok.dim, unit: unit.ok } };
 }
 
 /** A quantity with its tolerance. */
@@ -112,7 +122,9 @@ export function readLiteral(e: Expr, type: FactType): Read<Bound> {
     }
     case 'ratio': {
       if (e.kind !== 'ratio') return fail('wrong-value', e, { found: describe(e), wanted: 'a ratio such as 4:1' });
-      return e.left > 0 && e.right > 0 ? { ok: { kind: 'ratio', value: e.left / e.right } } : fail('impossible-value', e, { why: 'both sides of a ratio are above zero' });
+      if (!(e.left > 0 && e.right > 0)) return fail('impossible-value', e, { why: 'both sides of a ratio are above zero' });
+      const why = beyond(e.left / e.right);
+      return why === undefined ? { ok: { kind: 'ratio', value: e.left / e.right } } : fail('impossible-value', e, { why });
     }
     case 'sizes': return readSizes(e, type.numbers);
     case 'text': return e.kind === 'string' ? { ok: { kind: 'words', text: e.value } } : { ok: { kind: 'words', text: wordsOf(e) ?? '' } };

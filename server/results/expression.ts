@@ -1,6 +1,6 @@
 /** Compiles expressions into cells, checking units on the way: an error stands at its operator. */
 import type { BinaryExpr, CallExpr, Expr, Span, Word } from '../../grammar/tree.ts';
-import { describe, isLiteral, readNumber, readQuantity, readUnit, type ValueProblem } from '../model/literal.ts';
+import { beyond, describe, isLiteral, readNumber, readQuantity, readUnit, type ValueProblem } from '../model/literal.ts';
 import type { Place } from '../model/model.ts';
 import { ANGLE, dimName, multiply, NUMBER, power, type Dim } from '../model/units.ts';
 import type { Cell, Graph, Rule } from './graph.ts';
@@ -82,7 +82,7 @@ function inUnit(inner: Cell, word: Word, e: Span, ctx: Compile, name: string): C
     ctx.problem({ code: 'wrong-unit', span: word, data: { found: dimName(inner.dim), wanted: 'a plain number before the bracket’s unit', units: '' } });
     return undefined;
   }
-  return ctx.graph.derive(name, scaled(unit.ok.factor), [inner], unit.ok.dim, ctx.words, { unit: unit.ok, at: ctx.place(e) });
+  return withinReach(ctx.graph.derive(name, scaled(unit.ok.factor), [inner], unit.ok.dim, ctx.words, { unit: unit.ok, at: ctx.place(e) }), e, ctx);
 }
 
 function binary(e: BinaryExpr, ctx: Compile, name: string): Cell | undefined {
@@ -95,14 +95,23 @@ function binary(e: BinaryExpr, ctx: Compile, name: string): Cell | undefined {
       ctx.problem({ code: 'units-differ', span: e.at, data: { left: dimName(a.dim), right: dimName(b.dim), op: e.op } });
       return undefined;
     }
-    return ctx.graph.derive(name, e.op === '+' ? ADD : SUBTRACT, [a, b], a.dim, ctx.words, { ...(a.unit ? { unit: a.unit } : {}), at });
+    return withinReach(ctx.graph.derive(name, e.op === '+' ? ADD : SUBTRACT, [a, b], a.dim, ctx.words, { ...(a.unit ? { unit: a.unit } : {}), at }), e, ctx);
   }
   if (e.op === '/' && ctx.graph.value(b) === 0) {
     ctx.problem({ code: 'impossible-value', span: e.right, data: { why: 'nothing can be divided by zero' } });
     return undefined;
   }
   const keep = b.dim === NUMBER && a.unit ? { unit: a.unit } : e.op === '*' && a.dim === NUMBER && b.unit ? { unit: b.unit } : {};
-  return ctx.graph.derive(name, e.op === '*' ? MULTIPLY : DIVIDE, [a, b], multiply(a.dim, b.dim, e.op === '*' ? 1 : -1), ctx.words, { ...keep, at });
+  return withinReach(ctx.graph.derive(name, e.op === '*' ? MULTIPLY : DIVIDE, [a, b], multiply(a.dim, b.dim, e.op === '*' ? 1 : -1), ctx.words, { ...keep, at }), e, ctx);
+}
+
+/** The cell, unless its value is beyond what can be computed with; that is reported. */
+function withinReach(cell: Cell, e: Span, ctx: Compile): Cell | undefined {
+  if (cell.missing && cell.inputs.some(c => c.missing)) return cell;
+  const why = beyond(ctx.graph.value(cell) ?? Number.NaN);
+  if (why === undefined) return cell;
+  ctx.problem({ code: 'impossible-value', span: e, data: { why } });
+  return undefined;
 }
 
 function call(e: CallExpr, ctx: Compile, name: string): Cell | undefined {

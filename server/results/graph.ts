@@ -168,16 +168,20 @@ export class Graph {
     if (known !== undefined) return known;
     let sum = 0;
     for (const [input, slope] of this.gradient(cell)) if (input.spread) sum += (slope * standardUncertainty(this.values[input.index]!, input.spread)) ** 2;
-    const u = Number.isFinite(sum) ? Math.sqrt(sum) : Number.MAX_VALUE;
+    const u = finite(Math.sqrt(sum));
     this.uncertainties.set(cell, u);
     return u;
   }
 
   /** The inputs that a cell rests on, those that make it unsure most first. */
   ranking(cell: Cell): { input: Cell; slope: number; share: number }[] {
-    const rows = [...this.gradient(cell)].map(([input, slope]) => ({ input, slope, share: (input.spread?.kind === 'one of' ? this.spreadOver(cell, input, input.spread.values) : slope * standardUncertainty(this.values[input.index]!, input.spread)) ** 2 }));
-    const total = rows.reduce((s, r) => s + r.share, 0);
-    return rows.map(r => ({ ...r, share: total > 0 ? r.share / total : 0 })).sort((a, b) => b.share - a.share || a.input.index - b.input.index);
+    const rows = [...this.gradient(cell)].map(([input, slope]) => ({
+      input, slope: finite(slope),
+      share: finite(Math.abs(input.spread?.kind === 'one of' ? this.spreadOver(cell, input, input.spread.values) : slope * standardUncertainty(this.values[input.index]!, input.spread))),
+    }));
+    const most = rows.reduce((m, r) => Math.max(m, r.share), 0) || 1;
+    const total = rows.reduce((s, r) => s + (r.share / most) ** 2, 0);
+    return rows.map(r => ({ ...r, share: total > 0 ? (r.share / most) ** 2 / total : 0 })).sort((a, b) => b.share - a.share || a.input.index - b.input.index);
   }
 
   /** A choice has no slope: it counts by how far apart the results of its values lie. */
@@ -186,6 +190,9 @@ export class Graph {
     return standardUncertainty(0, { kind: 'one of', values: choices.map(v => at([v])) });
   }
 }
+
+/** No infinity leaves the graph: what overflows is as large as a number can be. */
+const finite = (v: number): number => (Number.isFinite(v) ? v : Number.MAX_VALUE);
 
 /** Partials of a rule at a point: its own, or central differences. */
 export function partials(rule: Rule, x: readonly number[]): readonly number[] {

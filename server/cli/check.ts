@@ -1,0 +1,16 @@
+/** `platewright check`: the findings of files. */
+import { analyse } from '../analysis.ts';
+import { openAll } from './files.ts';
+import { checkMarkdown, checkText, exitFor } from './findings.ts';
+import { checkJson } from './json.ts';
+import { onScreen, troubled, type Done, type Format } from './done.ts';
+
+export function check(args: readonly string[], { format, strict, folder }: { format: Format; strict: boolean; folder?: string }): Done {
+  const { opened, troubles } = openAll(args, folder);
+  const files = opened.map(file => {
+    const snapshot = analyse(file.uri, file.text, file.library);
+    return { file, snapshot, findings: snapshot.findings };
+  });
+  const out = format === 'json' ? checkJson(files, troubles) : format === 'markdown' ? onScreen(checkMarkdown(files, troubles)) : files.length > 0 ? onScreen(checkText(files)) : '';
+  return troubled({ out, code: exitFor(files.flatMap(f => f.findings), strict) }, troubles);
+}

@@ -1,0 +1,71 @@
+/** `platewright explain`: the chain of numbers behind a result, or the page of a finding. */
+import { analyse } from '../analysis.ts';
+import { findCheck, CHECKS } from '../checks/registry.ts';
+import type { Check } from '../checks/check.ts';
+import { chainOf } from '../features/chain.ts';
+import { chainMarkdown, chainText } from '../features/chain-text.ts';
+import { wrap } from '../features/report-layout.ts';
+import type { Place } from '../model/model.ts';
+import { nearest } from '../model/scope.ts';
+import type { Cell } from '../results/graph.ts';
+import { LATER } from '../results/goals.ts';
+import type { Results } from '../results/plan.ts';
+import { onScreen, type Done, type Format } from './done.ts';
+import { EXTENSION, Misuse, nameOfUri, openFile } from './files.ts';
+import { explanationJson, pageJson } from './json.ts';
+import { setupsNamed } from './report.ts';
+
+/** `words` are a file and the name of a result, or the code of a finding alone. */
+export function explain(words: readonly string[], options: { format: Format; setup?: string; folder?: string }): Done {
+  const [first, ...rest] = words as [string, ...string[]];
+  if (rest.length === 0 && !first.endsWith(EXTENSION)) return explainCode(first, options.format);
+  const file = openFile(first, options.folder);
+  const snapshot = analyse(file.uri, file.text, file.library);
+  const setups = setupsNamed(snapshot.results, file.name, options.setup);
+  const asked = rest.join(' ').trim();
+  if (asked === '') throw new Misuse(`Say which result to explain. ${knownNames(setups)}`);
+  const found = setups.flatMap(r => named(asked, r).map(cell => ({ r, cell })));
+  const [one] = found;
+  if (!one) {
+    if (LATER.includes(asked)) return { out: '', err: [`“${asked}” is not computed yet.`], code: 3 };
+    const near = nearest(asked, setups.flatMap(namesOf));
+    throw new Misuse(`${file.name} has no result “${asked}”. ${near !== undefined ? `Did you mean “${near}”?` : knownNames(setups)}`);
+  }
+  if (found.length > 1) {
+    const several = new Set(found.map(f => f.r.setup.name));
+    throw new Misuse(several.size > 1 ? `Several setups have a result “${asked}”; choose one with --setup: ${[...several].map(n => `“${n}”`).join(', ')}.` : `“${asked}” means several results: ${found.map(f => f.cell.name).join(', ')}. Write the full name of one.`);
+  }
+  const told = (at: Place): string => (at.uri === file.uri ? `line ${at.line + 1}: ${snapshot.tree.lines[at.line]!.text.slice(at.start, at.end)}` : `${nameOfUri(at.uri)}, line ${at.line + 1}`);
+  const chain = chainOf(one.r.graph, one.cell);
+  const out = options.format === 'json' ? explanationJson(file, one.r, one.cell, asked, chain) : options.format === 'markdown' ? onScreen(chainMarkdown(chain, told)) : onScreen(chainText(chain, told));
+  return { out, code: 0 };
+}
+
+/** The cells of a name: one, or all that a short name may mean. */
+function named(name: string, r: Results): readonly Cell[] {
+  const exact = r.graph.find(name);
+  return exact ? [exact] : (r.aliases.get(name) ?? []);
+}
+
+const namesOf = (r: Results): string[] => [...r.aliases.keys(), ...r.graph.cells.map(c => c.name)];
+
+function knownNames(setups: readonly Results[]): string {
+  const names = [...new Set(setups.flatMap(r => r.published.map(c => c.name)))];
+  return names.length === 0 ? 'It has no results yet.' : `Its results: ${names.slice(0, 20).join(', ')}${names.length > 20 ? ', …' : ''}.`;
+}
+
+function explainCode(code: string, format: Format): Done {
+  const check = findCheck(code);
+  if (!check) {
+    const near = nearest(code, CHECKS.map(c => c.code));
+    throw new Misuse(`There is no finding “${code}”. ${near !== undefined ? `Did you mean “${near}”?` : `To explain a result, name the file first: platewright explain FILE RESULT.`}`);
+  }
+  return { out: format === 'json' ? pageJson(check) : format === 'markdown' ? pageMarkdown(check) : pageText(check), code: 0 };
+}
+
+function pageText(c: Check): string {
+  const paragraphs = c.page.split(/\n\s*\n/).map(p => wrap(p.replaceAll('**', '')).join('\n'));
+  return `${[`${c.code} (${c.severity})`, ...wrap(`${c.title}.`), '', paragraphs.join('\n\n'), '', 'An example that has this finding:', '', ...c.example.trimEnd().split('\n').map(l => `  ${l}`.trimEnd())].join('\n')}\n`;
+}
+
+const pageMarkdown = (c: Check): string => `# ${c.code}\n\n${c.title}. Severity: ${c.severity}.\n\n${c.page}\n\nAn example that has this finding:\n\n\`\`\`\n${c.example.trimEnd()}\n\`\`\`\n`;

@@ -1,0 +1,227 @@
+/** The only place that reads and writes files. Everything else gets texts, and gives texts back. */
+import { accessSync, closeSync, constants, fchmodSync, fchownSync, fsyncSync, openSync, readdirSync, readFileSync, realpathSync, renameSync, statSync, unlinkSync, writeFileSync, type Stats } from 'node:fs';
+import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import type { Library } from '../analysis.ts';
+
+/** A file or folder that could not be read or written; the message names it and says why. Exit code 3. */
+export class Trouble extends Error {}
+/** What was asked for makes no sense. Exit code 2. */
+export class Misuse extends Error {}
+
+export interface Opened {
+  /** as it is shown to people: relative to the working folder, with `/` */
+  readonly name: string;
+  /** where it really is, links followed */
+  readonly path: string;
+  readonly uri: string;
+  readonly text: string;
+  /** gives the core the files that this one uses */
+  readonly library: Library;
+}
+
+/** A file holds at most 2 million characters; more bytes than these cannot be that few. */
+const MAX_BYTES = 8_000_000;
+export const EXTENSION = '.plate';
+
+/** Opens a file. What it uses must lie in `folder`: by default the working folder if it holds the file, else `within`, else the file's own folder. */
+export function openFile(named: string, folder?: string, within?: string): Opened {
+  const path = realPath(named);
+  const text = readText(path, named);
+  const root = folder === undefined ? [process.cwd(), ...(within === undefined ? [] : [within])].map(f => realPath(f)).find(f => isInside(f, path)) ?? dirname(path) : realFolder(folder);
+  if (!isInside(root, path)) throw new Misuse(`${named} does not lie in ${folder ?? root}, the folder that --folder names`);
+  return { name: shownPath(resolve(named)), path, uri: pathToFileURL(path).href, text, library: libraryIn(root) };
+}
+
+/** Opens all files that arguments name; a folder stands for every `.plate` file in it and in its folders. Each file once; what could not be opened is told apart. */
+export function openAll(args: readonly string[], folder?: string): { opened: Opened[]; troubles: Trouble[] } {
+  const opened = new Map<string, Opened>();
+  const troubles: Trouble[] = [];
+  const attempt = (act: () => void): void => {
+    try { act(); } catch (e) {
+      if (!(e instanceof Trouble)) throw e;
+      troubles.push(e);
+    }
+  };
+  const open = (named: string, within?: string): void => attempt(() => {
+    const file = openFile(named, folder, within);
+    if (!opened.has(file.path)) opened.set(file.path, file);
+  });
+  for (const arg of args) {
+    attempt(() => {
+      if (!statOf(arg).isDirectory()) { open(arg); return; }
+      const found = walk(arg, realPath(arg), 0);
+      if (found.length === 0) throw new Trouble(`${arg}: there is no ${EXTENSION} file in this folder`);
+      for (const named of found) open(named, arg);
+    });
+  }
+  return { opened: [...opened.values()], troubles };
+}
+
+/** The path as it is shown: relative to the working folder, with `/`. */
+export const shownPath = (path: string): string => relative(process.cwd(), path).split(sep).join('/') || '.';
+/** The path of an address relative to a folder, with `/`. */
+export const pathFrom = (folder: string, uri: string): string => (uri.startsWith('file:') ? relative(folder, fileURLToPath(uri)).split(sep).join('/') : uri);
+export const nameOfUri = (uri: string): string => (uri.startsWith('file:') ? shownPath(fileURLToPath(uri)) : uri);
+
+/**
+ * Puts a text in the place of a file's. It is written beside it and renamed, so that the file holds the old text or the
+ * new one at any time. Mode and, where that is allowed, owner are kept.
+ */
+export function replaceText(path: string, named: string, text: string): void {
+  const beside = join(dirname(path), `.${basename(path)}.${process.pid}.tmp`);
+  let made = false;
+  try {
+    accessSync(path, constants.W_OK);
+    const old = statSync(path);
+    const file = openSync(beside, 'wx', 0o600);
+    made = true;
+    try {
+      writeFileSync(file, text);
+      keepOwner(file, old);
+      fchmodSync(file, old.mode & 0o7777);
+      fsyncSync(file);
+    } finally {
+      closeSync(file);
+    }
+    renameSync(beside, path);
+  } catch (e) {
+    if (made) try { unlinkSync(beside); } catch { /* it was renamed, or its folder is gone */ }
+    throw trouble(named, e, 'cannot be written');
+  }
+}
+
+/** Everything on standard input, as text. */
+export async function readInput(): Promise<string> {
+  const parts: Buffer[] = [];
+  try {
+    for await (const part of process.stdin) parts.push(part as Buffer);
+  } catch (e) {
+    throw trouble('standard input', e, 'cannot be read');
+  }
+  return decode(Buffer.concat(parts), 'standard input');
+}
+
+function keepOwner(file: number, old: Stats): void {
+  // Only the superuser may give a file away; for others the new file is theirs.
+  try { fchownSync(file, old.uid, old.gid); } catch { /* kept by whoever formats it */ }
+}
+
+function libraryIn(root: string): Library {
+  const texts = new Map<string, string | undefined>();
+  return {
+    text(uri) {
+      if (!texts.has(uri)) texts.set(uri, textOrNothing(uri));
+      return texts.get(uri);
+    },
+    resolve(path, from) {
+      const real = realOrPlanned(resolve(dirname(fileURLToPath(from)), path));
+      return real !== undefined && isInside(root, real) ? pathToFileURL(real).href : null;
+    },
+  };
+}
+
+function textOrNothing(uri: string): string | undefined {
+  try {
+    const path = fileURLToPath(uri);
+    return readText(path, path);
+  } catch {
+    return undefined;
+  }
+}
+
+/** The real path; of a path that does not exist, that of the part that does, with the rest behind it. */
+function realOrPlanned(path: string): string | undefined {
+  const rest: string[] = [];
+  for (let at = path; ; at = dirname(at)) {
+    try {
+      return join(realpathSync(at), ...rest);
+    } catch (e) {
+      // A link in a ring, or a name that no file can have: it leads nowhere.
+      if (codeOf(e) !== 'ENOENT' && codeOf(e) !== 'ENOTDIR') return undefined;
+    }
+    if (dirname(at) === at) return undefined;
+    rest.unshift(basename(at));
+  }
+}
+
+function isInside(folder: string, path: string): boolean {
+  const way = relative(folder, path);
+  return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+}
+
+function readText(path: string, named: string): string {
+  const stat = statOf(path, named);
+  if (stat.isDirectory()) throw new Trouble(`${named} is a folder; name a ${EXTENSION} file in it`);
+  if (!stat.isFile()) throw new Trouble(`${named} is not an ordinary file`);
+  if (stat.size > MAX_BYTES) throw new Trouble(`${named} is too large: ${Math.round(stat.size / 1e6)} MB, and a file holds at most 2 MB`);
+  let bytes: Buffer;
+  try {
+    bytes = readFileSync(path);
+  } catch (e) {
+    throw trouble(named, e, 'cannot be read');
+  }
+  return decode(bytes, named);
+}
+
+function decode(bytes: Buffer, named: string): string {
+  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) throw new Trouble(`${named} is UTF-16 text; save it as UTF-8`);
+  if (bytes.includes(0)) throw new Trouble(`${named} is not text`);
+  try {
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch {
+    throw new Trouble(`${named} is not UTF-8 text; save it as UTF-8`);
+  }
+}
+
+function walk(folder: string, root: string, depth: number): string[] {
+  if (depth > 32) return [];
+  let entries;
+  try {
+    entries = readdirSync(folder, { withFileTypes: true });
+  } catch (e) {
+    throw trouble(folder, e, 'cannot be read');
+  }
+  return entries.sort((a, b) => (a.name < b.name ? -1 : 1)).flatMap(e => {
+    const path = join(folder, e.name);
+    if (e.isDirectory()) return e.name.startsWith('.') || e.name === 'node_modules' ? [] : walk(path, root, depth + 1);
+    if (!e.name.endsWith(EXTENSION)) return [];
+    if (!e.isSymbolicLink()) return e.isFile() ? [path] : [];
+    const real = realOrPlanned(path);
+    return real !== undefined && isInside(root, real) ? [path] : [];
+  });
+}
+
+function realFolder(folder: string): string {
+  if (!statOf(folder).isDirectory()) throw new Trouble(`${folder} is not a folder`);
+  return realPath(folder);
+}
+
+function realPath(named: string): string {
+  try {
+    return realpathSync(named);
+  } catch (e) {
+    throw trouble(named, e, 'cannot be read');
+  }
+}
+
+function statOf(path: string, named = path): Stats {
+  try {
+    return statSync(path);
+  } catch (e) {
+    throw trouble(named, e, 'cannot be read');
+  }
+}
+
+const codeOf = (e: unknown): string => (e instanceof Error && 'code' in e ? String(e.code) : '');
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file or folder', ENOTDIR: 'there is no such file or folder', EACCES: 'permission is missing', EPERM: 'permission is missing', EROFS: 'the disk is read-only',
+  ELOOP: 'its links lead in a circle', ENAMETOOLONG: 'its name is too long', ENOSPC: 'the disk is full', EDQUOT: 'the disk is full', EBUSY: 'another program uses it', EISDIR: 'it is a folder',
+};
+
+function trouble(named: string, e: unknown, what: string): Trouble {
+  const code = codeOf(e);
+  const reason = REASONS[code] ?? (e instanceof Error ? e.message : String(e));
+  return new Trouble(`${named} ${what}: ${reason}`);
+}

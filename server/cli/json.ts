@@ -1,0 +1,132 @@
+/** The documents that `--format json` prints, as `report.schema.json` describes them. */
+import { dirname } from 'node:path';
+import type { Snapshot } from '../analysis.ts';
+import type { Check, Finding } from '../checks/check.ts';
+import { chainOf, showCell, type Chain, type Link } from '../features/chain.ts';
+import type { Place } from '../model/model.ts';
+import { siUnit } from '../model/units.ts';
+import type { GoalResult } from '../results/goals.ts';
+import type { Cell, Graph, Missing } from '../results/graph.ts';
+import type { Results } from '../results/plan.ts';
+import { pathFrom, type Opened, type Trouble } from './files.ts';
+import { countOf } from './findings.ts';
+
+const SCHEMA_VERSION = '1.0';
+type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
+/** How the file of an address is called in a document. */
+type Naming = (uri: string) => string;
+
+const document = (kind: string, body: { readonly [key: string]: Json }): string => `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, document: kind, ...body }, null, 2)}\n`;
+
+/** Places are relative to the working folder, since several files may be named. */
+export function checkJson(files: readonly { readonly file: Opened; readonly snapshot: Snapshot }[], troubles: readonly Trouble[]): string {
+  const naming: Naming = uri => files.find(f => f.file.uri === uri)?.file.name ?? pathFrom(process.cwd(), uri);
+  return document('check', {
+    files: files.map(({ file, snapshot }) => ({ file: file.name, findings: snapshot.findings.map(f => finding(f, naming)) })),
+    unread: troubles.map(t => t.message),
+    summary: { ...countOf(files.flatMap(f => f.snapshot.findings)) },
+  });
+}
+
+/** Places are relative to the folder of the file, so that the document is the same wherever it is made. */
+export function reportJson(file: Opened, snapshot: Snapshot, results: readonly Results[], findings: readonly Finding[]): string {
+  const naming = beside(file);
+  return document('report', {
+    file: naming(file.uri), uses: snapshot.files.filter(f => f !== file.uri).map(naming),
+    setups: results.map(r => setup(r, naming)),
+    findings: findings.map(f => finding(f, naming)), summary: { ...countOf(findings) },
+  });
+}
+
+export function explanationJson(file: Opened, r: Results, cell: Cell, asked: string, chain: Chain): string {
+  const naming = beside(file);
+  const row = (l: Link): Json => {
+    const of = l.name === cell.name ? cell : r.graph.find(l.name)!;
+    return {
+      ...figure(r.graph, of, naming), depth: l.depth, formula: l.formula ?? null, source: l.source ?? null, reason: l.reason ?? null,
+      share: l.share === undefined ? null : number(l.share), place: l.at ? place(l.at, naming) : null,
+    };
+  };
+  return document('explanation', {
+    file: naming(file.uri), setup: r.setup.name, asked, method: chain.method, result: row(chain.result), chain: chain.links.map(row), guesses: chain.guesses.map(g => g.name),
+  });
+}
+
+export const pageJson = (check: Check): string => document('page', {
+  code: check.code, severity: check.severity, title: check.title, page: check.page, example: check.example, files: { ...check.files },
+});
+
+const beside = (file: Opened): Naming => uri => pathFrom(dirname(file.path), uri);
+
+function setup(r: Results, naming: Naming): Json {
+  const hologram = r.setup.facts.get('hologram')?.value;
+  const guesses = new Map<string, Json>();
+  const results = resultCells(r).map(cell => {
+    const chain = chainOf(r.graph, cell);
+    for (const g of chain.guesses) guesses.set(g.name, { name: g.name, words: g.words, value: number(g.value), unit: unitOf(r.graph.find(g.name)!), shown: g.text, reason: g.reason ?? null });
+    return { ...figure(r.graph, cell, naming), assumes: chain.guesses.map(g => g.name), place: cell.at ? place(cell.at, naming) : null };
+  });
+  return {
+    name: r.setup.name, hologram: hologram?.kind === 'words' ? hologram.text : null, place: place(r.setup.at, naming),
+    results, guesses: [...guesses.values()], aliases: Object.fromEntries([...r.aliases].map(([a, cells]) => [a, cells.map(c => c.name)])),
+    goals: r.goals.map(g => goal(g, naming)),
+  };
+}
+
+/** Every cell that has a name of its own in `server/core.md`, in the order in which the text makes them. */
+function resultCells(r: Results): Cell[] {
+  const cells = new Set<Cell>([...r.legs.values(), ...r.published]);
+  for (const p of r.plates) {
+    for (const a of p.arms) cells.add(a.coherencePath);
+    for (const x of p.pairs) for (const part of x.parts) cells.add(part.mismatch);
+  }
+  return [...cells].sort((a, b) => a.index - b.index);
+}
+
+function figure(graph: Graph, cell: Cell, naming: Naming): { readonly [key: string]: Json } {
+  const shown = showCell(graph, cell);
+  const needs = rootsOf(cell);
+  return {
+    name: cell.name, words: cell.words, value: number(shown.value), unit: unitOf(cell), u: number(shown.u), band: shown.band ? { low: number(shown.band.low), high: number(shown.band.high) } : null,
+    origin: cell.origin, status: needs.length === 0 ? 'computed' : needs.every(n => UNKNOWN.has(n.code)) ? 'unknown' : 'failed', shown: shown.text,
+    needs: needs.map(n => ({ code: n.code, why: n.why, place: n.at ? place(n.at, naming) : null })),
+  };
+}
+
+/** Reasons that say no more than that something is not written, or not computed yet. */
+const UNKNOWN: ReadonlySet<string> = new Set(['value-missing', 'unknown-asked', 'not-computed-yet']);
+
+/** The problems at the roots of a cell without a value, each once. */
+function rootsOf(cell: Cell, seen = new Set<Cell>(), found = new Map<string, Missing>()): Missing[] {
+  if (cell.missing && !seen.has(cell)) {
+    seen.add(cell);
+    const lost = cell.inputs.filter(c => c.missing);
+    if (lost.length === 0) found.set(`${cell.missing.code} ${cell.missing.why}`, cell.missing);
+    for (const c of lost) rootsOf(c, seen, found);
+  }
+  return [...found.values()];
+}
+
+function goal(g: GoalResult, naming: Naming): Json {
+  const { line } = g.goal.node;
+  return {
+    kind: g.goal.kind, text: line.text.slice(g.goal.at.start, line.comment?.start).trim(), asked: g.goal.result, result: g.cell?.name ?? null, compare: g.goal.op ?? null,
+    limits: g.limits.map(number), unit: g.cell ? unitOf(g.cell) : null, value: number(g.value), outcome: g.outcome, place: place(g.goal.at, naming),
+  };
+}
+
+function finding(f: Finding, naming: Naming): Json {
+  return {
+    code: f.code, severity: f.severity, setup: f.setup ?? null, subject: f.subject, place: place(f.at, naming), message: f.message,
+    data: Object.fromEntries(Object.entries(f.data).map(([k, v]) => [k, typeof v === 'number' ? number(v) : v])), accepted: f.accepted ?? null,
+  };
+}
+
+/** Lines and columns count from 1, columns in UTF-16 units; `endColumn` is the column behind the last character. */
+const place = (at: Place, naming: Naming): Json => ({ file: naming(at.uri), line: at.line + 1, column: at.start + 1, endColumn: at.end + 1 });
+const unitOf = (cell: Cell): string => siUnit(cell.dim) || '1';
+
+/** Twelve digits: what is behind them differs between machines. */
+function number(v: number | undefined): number | null {
+  return v === undefined || !Number.isFinite(v) ? null : Number(v.toPrecision(12)) + 0;
+}

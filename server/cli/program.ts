@@ -1,0 +1,61 @@
+/** The commands and their options, as they are typed. */
+import { Argument, Command, InvalidArgumentError, Option } from 'commander';
+import { version } from '../../package.json';
+import { check } from './check.ts';
+import type { Done, Format } from './done.ts';
+import { explain } from './explain.ts';
+import { Misuse } from './files.ts';
+import { format } from './format.ts';
+import { report } from './report.ts';
+
+/** The program; what a command has to say goes to `finish`. Wrong usage throws a CommanderError or a Misuse. */
+export function program(finish: (done: Done) => void): Command {
+  const top = new Command('platewright')
+    .description('Computes what a hologram recording setup will do, from its .plate file.')
+    .version(version)
+    .exitOverride()
+    .configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, 'platewright: ')) })
+    .addHelpText('after', '\nExit codes: 0 fine, 1 errors or expectations that are not met, 2 wrong usage, 3 could not read or compute.');
+  const command = (name: string, words: string): Command => top.command(name).description(words);
+
+  command('check', 'list what is wrong or worth knowing in files')
+    .addArgument(new Argument('<FILE...>', '.plate files; a folder stands for every .plate file in it'))
+    .addOption(formats()).addOption(folder())
+    .option('--strict', 'end with exit code 1 for warnings too', false)
+    .action((files: string[], o: { format: Format; strict: boolean; folder?: string }) => finish(check(files, o)));
+
+  command('report', 'show a setup on one page: paths, brightness, expectations, findings')
+    .argument('<FILE>', 'a .plate file')
+    .addOption(formats()).addOption(folder()).addOption(setup())
+    .action((file: string, o: { format: Format; setup?: string; folder?: string }) => finish(report(file, o)));
+
+  command('explain', 'show the numbers behind a result (explain FILE RESULT), or what a finding means (explain CODE)')
+    .addArgument(new Argument('<WORDS...>', 'a .plate file and the name of a result, or the code of a finding'))
+    .usage('[options] FILE RESULT | CODE')
+    .addOption(formats()).addOption(folder()).addOption(setup())
+    .action((words: string[], o: { format: Format; setup?: string; folder?: string }) => finish(explain(words, o)));
+
+  command('format', 'put blanks, indents and line ends in order')
+    .addArgument(new Argument('<FILE...>', '.plate files or folders; - reads standard input and prints the result'))
+    .option('--check', 'change nothing; end with exit code 1 where something would change', false)
+    .action(async (files: string[], o: { check: boolean }) => finish(await format(files, o)));
+
+  command('lsp', 'serve an editor')
+    .option('--stdio', 'talk over standard input and output')
+    .addOption(new Option('--clientProcessId <ID>').hideHelp())
+    .action(async (o: { stdio?: boolean }) => {
+      if (o.stdio !== true) throw new Misuse('Say how to talk: platewright lsp --stdio');
+      const { startStdio } = await import('../lsp/node.ts');
+      startStdio();
+    });
+  return top;
+}
+
+function formats(): Option {
+  return new Option('--format <FORMAT>', 'text, json or markdown').default('text').argParser((given: string): Format => {
+    if (given === 'text' || given === 'json' || given === 'markdown') return given;
+    throw new InvalidArgumentError(given === 'sarif' ? 'It cannot be written yet; choose text, json or markdown.' : 'Choose text, json or markdown.');
+  });
+}
+const folder = (): Option => new Option('--folder <FOLDER>', 'what a file uses must lie in it; the working folder by default');
+const setup = (): Option => new Option('--setup <NAME>', 'only the setup with that name');

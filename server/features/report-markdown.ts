@@ -1,0 +1,55 @@
+/** A report as Markdown: for a notebook kept in version control, or a page on the web. */
+import type { Finding } from '../checks/check.ts';
+import { guessWords, strips } from './report-text.ts';
+import { bandLegend } from './report-words.ts';
+import type { PairPage, PlatePage, Report } from './report.ts';
+
+export function reportMarkdown(reports: readonly Report[], file: string, others: readonly Finding[] = []): string {
+  const parts = reports.flatMap(r => page(r, file));
+  if (reports.length === 0) parts.push(`# ${markdown(file)}`, 'There is no setup in this file.');
+  if (others.length > 0) parts.push('## Findings outside the setups', findings(others));
+  return `${parts.join('\n\n')}\n`;
+}
+
+/** Text in which nothing is taken for a mark of Markdown. */
+export const markdown = (s: string): string => s.replace(/[\\`*_<>[\]|#~&]/gu, '\\$&');
+
+function page(r: Report, file: string): string[] {
+  return [
+    `# ${markdown(r.setup === '' ? '(a setup without a name)' : r.setup)}`, `${markdown(file)}, line ${r.line + 1}`,
+    ...(r.doc !== undefined ? [r.doc.split('\n').map(markdown).join('\n')] : []), ...(r.hologram !== undefined ? [`Hologram: ${r.hologram}.`] : []),
+    ...(r.plates.length === 0 ? ['No beam reaches a plate, so that there are no paths to compare.'] : r.plates.flatMap(plate)),
+    ...r.coherence.map(markdown),
+    ...(r.goals.length > 0 ? ['## Expected and aimed for', table(['', 'outcome', 'result'], r.goals.map(g => [`${g.kind} ${g.text}`, g.outcome, g.shown ?? '']))] : []),
+    ...(r.guesses ? [guessWords(r.guesses, file).split('`').map((s, i) => (i % 2 === 0 ? markdown(s) : `\`${s}\``)).join('')] : []),
+    '## Findings', findings(r.findings), ...(r.pending !== undefined ? [`Not computed yet: ${markdown(r.pending)}.`] : []),
+  ];
+}
+
+function plate(p: PlatePage): string[] {
+  const rows = p.arms.flatMap(a => [
+    ...a.legs.map((l, i) => [i === 0 ? a.name : '', l.words, l.text]), [a.legs.length === 0 ? a.name : '', 'in all', a.total], ...(a.withGlass !== undefined ? [['', 'with its glass', a.withGlass]] : []),
+  ]);
+  return [
+    `## Paths to ${markdown(p.plate)}${p.from !== undefined ? `, from ${markdown(p.from)}` : ''}`, table(['beam', 'leg', 'length by string'], rows),
+    ...p.pairs.flatMap(x => [markdown(x.comparison), ...brightness(x, p)]),
+  ];
+}
+
+function brightness(x: PairPage, p: PlatePage): string[] {
+  if (x.parts.length === 0) return [];
+  const by = p.pairs.length > 1 ? ` on ${p.plate} by ${x.arm}` : '';
+  return [
+    `## How brightly ${markdown(x.object)}${x.depth !== undefined ? ` (${markdown(x.depth)} deep)` : ''} records${markdown(by)}`, table(['part', 'of full brightness', 'looks'], x.parts.map(l => [l.label, l.text, l.word ?? ''])),
+    ...(x.profiles.length > 0 ? [['```', ...strips(x), '```'].join('\n')] : []), `${bandLegend()}.`,
+  ];
+}
+
+function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  return [head, head.map(() => '---'), ...rows.map(r => r.map(markdown))].map(r => `| ${r.join(' | ')} |`).join('\n');
+}
+
+function findings(list: readonly Finding[]): string {
+  if (list.length === 0) return 'None.';
+  return list.map(f => (f.accepted === undefined ? `- **${f.severity}**, line ${f.at.line + 1}: ${markdown(f.message)} (\`${f.code}\`)` : `- accepted, line ${f.at.line + 1}: \`${f.code}\` of ${markdown(f.subject)}: “${markdown(f.accepted)}”`)).join('\n');
+}

@@ -1,0 +1,90 @@
+/** A report as a page of plain text: for a terminal, a pipe, a printer. */
+import type { Finding } from '../checks/check.ts';
+import { alignValues, padEnd, strip, WIDTH, width, wrap } from './report-layout.ts';
+import { bandLegend } from './report-words.ts';
+import type { ArmTable, GoalLine, GuessLine, PairPage, PlatePage, Report } from './report.ts';
+
+/** `file` is the name under which the reader knows the file, `others` are findings that stand outside all setups. */
+export function reportText(reports: readonly Report[], file: string, others: readonly Finding[] = []): string {
+  const pages = reports.map(r => page(r, file));
+  if (reports.length === 0) pages.push([file, ...wrap('There is no setup in this file.', { first: '  ' })]);
+  if (others.length > 0) pages.push(findings(others, 'Findings outside the setups'));
+  return pages.map(p => `${p.join('\n')}\n`).join('\n\n');
+}
+
+function page(r: Report, file: string): string[] {
+  const title = r.setup === '' ? '(a setup without a name)' : r.setup;
+  const where = `${file}, line ${r.line + 1}`;
+  const gap = WIDTH - width(title) - width(where);
+  const head = gap >= 3 ? [title + ' '.repeat(gap) + where] : [title, where];
+  const lines = [...head, '─'.repeat(WIDTH), ...(r.doc !== undefined ? r.doc.split('\n').flatMap(d => wrap(d)) : [])];
+  if (r.hologram !== undefined) lines.push(`Hologram: ${r.hologram}.`);
+  const sections = [
+    ...r.plates.flatMap(p => plate(p)), r.coherence.flatMap(c => indented(c)), goals(r.goals), r.guesses ? indented(guessWords(r.guesses, file)) : [],
+    findings(r.findings, 'Findings'), r.pending !== undefined ? indented(`Not computed yet: ${r.pending}.`) : [],
+  ];
+  if (r.plates.length === 0) sections.unshift(indented('No beam reaches a plate, so that there are no paths to compare.'));
+  for (const s of sections) if (s.length > 0) lines.push('', ...s);
+  if (r.plates.some(p => p.arms.length > 0)) lines.push('', ...wrap('± at a leg that you wrote: surely within. ± elsewhere: twice the standard uncertainty, 95 of 100 times within.', { first: '  ' }));
+  return lines;
+}
+
+const indented = (text: string): string[] => wrap(text, { first: '  ' });
+
+function plate(p: PlatePage): string[][] {
+  return [[`Paths to ${p.plate}${p.from !== undefined ? `, from ${p.from}` : ''}, as string measures them`, '', ...arms(p.arms), ...p.pairs.flatMap(x => ['', ...indented(x.comparison)])], ...p.pairs.map(x => brightness(x, p))];
+}
+
+function arms(tables: readonly ArmTable[]): string[] {
+  const rows = tables.flatMap(a => [
+    ...a.legs.map((l, i) => [i === 0 ? a.name : '', l.words, l.text] as const),
+    [a.legs.length === 0 ? a.name : '', 'in all', a.total] as const,
+    ...(a.withGlass !== undefined ? [['', 'with its glass', a.withGlass] as const] : []),
+  ]);
+  const values = alignValues(rows.map(r => r[2]));
+  const [names, legs] = [0, 1].map(i => Math.max(...rows.map(r => width(r[i]!)))) as [number, number];
+  return rows.map((r, i) => `  ${padEnd(r[0], names)}   ${padEnd(r[1], legs)}   ${values[i]!}`);
+}
+
+function brightness(x: PairPage, p: PlatePage): string[] {
+  if (x.parts.length === 0) return [];
+  const labels = Math.max(...x.parts.map(l => width(l.label)));
+  const texts = Math.max(...x.parts.map(l => width(l.text)));
+  const deep = x.depth !== undefined ? ` (${x.depth} deep)` : '';
+  return [
+    `How brightly ${x.object}${deep} records${p.pairs.length > 1 ? ` on ${p.plate} by ${x.arm}` : ''}, as a share of full brightness`, '',
+    ...x.parts.map(l => `  ${padEnd(l.label, labels)}   ${padEnd(l.text, texts)}   ${l.word ?? ''}`.trimEnd()),
+    ...(x.profiles.length > 0 ? ['', ...strips(x).map(s => `  ${s}`)] : []),
+    '', ...indented(bandLegend()),
+  ];
+}
+
+/** Brightness over the depth as rows of blocks. */
+export function strips(x: PairPage): string[] {
+  const labels = Math.max(...x.profiles.map(p => width(p.label)));
+  return x.profiles.map(p => `${labels > 0 ? `${padEnd(p.label, labels)}   ` : ''}nearest ${strip(p.shares)} farthest`);
+}
+
+function goals(list: readonly GoalLine[]): string[] {
+  if (list.length === 0) return [];
+  const texts = Math.max(...list.map(g => width(`${g.kind} ${g.text}`)));
+  return ['Expected and aimed for', '', ...list.map(g => `  ${padEnd(`${g.kind} ${g.text}`, texts)}   ${g.outcome}${g.shown !== undefined ? `: ${g.shown}` : ''}`)];
+}
+
+/** `brightness rests on 2 guesses: modes of red, lit at of whelk; …` */
+export function guessWords(g: GuessLine, file: string): string {
+  const n = g.guesses.length;
+  const name = (s: string): string => (/^[\w./+-]+$/u.test(s) ? s : `"${s.replaceAll('"', '\\"')}"`);
+  return `${g.results.join(', ').replace(/, ([^,]*)$/, ' and $1')} ${g.results.length > 1 ? 'rest' : 'rests'} on ${n === 1 ? '1 guess' : `${n} guesses`}: ${g.guesses.join(', ')}; ` +
+    `\`platewright explain ${name(file)} ${name(g.opens)}\` opens ${g.all ? (n === 1 ? 'it' : 'them') : 'most of them'}`;
+}
+
+function findings(list: readonly Finding[], title: string): string[] {
+  const shown = list.filter(f => f.accepted === undefined);
+  const accepted = list.filter(f => f.accepted !== undefined);
+  if (list.length === 0) return title === 'Findings' ? ['Findings: none'] : [];
+  return [
+    title, '', ...shown.flatMap(f => wrap(`${f.message} [${f.code}]`, { first: `  ${padEnd(f.severity, 8)} line ${f.at.line + 1}: `, rest: ' '.repeat(11) })),
+    ...accepted.flatMap(f => wrap(`${f.code} of ${f.subject}, accepted: “${f.accepted!}”`, { first: `  ${padEnd('accepted', 8)} line ${f.at.line + 1}: `, rest: ' '.repeat(11) })),
+  ];
+}

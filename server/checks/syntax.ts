@@ -1,18 +1,31 @@
 /** What reading the lines found, as problems. */
-import type { Tree } from '../../grammar/tree.ts';
+import type { SyntaxIssue, Tree } from '../../grammar/tree.ts';
 import type { Problem } from '../model/model.ts';
+
+/** So many lines with characters that no text has make a file that is no text at all: one slip. */
+const NO_TEXT = 3;
 
 export function syntaxProblems(tree: Tree, uri: string): Problem[] {
   const problems: Problem[] = [];
+  const noText: Problem[] = [];
   tree.lines.forEach((line, at) => {
     if (!line.issue) return;
     const { code, found, wanted, start, end } = line.issue;
-    problems.push({ code, at: { uri, line: at, start, end: Math.max(end, start + 1) }, subject: line.text.trim().slice(0, 60), data: { found, ...(wanted !== undefined ? { wanted } : {}) } });
+    const where = isNoText(line.issue) ? noText : problems;
+    where.push({ code, at: { uri, line: at, start, end: Math.max(end, start + 1) }, subject: line.text.trim().slice(0, 60), data: { found, ...(wanted !== undefined ? { wanted } : {}) } });
   });
-  for (const issue of tree.issues) {
+  if (noText.length >= NO_TEXT) return [noText[0]!];
+  problems.push(...noText);
+  tree.issues.forEach((issue, i) => {
+    // Braces in a row that close nothing are one slip.
+    const before = tree.issues[i - 1];
+    if (issue.code === 'brace-not-opened' && before?.code === issue.code && before.at === issue.at - 1) return;
     const text = tree.lines[issue.at]?.text ?? '';
     const start = text.length - text.trimStart().length;
     problems.push({ code: issue.code, at: { uri, line: Math.min(issue.at, Math.max(0, tree.lines.length - 1)), start, end: Math.max(text.trimEnd().length, start + 1) }, subject: text.trim().slice(0, 60), data: {} });
-  }
+  });
   return problems;
 }
+
+/** Control characters, and the sign for bytes that are no letter. */
+const isNoText = (issue: SyntaxIssue): boolean => issue.code === 'unreadable-character' && /[\p{Cc}\ufffd]/u.test(issue.found);

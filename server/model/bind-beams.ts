@@ -68,7 +68,7 @@ function bindLeg(node: Node, n: number, beam: Beam, scope: Scope): Leg {
   if (line.value) {
     lengthAt = sink.place(node, line.value);
     const read = readFact(line, line.value, LEG_LENGTH);
-    if ('problem' in read) sink.value(read.problem, node, `${beam.id}.${n}.length`, scope.setup);
+    if ('problem' in read) { if (!line.issue) sink.value(read.problem, node, `${beam.id}.${n}.length`, scope.setup); }
     else length = read.ok;
   }
   return {

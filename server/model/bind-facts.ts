@@ -70,6 +70,7 @@ export function bindFact(node: Node, known: ReadonlyMap<string, Fact>, facts: Ma
     return;
   }
   const read = readFact(line, line.value, fact.type);
-  if ('problem' in read) sink.value(read.problem, node, owner, scope.setup);
+  // Where the line could not be read to its end, the value may be cut short: that is one slip.
+  if ('problem' in read) { if (!line.issue) sink.value(read.problem, node, owner, scope.setup); }
   else facts.set(fact.phrase, { fact, value: read.ok, at: sink.place(node, line.value), node });
 }

@@ -121,7 +121,7 @@ function bindPlacement(node: Node, scope: Scope): Placement | undefined {
       const read = wanted && isLiteral(c.value) ? readQuantity(c.value) : undefined;
       const wrong = read && ('problem' in read ? read : checkDim(c.value, read.ok, wanted!));
       if (wrong) scope.sink.value(wrong.problem, node, c.word.text, scope.setup);
-      pending.push(c.word.text);
+      if (c.word.text !== 'by' && c.word.text !== 'turning') pending.push(c.word.text);
     }
   }
   return { pending, ...(at ? { at } : {}), ...(on ? { on } : {}) };

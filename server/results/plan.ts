@@ -181,7 +181,7 @@ function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence: Coher
   published.push(mismatch);
   const object = l.arm.object!;
   const depth = depthOf(object, values);
-  const psi = depth && object.kind.word === 'object' ? values.fact(object, 'lit at') : undefined;
+  const psi = depth && object.kind.word === 'object' ? values.fact(object, 'light angle') : undefined;
   const parts: Part[] = [];
   const add = (part: PartName, share: number): void => {
     const words = part === 'middle' ? `middle of ${object.id}` : part === 'near' ? `nearest part of ${object.id}` : part === 'far' ? `farthest part of ${object.id}` : `darkest part of ${object.id}`;

@@ -1,5 +1,8 @@
 import { text, type Check } from '../check.ts';
 
+/** How many are named in the message; all of them stand in its data and in the report. */
+const SHOWN = 6;
+
 export const notComputedYet: Check = {
   code: 'not-computed-yet',
   severity: 'hint',
@@ -13,7 +16,10 @@ export const notComputedYet: Check = {
   table: 1200 x 900 mm
 }
 `,
-  message: d => `Understood and kept, but not computed yet: ${text(d, 'what')}.`,
+  message: d => {
+    const what = text(d, 'what').split(', ');
+    return `Understood and kept, but not computed yet: ${what.slice(0, SHOWN).join(', ')}${what.length > SHOWN ? ` and ${what.length - SHOWN} more` : ''}.`;
+  },
   run: ({ setup, graph, goals }) => {
     const what = new Set(setup.pending);
     if (graph.cells.some(c => c.missing?.code === 'unknown-asked')) what.add('finding a value for “?”');

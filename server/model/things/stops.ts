@@ -6,7 +6,7 @@ const size = sizes('size', [2], 'Width and height.');
 export const shutter: Kind = {
   word: 'shutter', article: 'a shutter', light: 'passes', ports: [], expectsLight: false,
   doc: 'A shutter, or a card lifted by hand.',
-  facts: [choice('mounted', ['on the table', 'off the table', 'by hand'], 'A shutter on the table shakes it when it opens.'), size],
+  facts: [choice('mounted', ['table', 'stand', 'hand'], 'Where it is: on the `table`, which it shakes when it opens, on a `stand` of its own, or a card in the `hand`.'), size],
 };
 export const attenuator: Kind = {
   word: 'attenuator', article: 'an attenuator', light: 'passes', ports: [], expectsLight: true, doc: 'Weakens the beam by its density.',

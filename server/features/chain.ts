@@ -38,6 +38,9 @@ export interface Chain {
 }
 
 const isShare = (cell: Cell): boolean => cell.name.endsWith('brightness');
+/** Lengths that a string or a tape would measure. Where nothing says how sure they are, finer digits than these would only look sure. */
+const isPath = (cell: Cell): boolean => /(?:\.length|coherence path|mismatch)$/.test(cell.name);
+const FINEST = 1e-4;
 
 /** A cell as it is shown. Curved cells are drawn, so that a flat top is not taken for certainty. */
 export function showCell(graph: Graph, cell: Cell): Shown {
@@ -50,6 +53,7 @@ export function showCell(graph: Graph, cell: Cell): Shown {
     return { ...head, value, u: 0, text: isShare(cell) ? percents(value, value) : show(value, cell.dim, 0, cell.unit) };
   }
   const u = graph.uncertainty(cell);
+  if (u === 0 && cell.rule && isPath(cell)) return { ...head, value, u, text: show(Math.round(value / FINEST) * FINEST, cell.dim, 0, cell.unit) };
   return { ...head, value, u, text: cell.spread?.kind === 'one of' ? oneOf(cell.spread.values) : show(value, cell.dim, u, cell.unit) };
 }
 

@@ -19,7 +19,7 @@ function page(r: Report, file: string): string[] {
     `# ${markdown(r.setup === '' ? '(a setup without a name)' : r.setup)}`, `${markdown(file)}, line ${r.line + 1}`,
     ...(r.doc !== undefined ? [r.doc.split('\n').map(markdown).join('\n')] : []), ...(r.hologram !== undefined ? [`Hologram: ${r.hologram}.`] : []),
     ...(r.plates.length === 0 ? ['No beam reaches a plate, so that there are no paths to compare.'] : r.plates.flatMap(plate)),
-    ...r.coherence.map(markdown),
+    ...(r.plates.some(p => p.pairs.some(x => x.parts.length > 0)) ? [`${bandLegend()}.`] : []), ...r.coherence.map(markdown),
     ...(r.goals.length > 0 ? ['## Expected and aimed for', table(['', 'outcome', 'result'], r.goals.map(g => [`${g.kind} ${g.text}`, g.outcome, g.shown ?? '']))] : []),
     ...(r.guesses ? [guessWords(r.guesses, file).split('`').map((s, i) => (i % 2 === 0 ? markdown(s) : `\`${s}\``)).join('')] : []),
     '## Findings', findings(r.findings), ...(r.pending !== undefined ? [`Not computed yet: ${markdown(r.pending)}.`] : []),
@@ -40,8 +40,8 @@ function brightness(x: PairPage, p: PlatePage): string[] {
   if (x.parts.length === 0) return [];
   const by = p.pairs.length > 1 ? ` on ${p.plate} by ${x.arm}` : '';
   return [
-    `## How brightly ${markdown(x.object)}${x.depth !== undefined ? ` (${markdown(x.depth)} deep)` : ''} records${markdown(by)}`, table(['part', 'of full brightness', 'looks'], x.parts.map(l => [l.label, l.text, l.word ?? ''])),
-    ...(x.profiles.length > 0 ? [['```', ...strips(x), '```'].join('\n')] : []), `${bandLegend()}.`,
+    `## How brightly ${markdown(x.object)}${x.depth !== undefined ? ` (${markdown(x.depth)} deep)` : ''} records${markdown(by)}`, table(['part', 'of full brightness', 'looks'], x.parts.map(l => [l.label, l.text, l.word])),
+    ...(x.profiles.length > 0 ? [['```', ...strips(x), '```'].join('\n')] : []),
   ];
 }
 

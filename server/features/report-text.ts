@@ -17,10 +17,10 @@ function page(r: Report, file: string): string[] {
   const where = `${file}, line ${r.line + 1}`;
   const gap = WIDTH - width(title) - width(where);
   const head = gap >= 3 ? [title + ' '.repeat(gap) + where] : [title, where];
-  const lines = [...head, '─'.repeat(WIDTH), ...(r.doc !== undefined ? r.doc.split('\n').flatMap(d => wrap(d)) : [])];
+  const lines = [...head, '─'.repeat(WIDTH), ...(r.doc !== undefined ? r.doc.split(/\n\s*\n/).flatMap(d => wrap(d)) : [])];
   if (r.hologram !== undefined) lines.push(`Hologram: ${r.hologram}.`);
   const sections = [
-    ...r.plates.flatMap(p => plate(p)), r.coherence.flatMap(c => indented(c)), goals(r.goals), r.guesses ? indented(guessWords(r.guesses, file)) : [],
+    ...r.plates.flatMap(p => plate(p)), r.plates.some(p => p.pairs.some(x => x.parts.length > 0)) ? indented(`${bandLegend()}.`) : [], r.coherence.flatMap(c => indented(c)), goals(r.goals), r.guesses ? indented(guessWords(r.guesses, file)) : [],
     findings(r.findings, 'Findings'), r.pending !== undefined ? indented(`Not computed yet: ${r.pending}.`) : [],
   ];
   if (r.plates.length === 0) sections.unshift(indented('No beam reaches a plate, so that there are no paths to compare.'));
@@ -53,9 +53,8 @@ function brightness(x: PairPage, p: PlatePage): string[] {
   const deep = x.depth !== undefined ? ` (${x.depth} deep)` : '';
   return [
     `How brightly ${x.object}${deep} records${p.pairs.length > 1 ? ` on ${p.plate} by ${x.arm}` : ''}, as a share of full brightness`, '',
-    ...x.parts.map(l => `  ${padEnd(l.label, labels)}   ${padEnd(l.text, texts)}   ${l.word ?? ''}`.trimEnd()),
+    ...x.parts.map(l => `  ${padEnd(l.label, labels)}   ${padEnd(l.text, texts)}   ${l.word}`),
     ...(x.profiles.length > 0 ? ['', ...strips(x).map(s => `  ${s}`)] : []),
-    '', ...indented(bandLegend()),
   ];
 }
 

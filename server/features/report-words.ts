@@ -1,6 +1,5 @@
 /** The words in which a report puts figures: how a part will look, and how two paths compare. */
 import { DARK, NOTE, WARN } from '../checks/paths/arms-mismatched.ts';
-import { LENGTH } from '../model/units.ts';
 import { percent, show } from '../model/show.ts';
 import type { Quantity } from '../model/quantity.ts';
 
@@ -23,13 +22,13 @@ export const bandLegend = (): string => BANDS.map((b, i) => (b.from > 0 ? `${b.w
 /** “the object beam”, or the beam by its name where it is called something else. */
 export const beamWords = (name: string, role: 'reference' | 'object'): string => (name === role ? (role === 'object' ? 'the object beam' : 'the reference') : `the beam “${name}”`);
 
-/** How much longer one path is: `The object beam is 84 ± 7 mm longer than the reference.` Lengths in SI, `u` a standard uncertainty. */
-export function comparePaths(object: string, reference: string, mismatch: number, u: number, unit?: Quantity['unit']): string {
-  const size = show(Math.abs(mismatch), LENGTH, u, unit);
-  if (u === 0 && Math.abs(mismatch) < 1e-9) return sentence(`${object} and ${reference} are equally long.`);
+/** How much longer one path is: `The object beam is 84 ± 7 mm longer than the reference.` `shown` is the mismatch as it is shown, `u` its standard uncertainty. */
+export function comparePaths(object: string, reference: string, shown: string, mismatch: number, u: number): string {
+  const size = shown.replace(/^−/, '');
+  if (/^[0.]+ (?!±)/.test(size)) return sentence(`${object} and ${reference} are equally long.`);
   if (/^[0.]+ ±/.test(size)) return sentence(`${object} and ${reference} are equally long: ${size}.`);
   const longer = `${object} is ${size} ${mismatch > 0 ? 'longer' : 'shorter'} than ${reference}`;
-  return u > 0 && Math.abs(mismatch) < 2 * u ? sentence(`${longer}: as far as the lengths are known, both match.`) : sentence(`${longer}.`);
+  return Math.abs(mismatch) < 2 * u ? sentence(`${longer}: as far as the lengths are known, both match.`) : sentence(`${longer}.`);
 }
 
 const sentence = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
@@ -49,4 +48,19 @@ export function asWritten(q: Quantity): string {
     case 'factor': return `${bare} ×÷ ${String(q.spread.amount)}`;
     default: return bare;
   }
+}
+
+/** What is not computed yet, kind by kind: `aims; laser: power, warm-up; setup: table`. */
+export function pendingWords(what: string): string {
+  const plain: string[] = [];
+  const groups = new Map<string, string[]>();
+  for (const item of what.split(', ')) {
+    const [, of, word, behind] = /^(.*?) ?“(.*)”(?: of a (.*))?$/u.exec(item) ?? [];
+    const group = of || behind;
+    if (!group) { plain.push(word ?? item); continue; }
+    const list = groups.get(group) ?? [];
+    if (!groups.has(group)) groups.set(group, list);
+    list.push(word!);
+  }
+  return [...(plain.length > 0 ? [plain.join(', ')] : []), ...[...groups].map(([group, list]) => `${group}: ${list.join(', ')}`)].join('; ');
 }

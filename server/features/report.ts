@@ -10,7 +10,7 @@ import type { Outcome } from '../results/goals.ts';
 import { legWords, profile, type ArmLength, type Pair, type PartName, type PlateResults, type Results } from '../results/plan.ts';
 import { chainOf, showCell, type Shown } from './chain.ts';
 import { coherenceWords } from './report-coherence.ts';
-import { asWritten, beamWords, brightnessWords, comparePaths } from './report-words.ts';
+import { asWritten, beamWords, brightnessWords, comparePaths, pendingWords } from './report-words.ts';
 
 export interface Report {
   readonly setup: string;
@@ -53,6 +53,7 @@ export interface PairPage {
   readonly depth?: string;
   /** how the two paths compare, in a sentence */
   readonly comparison: string;
+  /** empty where nothing is known of its brightness */
   readonly parts: readonly PartLine[];
   /** brightness from the nearest part to the farthest; where the number of modes is not known, for the fewest and for the most; empty where it is not known */
   readonly profiles: readonly { readonly label: string; readonly shares: readonly number[] }[];
@@ -63,8 +64,8 @@ export interface PartLine {
   readonly label: string;
   /** `16 to 53 %` */
   readonly text: string;
-  /** `dull to slightly dull`; nothing where the brightness is unknown */
-  readonly word?: string;
+  /** `dull to slightly dull` */
+  readonly word: string;
 }
 
 export interface GoalLine {
@@ -98,7 +99,7 @@ export function reportOf(snapshot: Snapshot, r: Results): Report {
     setup: setup.name, line: setup.node.at,
     ...(setup.doc !== undefined ? { doc: setup.doc } : {}), ...(hologram?.kind === 'words' ? { hologram: hologram.text } : {}),
     plates: r.plates.map(p => platePage(p, r)), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}),
-    findings: own.filter(f => f !== pending), ...(pending ? { pending: String(pending.data['what']) } : {}),
+    findings: own.filter(f => f !== pending), ...(pending ? { pending: pendingWords(String(pending.data['what'])) } : {}),
   };
 }
 
@@ -132,7 +133,7 @@ function pairPage(x: Pair, r: Results): PairPage {
   const depth = x.depth && !x.depth.missing ? showCell(graph, x.depth).text : undefined;
   return {
     arm: x.arm.name, object: x.arm.object!.id, comparison: comparison(x, r), ...(depth !== undefined ? { depth } : {}),
-    parts: x.parts.filter(p => p.brightness).sort((a, b) => ORDER.indexOf(a.part) - ORDER.indexOf(b.part)).map(p => partLine(p, x, r)),
+    parts: x.parts.filter(p => p.brightness && !p.brightness.missing).sort((a, b) => ORDER.indexOf(a.part) - ORDER.indexOf(b.part)).map(p => partLine(p, x, r)),
     profiles: profiles(x, graph),
   };
 }
@@ -152,13 +153,13 @@ function comparison(x: Pair, { graph }: Results): string {
   const value = graph.value(x.mismatch);
   const [object, reference] = [beamWords(x.arm.name, 'object'), beamWords(x.reference.name, 'reference')];
   if (value === undefined) return `How ${object} and ${reference} compare cannot be told: ${x.mismatch.missing?.why ?? 'a length is unknown'}.`;
-  return comparePaths(object, reference, value, graph.uncertainty(x.mismatch), x.mismatch.unit);
+  return comparePaths(object, reference, showCell(graph, x.mismatch).text, value, graph.uncertainty(x.mismatch));
 }
 
 function partLine(p: Pair['parts'][number], x: Pair, { graph }: Results): PartLine {
   const shown = showCell(graph, p.brightness!);
-  const [low, high] = [shown.band?.low ?? shown.value, shown.band?.high ?? shown.value];
-  return { part: p.part, label: label(p, x, graph.value(x.depth ?? p.mismatch)), text: shown.text, ...(low !== undefined && high !== undefined ? { word: brightnessWords(low, high) } : {}) };
+  const { low, high } = shown.band ?? { low: shown.value!, high: shown.value! };
+  return { part: p.part, label: label(p, x, graph.value(x.depth ?? p.mismatch)), text: shown.text, word: brightnessWords(low, high) };
 }
 
 const LABELS: Readonly<Record<PartName, string>> = { near: 'nearest part', middle: 'middle', far: 'farthest part', darkest: 'darkest part' };
@@ -181,7 +182,7 @@ function goalLines({ goals, graph }: Results): GoalLine[] {
   return goals.map(g => {
     const { line } = g.goal.node;
     const text = line.text.slice(g.goal.at.start, line.comment?.start).trim();
-    return { text, kind: g.goal.kind, outcome: g.outcome, ...(g.cell ? { shown: showCell(graph, g.cell).text } : {}) };
+    return { text, kind: g.goal.kind, outcome: g.outcome, ...(g.cell && !g.cell.missing ? { shown: showCell(graph, g.cell).text } : {}) };
   });
 }
 

@@ -133,7 +133,7 @@ function pairPage(x: Pair, r: Results): PairPage {
   const depth = x.depth && !x.depth.missing ? showCell(graph, x.depth).text : undefined;
   return {
     arm: x.arm.name, object: x.arm.object!.id, comparison: comparison(x, r), ...(depth !== undefined ? { depth } : {}),
-    parts: x.parts.filter(p => p.brightness && !p.brightness.missing).sort((a, b) => ORDER.indexOf(a.part) - ORDER.indexOf(b.part)).map(p => partLine(p, x, r)),
+    parts: partLines(x, r),
     profiles: profiles(x, graph),
   };
 }
@@ -149,12 +149,17 @@ function profiles(x: Pair, graph: Graph): PairPage['profiles'] {
 
 const ORDER: readonly PartName[] = ['near', 'middle', 'far', 'darkest'];
 
-function comparison(x: Pair, { graph }: Results): string {
+/** How an object arm and its reference compare, in a sentence. */
+export function comparison(x: Pair, { graph }: Results): string {
   const value = graph.value(x.mismatch);
   const [object, reference] = [beamWords(x.arm.name, 'object'), beamWords(x.reference.name, 'reference')];
   if (value === undefined) return `How ${object} and ${reference} compare cannot be told: ${x.mismatch.missing?.why ?? 'a length is unknown'}.`;
   return comparePaths(object, reference, showCell(graph, x.mismatch).text, value, graph.uncertainty(x.mismatch));
 }
+
+/** How brightly the parts of an object record, from the nearest to the farthest. */
+export const partLines = (x: Pair, r: Results): PartLine[] =>
+  x.parts.filter(p => p.brightness && !p.brightness.missing).sort((a, b) => ORDER.indexOf(a.part) - ORDER.indexOf(b.part)).map(p => partLine(p, x, r));
 
 function partLine(p: Pair['parts'][number], x: Pair, { graph }: Results): PartLine {
   const shown = showCell(graph, p.brightness!);

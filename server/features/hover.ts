@@ -1,0 +1,98 @@
+/** What is shown when pointing at a place of the text: a figure with its chain of numbers, a thing with its facts, or the meaning of a word. */
+import type { Node, TokenSpan } from '../../grammar/tree.ts';
+import type { Snapshot } from '../analysis.ts';
+import { findCheck } from '../checks/registry.ts';
+import { factPhrase } from '../model/bind-facts.ts';
+import { openingWords } from '../model/bind-things.ts';
+import { factIndex, factsOf, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from '../model/things/index.ts';
+import type { Fact, Kind } from '../model/things/kind.ts';
+import type { Place } from '../model/model.ts';
+import type { Results } from '../results/plan.ts';
+import { showCell } from './chain.ts';
+import { letAt, nodeAt, referenceAt, setupAt, thingDeclaredAt } from './cursor.ts';
+import { figureWords } from './hover-chain.ts';
+import { beamWordsOf, goalWords, legWordsOf, setupWords, thingWords } from './hover-figures.ts';
+import { factWords, kindWords, unitWords } from './hover-vocabulary.ts';
+import { escaped, strong } from './markdown.ts';
+
+export interface Hover {
+  /** what it is about */
+  readonly at: Place;
+  readonly markdown: string;
+}
+
+const SILENT: readonly TokenSpan['type'][] = ['comment', 'doc', 'open', 'close', 'bad'];
+
+export function hoverAt(snapshot: Snapshot, line: number, character: number): Hover | undefined {
+  const tree = snapshot.tree.lines[line];
+  const token = tree?.tokens.find(t => character >= t.start && character < t.end) ?? tree?.tokens.find(t => t.end === character);
+  const node = nodeAt(snapshot.tree, line);
+  if (!token || !node || SILENT.includes(token.type)) return undefined;
+  const text = node.line.text.slice(token.start, token.end);
+  const at = { uri: snapshot.uri, line, start: token.start, end: token.end };
+  const markdown = token.type === 'unit' ? unitWords(text) : nameWords(snapshot, at) ?? lineWords(snapshot, node, at, setupAt(snapshot, line));
+  return markdown === undefined ? undefined : { at, markdown };
+}
+
+/** The name of a thing or of a `let`, declared or referred to. */
+function nameWords(snapshot: Snapshot, at: Place): string | undefined {
+  const r = setupAt(snapshot, at.line);
+  const thing = thingDeclaredAt(snapshot, referenceAt(snapshot, at.line, at.start)?.target ?? at);
+  // The word that opens `room { … }` is kind and name at once: its meaning is asked for.
+  if (thing && !(thing.at.line === at.line && thing.at.start === at.start && thing.id === thing.kind.word)) return thingWords(thing, r);
+  const named = letAt(snapshot, at.line, at.start);
+  const cell = named && r?.graph.find(named.let.name);
+  return cell && figureWords(r!.graph, cell);
+}
+
+/** What a place in a line means, where it is no name. */
+function lineWords(snapshot: Snapshot, node: Node, at: Place, r: Results | undefined): string | undefined {
+  const { line } = node;
+  if (line.kind === 'leg') return r && legAt(r, node);
+  const head = line.head?.text;
+  const beam = head === 'beam' ? [...(r?.setup.beams.values() ?? [])].find(b => b.node === node) : undefined;
+  if (beam) return beamWordsOf(beam, r!);
+  const goal = r?.goals.find(g => g.goal.node === node);
+  if (goal) return goalWords(goal, r!);
+  if (head === 'accept') return acceptWords(line.text.slice(at.start, at.end));
+  if (head === 'setup') return setupAt(snapshot, at.line)?.setup.node === node ? setupWords(r!) : undefined;
+  const kind = opening(node, at);
+  if (kind && line.colon === undefined) return kindWords(kind);
+  const fact = line.colon === undefined ? undefined : factOf(node, r);
+  return fact && factWords(fact, ownValue(fact, node, r));
+}
+
+function legAt(r: Results, node: Node): string | undefined {
+  for (const leg of r.legs.keys()) if (leg.node === node) return legWordsOf(leg, r);
+  return undefined;
+}
+
+/** The kind whose words the cursor is on. */
+function opening(node: Node, at: Place): Kind | undefined {
+  const words = openingWords(node);
+  const found = kindOf(words[0]?.text ?? '', words[1]?.text);
+  return found && at.start < words[found.length - 1]!.end ? found.kind : undefined;
+}
+
+function factOf(node: Node, r: Results | undefined): Fact | undefined {
+  const phrase = factPhrase(node.line);
+  const parent = node.parent;
+  if (phrase === undefined || !parent) return undefined;
+  const head = parent.line.head?.text ?? '';
+  const words = openingWords(parent);
+  const kind = kindOf(head, words[1]?.text)?.kind ?? r?.setup.things.get(head)?.kind;
+  const known = kind ? factsOf(kind) : { setup: SETUP_FACTS, shot: SHOT_FACTS, process: PROCESS_FACTS }[head];
+  return known && factIndex(known).get(phrase);
+}
+
+/** `whelk: 35 ± 2.3 mm` */
+function ownValue(fact: Fact, node: Node, r: Results | undefined): string | undefined {
+  const owner = [...(r?.setup.things.values() ?? [])].find(t => t.node === node.parent);
+  const cell = owner && r!.graph.find(`${owner.id}.${fact.phrase}`);
+  return cell && !cell.missing ? `${strong(showCell(r!.graph, cell).text)} for ${escaped(owner.id)}.` : undefined;
+}
+
+function acceptWords(code: string): string | undefined {
+  const check = findCheck(code);
+  return check && `${strong(code)}: ${check.title}. \`accept\` silences it here and keeps the reason.`;
+}

@@ -1,0 +1,135 @@
+/** Wires the protocol to the features: which method asks which, and nothing more. For both hosts. */
+import {
+  CodeActionKind, DidChangeWatchedFilesNotification, LSPErrorCodes, PositionEncodingKind, ResponseError, TextDocumentSyncKind, type CancellationToken, type ClientCapabilities, type Connection,
+  type InitializeParams, type InitializeResult, type WorkspaceFolder,
+} from 'vscode-languageserver';
+import type { Snapshot } from '../analysis.ts';
+import { definitionAt } from '../features/definition.ts';
+import { fixesFor } from '../features/fixes.ts';
+import { formatChanges } from '../features/formatting.ts';
+import { hoverAt } from '../features/hover.ts';
+import { summaryAt } from '../features/summary.ts';
+import { symbolsOf } from '../features/symbols.ts';
+import type { Arrivals } from './arrivals.ts';
+import { actionOf, definitionOf, editOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
+import { Diagnostics } from './diagnostics.ts';
+import { Documents, type Document, type ReadFile } from './documents.ts';
+import { READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
+
+/** Serves one client until it goes. `read` reads files from disk, where there is one; else, and for addresses that are no files, the client is asked. */
+export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFile): void {
+  let can: ClientCapabilities = {};
+  let options: InitializationOptions = {};
+  const documents = new Documents(async (uri, folders) => {
+    if (read && uri.startsWith('file:')) return read(uri, folders);
+    const params: ReadFileParams = { uri };
+    return options.readsFiles === true ? (await connection.sendRequest<string | null>(READ_FILE, params)) ?? undefined : undefined;
+  });
+  const diagnostics = new Diagnostics(connection, documents, arrivals, () => ({
+    pulls: can.textDocument?.diagnostic !== undefined, refreshes: can.workspace?.diagnostics?.refreshSupport === true,
+  }));
+  const watches = (): boolean => can.workspace?.didChangeWatchedFiles?.dynamicRegistration === true;
+
+  connection.onInitialize((params): InitializeResult => {
+    can = params.capabilities;
+    options = (params.initializationOptions ?? {}) as InitializationOptions;
+    documents.setFolders(foldersOf(params));
+    return {
+      serverInfo: { name: 'platewright' },
+      capabilities: {
+        positionEncoding: PositionEncodingKind.UTF16,
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
+        ...(can.textDocument?.diagnostic ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false } } : {}),
+        hoverProvider: true, documentSymbolProvider: true, definitionProvider: true, documentFormattingProvider: true,
+        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+      },
+    };
+  });
+  connection.onInitialized(() => {
+    if (watches()) void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.plate' }] });
+    if (can.workspace?.workspaceFolders !== true) return;
+    connection.workspace.onDidChangeWorkspaceFolders(async () => {
+      documents.setFolders((await connection.workspace.getWorkspaceFolders() ?? []).map(f => f.uri));
+      diagnostics.refresh([...documents.all()]);
+    });
+  });
+
+  connection.onDidOpenTextDocument(({ textDocument: t }) => { diagnostics.changed(documents.opened(t.uri, t.languageId, t.version, t.text)); });
+  connection.onDidChangeTextDocument(({ textDocument: t, contentChanges }) => {
+    const document = documents.changed(t.uri, contentChanges, t.version);
+    if (document) diagnostics.changed(document);
+  });
+  connection.onDidSaveTextDocument(() => {
+    // Without a watcher nobody tells of files that another program wrote, so that they are looked at again now and then.
+    if (watches()) return;
+    documents.changedAnywhere();
+    diagnostics.refresh([...documents.all()]);
+  });
+  connection.onDidCloseTextDocument(({ textDocument: t }) => {
+    const document = documents.get(t.uri);
+    if (!document) return;
+    const resting = documents.resting([t.uri]);
+    documents.closed(t.uri);
+    diagnostics.closed(document);
+    diagnostics.refresh(resting);
+  });
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    const uris = changes.map(c => c.uri);
+    documents.changedOutside(uris);
+    diagnostics.refresh(documents.resting(uris));
+  });
+  connection.languages.diagnostics.on((params, token) => diagnostics.pull(params, () => token.isCancellationRequested));
+
+  /** Answers from the snapshot of a document; null where it is not open. */
+  const answer = async <T>(uri: string, token: CancellationToken, from: (snapshot: Snapshot, document: Document) => T): Promise<T | null> => {
+    const document = documents.get(uri);
+    if (!document) return null;
+    const { version } = document;
+    const stop = (): void => {
+      if (token.isCancellationRequested || document.version !== version || arrivals.superseded(document.uri, version)) throw new ResponseError(LSPErrorCodes.RequestCancelled, 'A newer text has arrived.');
+    };
+    stop();
+    const snapshot = await documents.snapshot(document);
+    stop();
+    return from(snapshot, document);
+  };
+
+  connection.onHover(({ textDocument: t, position }, token) => answer(t.uri, token, (s, d) => {
+    const hover = hoverAt(s, ...placeOf(d, position));
+    return hover ? hoverOf(d, hover) : null;
+  }));
+  connection.onDefinition(({ textDocument: t, position }, token) => answer(t.uri, token, (s, d) => {
+    const found = definitionAt(s, ...placeOf(d, position));
+    if (!found) return null;
+    const target = documents.get(found.to.uri) ?? { uri: found.to.uri, version: 0, mark: 0 };
+    return definitionOf(d, found, target, can.textDocument?.definition?.linkSupport === true);
+  }));
+  connection.onDocumentSymbol(({ textDocument: t }, token) => answer(t.uri, token, (s, d) => {
+    const symbols = symbolsOf(s).map(i => symbolOf(d, s.tree.lines, i));
+    return can.textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true ? symbols : flatSymbols(d.uri, symbols);
+  }));
+  connection.onDocumentFormatting(({ textDocument: t }, token) => answer(t.uri, token, (s, d) => formatChanges(s).map(c => editOf(d, c))));
+  connection.onCodeAction(({ textDocument: t, range, context }, token) => answer(t.uri, token, (s, d) => {
+    if (context.only && !context.only.some(k => k === CodeActionKind.Empty || k === CodeActionKind.QuickFix)) return [];
+    const touched = published(s.findings, s.uri).filter(f => touches(rangeOf(d, f.at), range));
+    return touched.flatMap(f => fixesFor(s, f, documents.library(d)).map(fix => actionOf(d, f, fix, can.workspace?.workspaceEdit?.documentChanges === true)));
+  }));
+  connection.onRequest(SUMMARY, ({ textDocument: t, line }: SummaryParams, token: CancellationToken): Promise<SummaryAnswer | null> => answer(t.uri, token, (s, d) => {
+    const summary = summaryAt(s, line);
+    return summary ? summaryOf(d, summary) : null;
+  }));
+
+  connection.listen();
+}
+
+function foldersOf(params: InitializeParams & { workspaceFolders?: WorkspaceFolder[] | null }): string[] {
+  if (params.workspaceFolders) return params.workspaceFolders.map(f => f.uri);
+  // Older clients only know one folder.
+  const { rootUri } = params as { rootUri?: string | null };
+  return rootUri ? [rootUri] : [];
+}
+
+type Range = ReturnType<typeof rangeOf>;
+const touches = (a: Range, b: Range): boolean => before(a.start, b.end) && before(b.start, a.end);
+const before = (a: Range['start'], b: Range['start']): boolean => a.line < b.line || (a.line === b.line && a.character <= b.character);

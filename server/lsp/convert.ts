@@ -1,0 +1,82 @@
+/** Between the plain data of the features and the protocol. Nothing else knows both. */
+import {
+  CodeActionKind, DiagnosticSeverity, SymbolKind, type CodeAction, type Diagnostic, type DocumentSymbol, type Hover as ProtocolHover, type Location, type LocationLink, type Position, type Range,
+  type SymbolInformation, type TextEdit, type WorkspaceEdit,
+} from 'vscode-languageserver';
+import type { Finding, Severity } from '../checks/check.ts';
+import type { Definition } from '../features/definition.ts';
+import type { Fix } from '../features/fixes.ts';
+import type { TextChange } from '../features/formatting.ts';
+import type { Hover } from '../features/hover.ts';
+import type { Summary } from '../features/summary.ts';
+import type { OutlineItem } from '../features/symbols.ts';
+import type { Place } from '../model/model.ts';
+import type { SummaryAnswer } from './protocol.ts';
+
+/** What a conversion must know of a document. */
+export interface Source {
+  /** in the client's spelling */
+  readonly uri: string;
+  readonly version: number;
+  /** 1 where the text starts with a byte order mark, which editors count and the trees don't */
+  readonly mark: 0 | 1;
+}
+
+const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error, warning: DiagnosticSeverity.Warning, note: DiagnosticSeverity.Information, hint: DiagnosticSeverity.Hint,
+};
+
+const shift = (source: Source, line: number): number => (line === 0 ? source.mark : 0);
+const position = (source: Source, line: number, character: number): Position => ({ line, character: character + shift(source, line) });
+export const rangeOf = (source: Source, at: Place): Range => ({ start: position(source, at.line, at.start), end: position(source, at.line, at.end) });
+
+/** Line and character of the trees. */
+export const placeOf = (source: Source, p: Position): [line: number, character: number] => [p.line, Math.max(0, p.character - shift(source, p.line))];
+
+export const diagnosticOf = (source: Source, f: Finding): Diagnostic => ({ range: rangeOf(source, f.at), severity: SEVERITY[f.severity], code: f.code, source: 'platewright', message: f.message });
+
+/** What is published of the findings: those that the text does not accept, in this file. */
+export const published = (findings: readonly Finding[], uri: string): Finding[] => findings.filter(f => f.accepted === undefined && f.at.uri === uri);
+
+export const hoverOf = (source: Source, h: Hover): ProtocolHover => ({ range: rangeOf(source, h.at), contents: { kind: 'markdown', value: h.markdown } });
+
+export const editOf = (source: Source, c: TextChange): TextEdit =>
+  ({ range: { start: position(source, c.from.line, c.from.character), end: position(source, c.to.line, c.to.character) }, newText: c.newText });
+
+export function definitionOf(source: Source, d: Definition, target: Source, links: boolean): LocationLink[] | Location {
+  const range = rangeOf(target, d.to);
+  return links ? [{ originSelectionRange: rangeOf(source, d.from), targetUri: target.uri, targetRange: range, targetSelectionRange: range }] : { uri: target.uri, range };
+}
+
+/** `versioned`: the client takes edits for one version of a document, and refuses them for another. */
+export function actionOf(source: Source, finding: Finding, fix: Fix, versioned: boolean): CodeAction {
+  const edits = fix.edits.map(e => ({ range: rangeOf(source, e.at), newText: e.newText }));
+  const edit: WorkspaceEdit = versioned ? { documentChanges: [{ textDocument: { uri: source.uri, version: source.version }, edits }] } : { changes: { [source.uri]: edits } };
+  return { title: fix.title, kind: CodeActionKind.QuickFix, diagnostics: [diagnosticOf(source, finding)], isPreferred: fix.preferred, edit };
+}
+
+const SYMBOL: Readonly<Record<OutlineItem['kind'], SymbolKind>> = {
+  setup: SymbolKind.Module, inventory: SymbolKind.Package, thing: SymbolKind.Object, beam: SymbolKind.Event, leg: SymbolKind.Field, variant: SymbolKind.Namespace, shot: SymbolKind.Constant,
+};
+
+export function symbolOf(source: Source, lines: readonly { readonly text: string }[], item: OutlineItem): DocumentSymbol {
+  // Editors want a name, and the place of it inside of the whole.
+  const length = Math.max(lines[item.end]?.text.length ?? 0, item.end === item.at.line ? item.at.end : 0);
+  return {
+    name: item.name || item.kind, detail: item.detail, kind: SYMBOL[item.kind], selectionRange: rangeOf(source, item.at),
+    range: { start: { line: item.at.line, character: 0 }, end: position(source, item.end, length) }, children: item.children.map(c => symbolOf(source, lines, c)),
+  };
+}
+
+/** For clients that show no tree. */
+export function flatSymbols(uri: string, symbols: readonly DocumentSymbol[], container?: string): SymbolInformation[] {
+  return symbols.flatMap(s => [
+    { name: s.name, kind: s.kind, location: { uri, range: s.range }, ...(container !== undefined ? { containerName: container } : {}) }, ...flatSymbols(uri, s.children ?? [], s.name),
+  ]);
+}
+
+export function summaryOf(source: Source, { worst, ...figures }: Summary): SummaryAnswer {
+  if (!worst) return figures;
+  const { start } = rangeOf(source, worst.at);
+  return { ...figures, worst: { severity: worst.severity, message: worst.message, line: start.line, character: start.character } };
+}

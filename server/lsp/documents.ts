@@ -1,0 +1,151 @@
+/** The open documents and the files that they use, each with its newest text; and the snapshot of a document, kept as long as none of these texts changes. */
+import { TextDocument, type TextDocumentContentChangeEvent } from 'vscode-languageserver-textdocument';
+import { LineCache } from '../../grammar/parse.ts';
+import { analyse, type Library, type Snapshot } from '../analysis.ts';
+import { canonical, foldersFor, resolveUse } from './uris.ts';
+
+/** Reads a file that is not open; undefined where it is missing or cannot be read. Must not leave `folders`. */
+export type ReadFile = (uri: string, folders: readonly string[]) => Promise<string | undefined>;
+
+/** A text with a number that no other text of this session has. */
+interface Text {
+  readonly text: string | undefined;
+  readonly revision: number;
+  readonly lines: LineCache;
+}
+
+export class Document {
+  readonly lines = new LineCache();
+  /** the snapshot, with the revision of each text that it rests on */
+  kept: { readonly snapshot: Snapshot; readonly revisions: readonly number[]; readonly id: number } | undefined;
+
+  /** `uri` is in the client's spelling. */
+  constructor(readonly uri: string, private readonly content: TextDocument, public revision: number) {}
+
+  get version(): number { return this.content.version; }
+  get text(): string { return this.content.getText(); }
+  /** Editors count a byte order mark as a character of the first line; the trees don't. */
+  get mark(): 0 | 1 { return this.text.charCodeAt(0) === 0xfeff ? 1 : 0; }
+
+  update(changes: TextDocumentContentChangeEvent[], version: number, revision: number): void {
+    // A change that is no change throws half way; what is kept of the text before it is of no use then.
+    this.revision = revision;
+    TextDocument.update(this.content, changes, version);
+  }
+}
+
+export class Documents {
+  private readonly open = new Map<string, Document>();
+  private readonly files = new Map<string, Text>();
+  private readonly loading = new Map<string, Promise<void>>();
+  private folders: readonly string[] = [];
+  private revision = 0;
+  private ids = 0;
+
+  constructor(private readonly read: ReadFile) {}
+
+  /** The folders that are open, in the client's spelling. */
+  setFolders(uris: readonly string[]): void {
+    this.folders = uris.map(u => canonical(u).replace(/\/$/, ''));
+    for (const d of this.open.values()) d.kept = undefined;
+    this.changedAnywhere();
+  }
+
+  get(uri: string): Document | undefined { return this.open.get(canonical(uri)); }
+  all(): Iterable<Document> { return this.open.values(); }
+
+  opened(uri: string, language: string, version: number, text: string): Document {
+    const document = new Document(uri, TextDocument.create(uri, language, version, text), ++this.revision);
+    this.open.set(canonical(uri), document);
+    return document;
+  }
+
+  changed(uri: string, changes: TextDocumentContentChangeEvent[], version: number): Document | undefined {
+    const document = this.get(uri);
+    document?.update(changes, version, ++this.revision);
+    return document;
+  }
+
+  /** Behind it the text on disk counts again, whatever it is by now. */
+  closed(uri: string): void {
+    this.open.delete(canonical(uri));
+    this.forget(canonical(uri));
+  }
+
+  /** Files changed outside of the editor. */
+  changedOutside(uris: readonly string[]): void {
+    for (const u of uris) this.forget(canonical(u));
+  }
+
+  /** Any file may have changed outside of the editor. */
+  changedAnywhere(): void {
+    for (const u of [...this.files.keys(), ...this.loading.keys()]) this.forget(u);
+  }
+
+  private forget(uri: string): void {
+    this.files.delete(uri);
+    // What is being read may be the old text.
+    this.loading.delete(uri);
+  }
+
+  /** Open documents whose last snapshot rests on one of these files, themselves not counted. */
+  resting(on: readonly string[]): Document[] {
+    const names = new Set(on.map(canonical));
+    return [...this.open.values()].filter(d => d.kept?.snapshot.files.some((f, i) => i > 0 && names.has(f)));
+  }
+
+  /** The spelling of an address that the client uses. */
+  spelling(uri: string): string { return this.open.get(uri)?.uri ?? uri; }
+
+  /** What is known of the newest text. Files that it uses are read first. */
+  async snapshot(document: Document): Promise<Snapshot> {
+    for (;;) {
+      const { snapshot, missing } = this.now(document);
+      if (missing.length === 0) return snapshot;
+      await Promise.all(missing.map(uri => this.load(uri, document)));
+    }
+  }
+
+  /** A name for the snapshot: the same as long as nothing has changed that it rests on. */
+  idOf(document: Document): string { return String(document.kept?.id ?? 0); }
+
+  library(document: Document, missing: string[] = []): Library {
+    const folders = foldersFor(canonical(document.uri), this.folders);
+    return {
+      resolve: (path, from) => resolveUse(path, from, folders),
+      text: uri => {
+        const text = this.textOf(uri);
+        if (!text) missing.push(uri);
+        return text?.text;
+      },
+      lines: uri => this.textOf(uri)?.lines,
+    };
+  }
+
+  private now(document: Document): { snapshot: Snapshot; missing: readonly string[] } {
+    const { kept } = document;
+    if (kept?.snapshot.files.every((f, i) => this.revisionOf(f) === kept.revisions[i])) return { snapshot: kept.snapshot, missing: [] };
+    const missing: string[] = [];
+    const snapshot = analyse(canonical(document.uri), document.text, this.library(document, missing), document.lines);
+    if (missing.length === 0) document.kept = { snapshot, revisions: snapshot.files.map(f => this.revisionOf(f)), id: ++this.ids };
+    return { snapshot, missing };
+  }
+
+  private revisionOf(uri: string): number { return this.textOf(uri)?.revision ?? 0; }
+
+  private textOf(uri: string): Text | undefined { return this.open.get(uri) ?? this.files.get(uri); }
+
+  private load(uri: string, document: Document): Promise<void> {
+    const before = this.loading.get(uri);
+    if (before) return before;
+    const revision = ++this.revision;
+    const keep = (text: string | undefined): void => {
+      if (this.loading.get(uri) !== loading) return;
+      this.loading.delete(uri);
+      this.files.set(uri, { text, revision, lines: new LineCache() });
+    };
+    const loading = this.read(uri, foldersFor(canonical(document.uri), this.folders)).then(keep, () => { keep(undefined); });
+    this.loading.set(uri, loading);
+    return loading;
+  }
+}

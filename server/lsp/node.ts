@@ -1,0 +1,43 @@
+/** The server on Node: over standard input and output, or over the channel that an editor opens. */
+import { realpath, readFile, stat } from 'node:fs/promises';
+import { relative, isAbsolute, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { createConnection, IPCMessageReader, IPCMessageWriter, ProposedFeatures, StreamMessageReader, StreamMessageWriter, type MessageReader, type MessageWriter } from 'vscode-languageserver/node';
+import { Arrivals } from './arrivals.ts';
+import { serve } from './connection.ts';
+import { STRATEGY } from './strategy.ts';
+
+/** A file holds at most 2 million characters; more bytes than these cannot be that few. */
+const MAX_BYTES = 8_000_000;
+
+/** Serves an editor over standard input and output, until it closes them. */
+export function startStdio(): void {
+  const quit = (): void => { process.exit(0); };
+  process.stdin.once('end', quit).once('close', quit);
+  start(new StreamMessageReader(process.stdin), new StreamMessageWriter(process.stdout));
+}
+
+function start(reader: MessageReader, writer: MessageWriter): void {
+  const arrivals = new Arrivals(reader);
+  serve(createConnection(ProposedFeatures.all, arrivals, writer, STRATEGY), arrivals, readInside);
+}
+
+/** The text of a file, unless links lead it out of the folders. Throws where it cannot be read. */
+async function readInside(uri: string, folders: readonly string[]): Promise<string | undefined> {
+  const path = await realpath(fileURLToPath(uri));
+  const roots = await Promise.all(folders.filter(f => f.startsWith('file:')).map(f => realpath(fileURLToPath(f)).catch(() => undefined)));
+  if (!roots.some(r => r !== undefined && lies(path, r))) return undefined;
+  const found = await stat(path);
+  return found.isFile() && found.size <= MAX_BYTES ? readFile(path, 'utf8') : undefined;
+}
+
+function lies(path: string, folder: string): boolean {
+  const way = relative(folder, path);
+  return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+}
+
+// The command line brings this file along and calls startStdio(); as a file of its own it is what an editor starts.
+if (/(?:^|[\\/])server\.cjs$/.test(process.argv[1] ?? '')) {
+  if (process.argv.includes('--node-ipc')) start(new IPCMessageReader(process), new IPCMessageWriter(process));
+  else startStdio();
+}

@@ -1,0 +1,41 @@
+/** What the server and its client say to each other beyond the standard protocol. Names and plain data, so that both sides can import it. */
+
+/** Request of a client: the figures of the setup at a line, for a status bar. */
+export const SUMMARY = 'platewright/summary';
+
+export interface SummaryParams {
+  readonly textDocument: { readonly uri: string };
+  /** zero-based line of the cursor */
+  readonly line: number;
+}
+
+export interface SummaryAnswer {
+  readonly setup: string;
+  /** plate that the figures are of, when the setup has more than one */
+  readonly plate?: string;
+  /** as shown: `84 ± 7 mm` */
+  readonly mismatch?: string;
+  /** brightness of the part that records worst, as shown: `16 to 53 %` */
+  readonly brightness?: string;
+  /** what records worst: `darkest part of whelk` */
+  readonly part?: string;
+  /** the worst finding in the setup; accepted ones don't count */
+  readonly worst?: {
+    readonly severity: 'error' | 'warning' | 'note' | 'hint';
+    readonly message: string;
+    readonly line: number;
+    readonly character: number;
+  };
+}
+
+/** Request of the server: the text of a file that the server cannot read itself; null where it is missing. Only sent to a client that says so in its {@link InitializationOptions}. */
+export const READ_FILE = 'platewright/readFile';
+
+export interface ReadFileParams {
+  readonly uri: string;
+}
+
+export interface InitializationOptions {
+  /** the client answers {@link READ_FILE} */
+  readonly readsFiles?: boolean;
+}

@@ -1,0 +1,54 @@
+/** Addresses of files: one spelling for each, and what a `use` may reach. */
+
+interface Parts {
+  /** `file://`, `vscode-remote://host`, `untitled:` */
+  readonly head: string;
+  /** decoded, with `/` */
+  readonly path: string;
+}
+
+function parts(uri: string): Parts {
+  const m = /^([\w+.-]+:)(\/\/[^/?#]*)?([^?#]*)/.exec(uri);
+  return m ? { head: m[1]! + (m[2] ?? ''), path: decoded(m[3]!) } : { head: '', path: decoded(uri) };
+}
+
+function decoded(path: string): string {
+  try {
+    return decodeURIComponent(path);
+  } catch {
+    return path;
+  }
+}
+
+const join = ({ head, path }: Parts): string => head + path.replace(/^\/[A-Z]:/, drive => drive.toLowerCase()).split('/').map(encodeURIComponent).join('/');
+
+/** The one spelling of an address: editors differ in what they encode, and in the case of a drive letter. */
+export const canonical = (uri: string): string => join(parts(uri));
+
+/** True where a file lies in a folder, at any depth. Both are canonical. */
+export const isInside = (uri: string, folder: string): boolean => uri.startsWith(folder.endsWith('/') ? folder : `${folder}/`);
+
+export const folderOf = (uri: string): string => uri.slice(0, Math.max(0, uri.lastIndexOf('/')));
+
+/**
+ * The folders whose files a file may use: those that are open. One that lies outside of them all may use what lies in its own
+ * folder; a text that was never saved has none.
+ */
+export function foldersFor(main: string, open: readonly string[]): readonly string[] {
+  return open.some(f => isInside(main, f)) || !main.includes('/') ? open : [folderOf(main)];
+}
+
+/** The address that the path of a `use` means in the file `from`, or null where it leaves the folders. A text that was never saved counts from the first of them. */
+export function resolveUse(path: string, from: string, folders: readonly string[]): string | null {
+  const base = from.includes('/') ? folderOf(from) : folders[0];
+  if (base === undefined) return null;
+  const { head, path: folder } = parts(base);
+  const steps: string[] = [];
+  for (const step of [...(path.startsWith('/') ? [] : folder.split('/')), ...path.split('/')]) {
+    if (step === '..') {
+      if (steps.pop() === undefined) return null;
+    } else if (step !== '' && step !== '.') steps.push(step);
+  }
+  const to = join({ head, path: `/${steps.join('/')}` });
+  return folders.some(f => isInside(to, f)) ? to : null;
+}

@@ -4,6 +4,7 @@ import tseslint from 'typescript-eslint';
 export default defineConfig(
   globalIgnores(['dist/', 'out/', 'coverage/', '.hosts/', '.bench/']),
   { linterOptions: { reportUnusedDisableDirectives: 'error' } },
+  { files: ['**/*.mjs'], extends: [tseslint.configs.strict, tseslint.configs.stylistic] },
   {
     files: ['**/*.ts'],
     extends: [tseslint.configs.strictTypeChecked, tseslint.configs.stylisticTypeChecked],
@@ -11,6 +12,9 @@ export default defineConfig(
     rules: {
       '@typescript-eslint/consistent-type-imports': ['error', { fixStyle: 'inline-type-imports' }],
       '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
+      '@typescript-eslint/dot-notation': ['error', { allowIndexSignaturePropertyAccess: true }],
+      // by code points, which is what it is used for here
+      '@typescript-eslint/no-misused-spread': ['error', { allow: ['string'] }],
       '@typescript-eslint/no-unnecessary-condition': ['error', { allowConstantLoopConditions: 'only-allowed-literals' }],
       '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
       // noUncheckedIndexedAccess makes every index doubtful; a loop over an array knows better

@@ -13,7 +13,7 @@ export async function open(server, { uri, languageId, text }, { pull, found }) {
   const waiting = new Map();
   let lastId = 0;
   let version = 1;
-  let published = () => {};
+  let published;
 
   const send = (message) => {
     const body = Buffer.from(JSON.stringify({ jsonrpc: '2.0', ...message }));
@@ -27,7 +27,7 @@ export async function open(server, { uri, languageId, text }, { pull, found }) {
   });
 
   readMessages(child.stdout, ({ id, method, params, result, error }) => {
-    if (method === 'textDocument/publishDiagnostics') published(params);
+    if (method === 'textDocument/publishDiagnostics') published?.(params);
     else if (method && id !== undefined) send({ id, result: method === 'workspace/configuration' ? params.items.map(({ section }) => server.settings[section] ?? null) : null });
     else if (!method) {
       const { resolve, reject } = waiting.get(id);

@@ -10,8 +10,8 @@ import { serveFolder } from './host/serve-folder.mjs';
 import { bundleSuite } from './suite/bundle.mjs';
 
 const [extension, folder] = process.argv.slice(2);
-// With an entry for desktop VS Code would run that, in the node host.
-const { main, ...manifest } = JSON.parse(await readFile(join(extension, 'package.json'), 'utf8'));
+const manifest = JSON.parse(await readFile(join(extension, 'package.json'), 'utf8'));
+delete manifest.main; // VS Code would run that, in the node host
 const site = await serveFolder(extension, {
   '/package.json': JSON.stringify(manifest),
   '/suite.js': await readFile(await bundleSuite('worker')),

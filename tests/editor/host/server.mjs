@@ -21,8 +21,8 @@ const SETTINGS = {
 };
 
 const entry = (host) => join(host, 'package/lib/vscode/out/server-main.js');
-// An empty gallery: no request leaves the machine. HOME: nothing is read from, or left in, the caller's own.
-const environment = (state) => ({ ...process.env, HOME: state, EXTENSIONS_GALLERY: '{"serviceUrl":""}' });
+// An empty gallery: no request leaves the machine. The rest: nothing is read from, or left in, the caller's own folders.
+const environment = (state) => ({ ...process.env, HOME: state, TMPDIR: state, XDG_RUNTIME_DIR: state, EXTENSIONS_GALLERY: '{"serviceUrl":""}' });
 
 /** Installs a packed extension into `state`, with the server's own command line. */
 export function installExtension(host, state, vsix) {

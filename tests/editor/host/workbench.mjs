@@ -11,7 +11,7 @@ const FLAGS = [
  * With `extension` (a folder, or an http address for the web worker host) that extension is under development. With `tests` the extension host
  * runs that module's `run()`, `ended` gives its exit code, and `onLog` gets what it prints.
  */
-export async function openWorkbench({ port, folder, file, extension, tests, onLog = () => {} }) {
+export async function openWorkbench({ port, folder, file, extension, tests, onLog }) {
   const authority = `127.0.0.1:${port}`;
   const overHttp = extension?.startsWith('http:') ?? false;
   const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: FLAGS });
@@ -33,7 +33,7 @@ export async function openWorkbench({ port, folder, file, extension, tests, onLo
     // The two names that VS Code looks for when it runs extension tests in a browser.
     void page.exposeFunction('codeAutomationExit', resolve);
   });
-  await page.exposeFunction('codeAutomationLog', (_type, args) => onLog(format(...args)));
+  await page.exposeFunction('codeAutomationLog', (_type, args) => onLog?.(format(...args)));
   const query = new URLSearchParams(folder ? { folder } : { ew: 'true' });
   if (file) query.set('payload', JSON.stringify([['openFile', `vscode-remote://${authority}${file}`]]));
   await page.goto(`http://${authority}/?${query}`);

@@ -6,7 +6,7 @@ const VSIX = 'out/platewright.vsix';
 const LIMIT = 1_000_000;
 
 mkdirSync('out', { recursive: true });
-// Bundled: nothing of node_modules goes along. The script vscode:prepublish builds first.
+// Bundled: nothing of node_modules goes along.
 await createVSIX({ packagePath: VSIX, dependencies: false, allowMissingRepository: true });
 const { size } = statSync(VSIX);
 console.log(`${VSIX}: ${(size / 1000).toFixed(0)} kB, limit ${LIMIT / 1000} kB`);

@@ -2,7 +2,7 @@
 // a busy machine is busy for all; what counts are ratios of medians.
 //   --check   ends with 1 when a limit is broken or could not be measured
 import { execFileSync } from 'node:child_process';
-import { statSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import { open } from './client.mjs';
 import { ours, peers } from './servers.mjs';
@@ -14,8 +14,9 @@ const EDITS = 40;
 const STARTS = 15;
 
 const { json, yaml } = peers();
-const built = build();
-const own = built ? [ours(true), ours(false)] : [];
+const packed = pack();
+// a build begins with an empty dist/: what is there is of now
+const own = existsSync('dist/server.cjs') ? [ours(true), ours(false)] : [];
 const servers = [...own, json, yaml];
 
 console.log(`\nnode ${process.version}, ${EDITS} edits after ${WARM_UP}, ${STARTS} starts; medians\n`);
@@ -28,8 +29,8 @@ const starts = await timeStarts();
 row('start to the findings of 100 lines', starts, 'ms');
 const memory = await weigh();
 row('memory with 10000 lines, after 20 edits', memory, 'MB');
-const size = built ? statSync('out/platewright.vsix').size / 1e6 : undefined;
-if (built) console.log(`${'packed extension'.padEnd(42)}${size.toFixed(3)} MB`);
+const size = packed ? statSync('out/platewright.vsix').size / 1e6 : undefined;
+if (packed) console.log(`${'packed extension'.padEnd(42)}${size.toFixed(3)} MB`);
 
 const time = (lines, server = ours(true)) => edits.get(lines).get(server.name);
 const limits = [
@@ -110,12 +111,13 @@ function row(what, figures, unit) {
   console.log(`${what.padEnd(42)}${shown.join('')}${ratios}`);
 }
 
-function build() {
+/** True when the extension could be packed; its bundles are then in dist/, or those of them that could be built. */
+function pack() {
   try {
     execFileSync('npm', ['run', '--silent', 'package'], { stdio: ['ignore', 'ignore', 'pipe'] });
     return true;
   } catch (error) {
-    console.log(`Ours is left out, it does not build:\n${String(error.stderr).split('\n').slice(0, 5).join('\n')}`);
+    console.log(`the extension cannot be packed:\n${String(error.stderr).split('\n').slice(0, 5).join('\n')}`);
     return false;
   }
 }

@@ -91,10 +91,12 @@ const BASES: Readonly<Record<string, Base>> = {
 };
 const SUPER: Readonly<Record<string, string>> = { '⁰': '0', '¹': '1', '²': '2', '³': '3', '⁴': '4', '⁻': '-' };
 
+const baseOf = (symbol: string): Base | undefined => (Object.hasOwn(BASES, symbol) ? BASES[symbol] : undefined);
+
 function simple(symbol: string): Base | undefined {
-  const whole = BASES[symbol];
+  const whole = baseOf(symbol);
   if (whole) return whole;
-  const base = BASES[symbol.slice(1)];
+  const base = baseOf(symbol.slice(1));
   const factor = PREFIX[symbol[0]!];
   return base?.prefixes?.includes(symbol[0]!) && factor !== undefined ? { dim: base.dim, factor: base.factor * factor } : undefined;
 }
@@ -117,7 +119,7 @@ function read(text: string): Unit | undefined {
   let factor = 1;
   const parts = plain.split(/([/·*])/);
   for (let i = 0; i < parts.length; i += 2) {
-    const m = /^([^\d^-]+)\^?(-?\d)?$/.exec(parts[i]!);
+    const m = /^([^\d^-]+)(?:\^?(-?\d))?$/.exec(parts[i]!);
     if (!m) return undefined;
     const base = simple(m[1]!);
     if (!base) return undefined;
@@ -130,10 +132,14 @@ function read(text: string): Unit | undefined {
 
 const COMMON = ['nm', 'µm', 'mm', 'cm', 'm', 'in', 'ft', 'ns', 'µs', 'ms', 's', 'min', 'h', 'Hz', 'kHz', 'MHz', 'GHz', 'THz', 'nW', 'µW', 'mW', 'W', 'nJ', 'µJ', 'mJ', 'J', '°', 'deg', 'rad', 'mrad',
   'arcmin', 'arcsec', '°C', 'K', 'Pa', 'hPa', 'kPa', '%', 'points', 'fringes', 'lines', 'modes', 'stops', 'µW/cm²', 'mW/cm²', 'W/m²', 'µJ/cm²', 'mJ/cm²', 'J/m²', 'lines/mm', 'fringes/min', 'nm/K', 'nm/s', 'mm/s'];
+/** Spelled alike but for case and for the two ways to write micro and powers. */
+const fold = (unit: string): string => [...unit.toLowerCase()].map(c => SUPER[c] ?? (c === 'µ' || c === 'μ' ? 'u' : c)).join('').replaceAll('^', '');
+
 /** The known unit nearest to a misspelt one; a difference in case counts least. */
 export function nearestUnit(text: string): string | undefined {
-  const sameBut = COMMON.find(u => u.toLowerCase() === text.toLowerCase());
+  const folded = fold(text);
+  const sameBut = COMMON.find(u => fold(u) === folded);
   if (sameBut) return sameBut;
-  const near = COMMON.map(u => [distance(u, text), u] as const).sort((a, b) => a[0] - b[0])[0]!;
-  return near[0] <= (text.length > 3 ? 2 : 1) ? near[1] : undefined;
+  const near = COMMON.map(u => [distance(fold(u), folded), u] as const).filter(([d, u]) => d < Math.max(u.length, text.length)).sort((a, b) => a[0] - b[0])[0];
+  return near && near[0] <= (text.length > 3 ? 2 : 1) ? near[1] : undefined;
 }

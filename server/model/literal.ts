@@ -68,27 +68,34 @@ function readAny(e: Expr, share?: Unit): Read<Quantity> {
   return { ok: { value: e.value * unit.ok.factor + unit.ok.offset, dim: unit.ok.dim, unit: unit.ok } };
 }
 
-/** A quantity with its tolerance. */
-export function readQuantity(e: Expr): Read<Quantity> {
-  if (e.kind !== 'tolerance') return readNumber(e);
+/** A quantity with its tolerance; `share` is the unit of the bracket around it. */
+export function readQuantity(e: Expr, share?: Unit): Read<Quantity> {
+  if (e.kind === 'group' && e.items.length === 1) {
+    const lent = e.unit ? readUnit(e.unit) : undefined;
+    return lent && 'problem' in lent ? lent : readQuantity(e.items[0]!, lent?.ok ?? share);
+  }
+  if (e.kind !== 'tolerance') return readNumber(e, share);
   const byUnit = e.by.kind === 'number' && e.by.unit ? readUnit(e.by.unit) : undefined;
   if (byUnit && 'problem' in byUnit) return byUnit;
-  const lend = byUnit && !byUnit.ok.percent && !byUnit.ok.points ? byUnit.ok : undefined;
+  const lend = byUnit && !byUnit.ok.percent && !byUnit.ok.points ? byUnit.ok : share;
   const value = readNumber(e.value, lend);
   if ('problem' in value) return value;
-  const by = readNumber(e.by);
+  const by = readNumber(e.by, e.op === '±' ? share : undefined);
   if ('problem' in by) return by;
   const spread = readSpread(e, value.ok, by.ok);
   return 'problem' in spread ? spread : { ok: { ...value.ok, spread: spread.ok } };
 }
 
-function readSpread(e: Expr & { kind: 'tolerance' }, value: Quantity, by: Quantity): Read<Spread> {
+/** What stands behind `±` or `×÷`, about a value of that size and kind. */
+export function readSpread(e: Expr & { kind: 'tolerance' }, value: Pick<Quantity, 'value' | 'dim' | 'unit'>, by: Quantity): Read<Spread> {
   if (by.value < 0) return fail('impossible-value', e.by, { why: 'how much either way cannot be negative' });
   if (e.op === '×÷') {
+    if (e.std) return fail('wrong-value', e.by, { found: 'a factor with “std”', wanted: 'a plain factor either way' });
     if (by.dim !== NUMBER) return fail('wrong-unit', e.by, { found: dimName(by.dim), wanted: 'a plain number', units: '' });
     return by.value < 1 ? fail('impossible-value', e.by, { why: 'a factor either way is 1 or more' }) : { ok: { kind: 'factor', amount: by.value } };
   }
   const kind = e.std ? 'std' : 'within';
+  if ((by.unit?.percent || by.unit?.points) && value.unit?.offset) return fail('wrong-unit', e.by, { found: 'a share', wanted: 'a difference of temperature', units: 'K' });
   if (by.unit?.percent) return { ok: { kind, amount: Math.abs(value.value) * by.value } };
   if (by.unit?.points) {
     return value.dim === NUMBER ? { ok: { kind, amount: by.value } } : fail('wrong-unit', e.by, { found: 'percentage points', wanted: dimName(value.dim), units: unitsFor(value.dim).join(', ') });

@@ -1,8 +1,8 @@
 /** Compiles expressions into cells, checking units on the way: an error stands at its operator. */
 import type { BinaryExpr, CallExpr, Expr, Span, Word } from '../../grammar/tree.ts';
-import { beyond, describe, isLiteral, readNumber, readQuantity, readUnit, type ValueProblem } from '../model/literal.ts';
+import { beyond, describe, isLiteral, readNumber, readQuantity, readSpread, readUnit, type ValueProblem } from '../model/literal.ts';
 import type { Place } from '../model/model.ts';
-import { ANGLE, dimName, multiply, NUMBER, power, type Dim } from '../model/units.ts';
+import { ANGLE, dimName, multiply, NUMBER, parseUnit, power, type Dim } from '../model/units.ts';
 import type { Cell, Graph, Rule } from './graph.ts';
 
 export interface Names {
@@ -26,6 +26,7 @@ const SUBTRACT: Rule = { name: 'difference', formula: 'a − b', linear: true, c
 const MULTIPLY: Rule = { name: 'product', formula: 'a · b', compute: ([a, b]) => a! * b!, partials: ([a, b]) => [b!, a!] };
 const DIVIDE: Rule = { name: 'quotient', formula: 'a / b', compute: ([a, b]) => a! / b!, partials: ([a, b]) => [1 / b!, -a! / (b! * b!)] };
 const NEGATE: Rule = { name: 'negative', formula: '−a', linear: true, compute: ([a]) => -a!, partials: () => [-1] };
+const KELVIN = parseUnit('K')!;
 const scaled = (f: number): Rule => ({ name: 'in a unit', formula: `${f} · a`, linear: true, compute: ([a]) => a! * f, partials: () => [f] });
 
 interface Fn { readonly rule: Rule; readonly args: number; readonly takes: Dim | 'any' | 'same'; readonly gives: Dim | 'same' | 'root' }
@@ -95,13 +96,20 @@ function binary(e: BinaryExpr, ctx: Compile, name: string): Cell | undefined {
       ctx.problem({ code: 'units-differ', span: e.at, data: { left: dimName(a.dim), right: dimName(b.dim), op: e.op } });
       return undefined;
     }
-    return withinReach(ctx.graph.derive(name, e.op === '+' ? ADD : SUBTRACT, [a, b], a.dim, ctx.words, { ...(a.unit ? { unit: a.unit } : {}), at }), e, ctx);
+    // Two places on the scale of temperature have no sum, and their difference is no place.
+    const places = a.unit?.offset && b.unit?.offset;
+    if (places && e.op === '+') {
+      ctx.problem({ code: 'wrong-unit', span: e.right, data: { found: 'a temperature on the scale', wanted: 'a difference of temperature', units: 'K' } });
+      return undefined;
+    }
+    return withinReach(ctx.graph.derive(name, e.op === '+' ? ADD : SUBTRACT, [a, b], a.dim, ctx.words, { ...(places ? { unit: KELVIN } : a.unit ? { unit: a.unit } : {}), at }), e, ctx);
   }
   if (e.op === '/' && ctx.graph.value(b) === 0) {
     ctx.problem({ code: 'impossible-value', span: e.right, data: { why: 'nothing can be divided by zero' } });
     return undefined;
   }
-  const keep = b.dim === NUMBER && a.unit ? { unit: a.unit } : e.op === '*' && a.dim === NUMBER && b.unit ? { unit: b.unit } : {};
+  const kept = b.dim === NUMBER ? a.unit : e.op === '*' && a.dim === NUMBER ? b.unit : undefined;
+  const keep = kept ? { unit: kept.offset ? KELVIN : kept } : {};
   return withinReach(ctx.graph.derive(name, e.op === '*' ? MULTIPLY : DIVIDE, [a, b], multiply(a.dim, b.dim, e.op === '*' ? 1 : -1), ctx.words, { ...keep, at }), e, ctx);
 }
 
@@ -139,19 +147,15 @@ function call(e: CallExpr, ctx: Compile, name: string): Cell | undefined {
   return e.unit ? inUnit(cell, e.unit, e, ctx, name) : cell;
 }
 
-/** A formula with its own `±`: the spread is an input of its own, zero with that width. */
+/** A formula with its own `±` or `×÷`: what it adds or multiplies is an input of its own, 0 or 1 with that spread. */
 function tolerance(e: Expr & { kind: 'tolerance' }, ctx: Compile, name: string): Cell | undefined {
   const value = compile(e.value, ctx, `${name}~v`);
   if (!value) return undefined;
   const by = readNumber(e.by);
   if ('problem' in by) { ctx.problem(by.problem); return undefined; }
-  const v = ctx.graph.value(value) ?? 0;
-  const share = by.ok.unit?.percent === true;
-  if (e.op === '×÷' || (!share && by.ok.dim !== value.dim)) {
-    ctx.problem({ code: 'wrong-unit', span: e.by, data: { found: dimName(by.ok.dim), wanted: dimName(value.dim), units: '' } });
-    return undefined;
-  }
-  const slack = ctx.graph.input(`${name}~±`, { value: 0, dim: value.dim, spread: { kind: e.std ? 'std' : 'within', amount: share ? Math.abs(v) * by.ok.value : by.ok.value } }, 'written', `give or take of ${ctx.words}`, { at: ctx.place(e.by) });
-  return ctx.graph.derive(name, ADD, [value, slack], value.dim, ctx.words, { ...(value.unit ? { unit: value.unit } : {}), at: ctx.place(e) });
+  const spread = readSpread(e, { value: ctx.graph.value(value) ?? 0, dim: value.dim, ...(value.unit ? { unit: value.unit } : {}) }, by.ok);
+  if ('problem' in spread) { ctx.problem(spread.problem); return undefined; }
+  const factor = e.op === '×÷';
+  const slack = ctx.graph.input(`${name}~${e.op}`, { value: factor ? 1 : 0, dim: factor ? NUMBER : value.dim, spread: spread.ok }, 'written', `give or take of ${ctx.words}`, { at: ctx.place(e.by) });
+  return ctx.graph.derive(name, factor ? MULTIPLY : ADD, [value, slack], value.dim, ctx.words, { ...(value.unit ? { unit: value.unit } : {}), at: ctx.place(e) });
 }
-

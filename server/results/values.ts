@@ -1,7 +1,7 @@
 /** Cells of written values: lets, facts of things, places of things. Made when first asked for. */
 import type { Expr, Span } from '../../grammar/tree.ts';
 import { parseLine } from '../../grammar/parse-line.ts';
-import { checkDim, checkSign, describe, isLiteral, readLiteral, readNumber, type ValueProblem } from '../model/literal.ts';
+import { checkDim, checkSign, describe, isLiteral, readLiteral, readNumber, readQuantity, readSpread, type ValueProblem } from '../model/literal.ts';
 import type { Bound, BoundFact, Let, Place, Problem, Setup, Thing } from '../model/model.ts';
 import type { Quantity, Spread } from '../model/quantity.ts';
 import { nearest } from '../model/scope.ts';
@@ -59,27 +59,38 @@ export class Values {
     const dot = name.indexOf('.');
     const thing = dot > 0 ? this.setup.things.get(name.slice(0, dot)) : undefined;
     if (thing) {
-      const cell = this.fact(thing, name.slice(dot + 1));
+      const phrase = name.slice(dot + 1);
+      const cell = this.fact(thing, phrase);
       if (cell) return cell;
+      // What is written and cannot be read was reported where it stands.
+      const written = thing.facts.get(phrase)?.value;
+      if (written ? written.kind === 'formula' : this.isWritten(thing, phrase)) this.broken.add(name);
     }
     return this.result(name);
   }
 
   letCell(l: Let): Cell | undefined {
     if (this.lets.has(l.name)) return this.lets.get(l.name);
-    if (this.chain.includes(l.name) || this.chain.length >= MAX_CHAIN) {
-      const ring = this.chain.includes(l.name);
-      const root = ring ? l.name : this.chain[0]!;
-      if (!this.broken.has(root)) this.report('value-ring', l.at, l.name, { ring: ring ? [...this.chain.slice(this.chain.indexOf(l.name)), l.name].join(' → ') : '', limit: MAX_CHAIN });
-      for (const n of this.chain) this.broken.add(n);
-      this.broken.add(l.name);
+    return this.linked(l.name, l.at, () => {
+      const cell = this.expression(l.expr, l.exprAt, l.name, l.name);
+      this.lets.set(l.name, cell);
+      return cell;
+    });
+  }
+
+  /** A value that may be computed from others: none of them may lead back to it. */
+  private linked(name: string, at: Place, make: () => Cell | undefined): Cell | undefined {
+    const ring = this.chain.includes(name);
+    if (ring || this.chain.length >= MAX_CHAIN) {
+      const root = ring ? name : this.chain[0]!;
+      if (!this.broken.has(root)) this.report('value-ring', at, name, { ring: ring ? [...this.chain.slice(this.chain.indexOf(name)), name].join(' → ') : '', limit: MAX_CHAIN });
+      for (const n of [...this.chain, name]) this.broken.add(n);
       return undefined;
     }
-    this.chain.push(l.name);
-    const cell = this.expression(l.expr, l.exprAt, l.name, l.name);
+    this.chain.push(name);
+    const cell = make();
     this.chain.pop();
-    if (!cell) this.broken.add(l.name);
-    this.lets.set(l.name, cell);
+    if (!cell) this.broken.add(name);
     return cell;
   }
 
@@ -87,13 +98,15 @@ export class Values {
   fact(thing: Thing, phrase: string): Cell | undefined {
     const key = `${thing.id}.${phrase}`;
     if (this.facts.has(key)) return this.facts.get(key);
-    this.facts.set(key, undefined);
     const def = factIndex(factsOf(thing.kind)).get(phrase);
     const bound = thing.facts.get(phrase);
-    const cell = bound ? this.bound(bound.value, bound.at, key, `${phrase} of ${thing.id}`, factDim(bound.fact), bound)
-      : def?.assumed ? this.assumed(key, def, `${phrase} of ${thing.id}`) : undefined;
-    this.facts.set(key, cell);
-    return cell;
+    const make = (): Cell | undefined => {
+      const cell = bound ? this.bound(bound.value, bound.at, key, `${phrase} of ${thing.id}`, factDim(bound.fact), bound)
+        : def?.assumed ? this.assumed(key, def, `${phrase} of ${thing.id}`) : undefined;
+      this.facts.set(key, cell);
+      return cell;
+    };
+    return bound?.value.kind === 'formula' ? this.linked(key, bound.at, make) : make();
   }
 
   /** A choice of words, as written or assumed. */
@@ -159,16 +172,17 @@ export class Values {
       return undefined;
     }
     const spread = e.kind === 'tolerance' ? this.spreadOf(e, at) : undefined;
+    if (e.kind === 'tolerance' && !spread) return undefined;
     const cells: Cell[] = [];
     for (const [i, item] of group.items.entries()) {
       const name = `${thing.id}.${'xyz'[i]!}`;
       const words = `${'xyz'[i]!} of ${thing.id}`;
       const place = { ...at, start: item.start, end: item.end };
       if (isLiteral(item) && item.kind !== 'unknown') {
-        const q = readNumber(item, unit);
+        const q = readQuantity(item, unit);
         const wrong = 'problem' in q ? q : checkDim(item, q.ok, LENGTH);
         if (wrong) { this.report(wrong.problem.code, place, thing.id, wrong.problem.data); return undefined; }
-        cells.push(this.graph.input(name, { ...(q as { ok: Quantity }).ok, ...(spread ? { spread } : {}) }, 'written', words, { at: place }));
+        cells.push(this.graph.input(name, { ...(spread ? { spread } : {}), ...(q as { ok: Quantity }).ok }, 'written', words, { at: place }));
         continue;
       }
       const c = this.expression(item, at, name, words);
@@ -187,8 +201,10 @@ export class Values {
   private spreadOf(e: Expr & { kind: 'tolerance' }, at: Place): Spread | undefined {
     const by = readNumber(e.by);
     const wrong = 'problem' in by ? by : checkDim(e.by, by.ok, LENGTH);
-    if (wrong) this.report(wrong.problem.code, { ...at, start: wrong.problem.span.start, end: wrong.problem.span.end }, 'placement', wrong.problem.data);
-    return wrong ? undefined : { kind: e.std ? 'std' : 'within', amount: (by as { ok: Quantity }).ok.value };
+    const read = wrong ?? readSpread(e, { value: 0, dim: LENGTH }, (by as { ok: Quantity }).ok);
+    if (!('problem' in read)) return read.ok;
+    this.report(read.problem.code, { ...at, start: read.problem.span.start, end: read.problem.span.end }, 'placement', read.problem.data);
+    return undefined;
   }
 
   private beamHeight(): Cell {

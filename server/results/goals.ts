@@ -61,28 +61,32 @@ const couldBe = (name: string): boolean => /(^|\.|\s)(mismatch|brightness|length
 function judge(goal: Goal, cell: Cell, limits: readonly number[], r: Omit<Results, 'goals' | 'problems'>): GoalResult {
   const raw = r.graph.value(cell);
   if (raw === undefined) return { goal, outcome: 'cannot be told', cell, limits };
-  // A mismatch counts by its size.
-  const value = cell.name.endsWith('mismatch') ? Math.abs(raw) : raw;
+  // A mismatch counts by its size, which is never below zero.
+  const size = cell.name.endsWith('mismatch');
+  const value = size ? Math.abs(raw) : raw;
   let give = 2 * r.graph.uncertainty(cell);
-  let [low, high] = [value - give, value + give];
+  let [low, high] = [size ? Math.max(0, value - give) : value - give, value + give];
   if (cell.rule?.curved) {
     const band = sample(r.graph, cell);
     if (band) { low = band.low; high = band.high; give = (high - low) / 2; }
   }
+  // Sums of legs differ from the limit by rounding where they are equal on paper.
+  const above = (v: number, a: number): boolean => v - a > 1e-9 * Math.max(1, Math.abs(a));
   const holds = (v: number): boolean => {
     const [a, b] = limits as [number, number];
     switch (goal.op) {
-      case '<': return v < a;
-      case '<=': return v <= a;
-      case '>': return v > a;
-      case '>=': return v >= a;
-      case 'between': return v >= Math.min(a, b) && v <= Math.max(a, b);
-      default: return Math.abs(v - a) <= 1e-9 * Math.max(1, Math.abs(a));
+      case '<': return above(a, v);
+      case '<=': return !above(v, a);
+      case '>': return above(v, a);
+      case '>=': return !above(a, v);
+      case 'between': return !above(Math.min(a, b), v) && !above(v, Math.max(a, b));
+      default: return !above(v, a) && !above(a, v);
     }
   };
   const met = holds(value);
-  // An exact value is expected to lie within its own uncertainty; limits are decided where the whole band lies on one side.
-  const outcome: Outcome = goal.op === '=' ? (limits[0]! >= low && limits[0]! <= high ? 'met' : 'not met')
-    : holds(low) === met && holds(high) === met ? (met ? 'met' : 'not met') : 'undecided';
+  // An exact value is expected to lie within its own uncertainty; limits are decided where the whole band lies on one side of each.
+  const between = goal.op === 'between' && limits.some(l => above(l, low) && above(high, l));
+  const outcome: Outcome = goal.op === '=' ? (met || (limits[0]! >= low && limits[0]! <= high) ? 'met' : 'not met')
+    : holds(low) === met && holds(high) === met && !between ? (met ? 'met' : 'not met') : 'undecided';
   return { goal, outcome, cell, value, give, limits };
 }

@@ -60,11 +60,21 @@ interface Leaf {
   readonly u: number;
 }
 
-/** Where the graph is cut: inputs, fixed cells, and linear cells whose inputs nothing else above the cut shares. */
+/** Fewer unsure numbers than this do not sum up to a normal one. */
+const MANY = 3;
+
+/** Where the graph is cut: inputs, fixed cells, and linear cells that sum up many unsure inputs which nothing else above the cut shares. */
 function leavesOf(graph: Graph, top: Cell, fixed: ReadonlyMap<Cell, number>): Leaf[] {
-  const stops = (c: Cell): boolean => c !== top && (!c.rule || c.rule.linear === true || fixed.has(c));
-  const cut = graph.ancestors(top, stops).filter(stops);
-  const inputs = new Map(cut.map(c => [c, c.rule && !fixed.has(c) ? graph.ancestors(c).filter(a => !a.rule) : [c]]));
+  const inputs = new Map<Cell, readonly Cell[]>();
+  const stops = (c: Cell): boolean => {
+    if (c === top) return false;
+    if (!c.rule || fixed.has(c)) { inputs.set(c, [c]); return true; }
+    const below = c.rule.linear === true ? graph.ancestors(c) : [];
+    if (below.length === 0 || !isNormal(below, fixed)) return false;
+    inputs.set(c, below.filter(a => !a.rule));
+    return true;
+  };
+  graph.ancestors(top, stops);
   const uses = new Map<Cell, number>();
   for (const of of inputs.values()) for (const i of of) uses.set(i, (uses.get(i) ?? 0) + 1);
   const leaves = new Set<Cell>();
@@ -76,6 +86,12 @@ function leavesOf(graph: Graph, top: Cell, fixed: ReadonlyMap<Cell, number>): Le
     const value = fixed.get(cell) ?? graph.value(cell)!;
     return { cell, value, u: fixed.has(cell) ? 0 : cell.rule ? graph.uncertainty(cell) : standardUncertainty(value, cell.spread) };
   });
+}
+
+/** Whether the last of these cells, a linear one, is sure or spread like one normal number: many inputs, none of them wide, bent or held. */
+function isNormal(cells: readonly Cell[], fixed: ReadonlyMap<Cell, number>): boolean {
+  const unsure = cells.filter(c => c.spread);
+  return (unsure.length === 0 || unsure.length >= MANY) && unsure.every(c => c.spread!.kind === 'within' || c.spread!.kind === 'std') && !cells.some(c => fixed.has(c) || c.rule?.curved);
 }
 
 function draw(rng: RandomGenerator, leaf: Leaf): number {

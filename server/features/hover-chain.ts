@@ -15,7 +15,8 @@ export function figureWords(graph: Graph, cell: Cell): string {
 
 function origin(l: Link): string {
   if (l.formula !== undefined) return `= ${escaped(l.formula)}`;
-  return l.reason !== undefined ? `${capital(l.origin)}: ${escaped(l.reason)}.` : `${capital(l.origin)}.`;
+  if (l.reason !== undefined) return `${capital(l.origin)}: ${escaped(l.reason)}.`;
+  return l.origin === 'written' ? '' : `${capital(l.origin)}.`;
 }
 
 /** What the figure is made of. A sum of one row is left out: it repeats that row. */

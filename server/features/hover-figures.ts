@@ -7,6 +7,7 @@ import { figureWords } from './hover-chain.ts';
 import { blocks, bullets, escaped, note, strong } from './markdown.ts';
 import { coherenceWords } from './report-coherence.ts';
 import { comparison, partLines } from './report.ts';
+import { asWritten } from './report-words.ts';
 
 /** A thing: what it is, its note, what is written about it and what is assumed, and the results that belong to it. */
 export function thingWords(thing: Thing, r: Results | undefined): string {
@@ -52,7 +53,8 @@ export function legWordsOf(leg: Leg, r: Results): string | undefined {
   const arms = r.plates.flatMap(p => p.arms.map(a => ({ a, p }))).filter(({ a }) => a.arm.path.includes(leg));
   const part = arms.filter(({ a }) => a.legs.includes(leg)).map(({ a, p }) => `Part of ${escaped(`${a.arm.name} at ${p.plate.id}`)}, ${showCell(r.graph, a.length).text}.`);
   const shared = arms.some(({ a }) => !a.legs.includes(leg)) ? 'All arms of the plate share it, so that it does not count in their mismatch.' : '';
-  return blocks(figureWords(r.graph, cell), ...part, shared);
+  const own = leg.length?.kind === 'quantity' ? `Written as ${escaped(asWritten(leg.length.quantity))}.` : '';
+  return blocks(figureWords(r.graph, cell), own, ...part, shared);
 }
 
 const OUTCOME: Readonly<Record<GoalResult['outcome'], string>> = {

@@ -24,10 +24,7 @@ const assumed = (f: Fact): string => (f.assumed ? ` Where nothing is written, ${
 function values(type: FactType): string {
   const or = (words: readonly string[] | undefined): string => (words ? `, or ${oneOf(words)}` : '');
   switch (type.type) {
-    case 'quantity': {
-      const range = type.within ? `, ${type.within.words}` : type.sign === 'share' ? ', 0 % to 100 %' : '';
-      return (type.dim === NUMBER ? (type.sign === 'share' ? 'a share' : 'a number') : `${dimName(type.dim)} in ${oneOf(unitsFor(type.dim).slice(0, 4))}`) + range + or(type.words);
-    }
+    case 'quantity': return quantity(type) + or(type.words);
     case 'count': return `a whole number${or(type.words)}`;
     case 'choice': return oneOf(type.words);
     case 'sizes': return `${oneOf(type.numbers.map(String))} sizes such as ${type.numbers[0] === 3 ? '40 x 60 x 35 mm' : '40 x 60 mm'}`;
@@ -37,6 +34,13 @@ function values(type: FactType): string {
     case 'date': return 'a date such as 2026-02-11';
     case 'name': return 'the name of a thing';
   }
+}
+
+function quantity({ dim, sign, within }: FactType & { type: 'quantity' }): string {
+  if (dim === NUMBER) return within?.words ?? (sign === 'share' ? 'a share, 0 % to 100 %' : 'a number');
+  const name = dimName(dim);
+  if (within) return `${name}, ${within.words}`;
+  return `${name.startsWith('a quantity') ? 'a value' : name} in ${oneOf(unitsFor(dim).slice(0, 4))}`;
 }
 
 /** A unit: what it measures, and its size in a unit that is used more often. */

@@ -12,11 +12,11 @@ import { pathFrom, type Opened, type Trouble } from './files.ts';
 import { countOf } from './findings.ts';
 
 const SCHEMA_VERSION = '1.0';
-type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
+type Members = Readonly<Record<string, unknown>>;
 /** How the file of an address is called in a document. */
 type Naming = (uri: string) => string;
 
-const document = (kind: string, body: { readonly [key: string]: Json }): string => `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, document: kind, ...body }, null, 2)}\n`;
+const document = (kind: string, body: Members): string => `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, document: kind, ...body }, null, 2)}\n`;
 
 /** Places are relative to the working folder, since several files may be named. */
 export function checkJson(files: readonly { readonly file: Opened; readonly snapshot: Snapshot }[], troubles: readonly Trouble[]): string {
@@ -40,7 +40,7 @@ export function reportJson(file: Opened, snapshot: Snapshot, results: readonly R
 
 export function explanationJson(file: Opened, r: Results, cell: Cell, asked: string, chain: Chain): string {
   const naming = beside(file);
-  const row = (l: Link): Json => {
+  const row = (l: Link): Members => {
     const of = l.name === cell.name ? cell : r.graph.find(l.name)!;
     return {
       ...figure(r.graph, of, naming), depth: l.depth, formula: l.formula ?? null, source: l.source ?? null, reason: l.reason ?? null,
@@ -58,9 +58,9 @@ export const pageJson = (check: Check): string => document('page', {
 
 const beside = (file: Opened): Naming => uri => pathFrom(dirname(file.path), uri);
 
-function setup(r: Results, naming: Naming): Json {
+function setup(r: Results, naming: Naming): Members {
   const hologram = r.setup.facts.get('hologram')?.value;
-  const guesses = new Map<string, Json>();
+  const guesses = new Map<string, Members>();
   const results = resultCells(r).map(cell => {
     const chain = chainOf(r.graph, cell);
     for (const g of chain.guesses) guesses.set(g.name, { name: g.name, words: g.words, value: number(g.value), unit: unitOf(r.graph.find(g.name)!), shown: g.text, reason: g.reason ?? null });
@@ -83,7 +83,7 @@ function resultCells(r: Results): Cell[] {
   return [...cells].sort((a, b) => a.index - b.index);
 }
 
-function figure(graph: Graph, cell: Cell, naming: Naming): { readonly [key: string]: Json } {
+function figure(graph: Graph, cell: Cell, naming: Naming): Members {
   const shown = showCell(graph, cell);
   const needs = rootsOf(cell);
   return {
@@ -107,7 +107,7 @@ function rootsOf(cell: Cell, seen = new Set<Cell>(), found = new Map<string, Mis
   return [...found.values()];
 }
 
-function goal(g: GoalResult, naming: Naming): Json {
+function goal(g: GoalResult, naming: Naming): Members {
   const { line } = g.goal.node;
   return {
     kind: g.goal.kind, text: line.text.slice(g.goal.at.start, line.comment?.start).trim(), asked: g.goal.result, result: g.cell?.name ?? null, compare: g.goal.op ?? null,
@@ -115,7 +115,7 @@ function goal(g: GoalResult, naming: Naming): Json {
   };
 }
 
-function finding(f: Finding, naming: Naming): Json {
+function finding(f: Finding, naming: Naming): Members {
   return {
     code: f.code, severity: f.severity, setup: f.setup ?? null, subject: f.subject, place: place(f.at, naming), message: f.message,
     data: Object.fromEntries(Object.entries(f.data).map(([k, v]) => [k, typeof v === 'number' ? number(v) : v])), accepted: f.accepted ?? null,
@@ -123,7 +123,7 @@ function finding(f: Finding, naming: Naming): Json {
 }
 
 /** Lines and columns count from 1, columns in UTF-16 units; `endColumn` is the column behind the last character. */
-const place = (at: Place, naming: Naming): Json => ({ file: naming(at.uri), line: at.line + 1, column: at.start + 1, endColumn: at.end + 1 });
+const place = (at: Place, naming: Naming): Members => ({ file: naming(at.uri), line: at.line + 1, column: at.start + 1, endColumn: at.end + 1 });
 const unitOf = (cell: Cell): string => siUnit(cell.dim) || '1';
 
 /** Twelve digits: what is behind them differs between machines. */

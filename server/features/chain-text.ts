@@ -15,7 +15,7 @@ export function chainText(chain: Chain, told: Told): string {
     const indent = ' '.repeat(2 * l.depth);
     return [`${padEnd(indent + l.words, column)}   ${l.text}`, ...origin(l, told).flatMap(o => wrap(o, { first: `${indent}    ` }))];
   });
-  return `${[result.name, '', ...lines, '', ...unsure(chain).flatMap(p => wrap(p)), ...ranking(chain).map(r => `  ${r}`), ...guesses(chain).flatMap((g, i) => wrap(g, i === 0 ? {} : { first: '  ', rest: '    ' }))].join('\n')}\n`;
+  return `${[result.name, '', ...lines, '', ...unsure(chain).flatMap(p => wrap(p)), ...ranking(chain).map(r => `  ${r}`), '', ...guesses(chain).flatMap((g, i) => wrap(g, i === 0 ? {} : { first: '  ', rest: '    ' }))].join('\n')}\n`;
 }
 
 export function chainMarkdown(chain: Chain, told: Told): string {
@@ -23,7 +23,7 @@ export function chainMarkdown(chain: Chain, told: Told): string {
   const ranked = ranking(chain);
   const [head, ...list] = guesses(chain);
   return `${[
-    `# ${markdown(chain.result.name)}`, rows.join('\n'), ...unsure(chain).map(markdown), ...(ranked.length > 0 ? [ranked.map(r => `- ${markdown(r)}`).join('\n')] : []),
+    `# ${markdown(chain.result.name)}`, rows.join('\n'), ...unsure(chain).map(markdown), ...(ranked.length > 0 ? [ranked.map(r => `- ${markdown(r.trim())}`).join('\n')] : []),
     ...(head !== undefined ? [markdown(head)] : []), ...(list.length > 0 ? [list.map(g => `- ${markdown(g)}`).join('\n')] : []),
   ].join('\n\n')}\n`;
 }

@@ -47,7 +47,7 @@ const BLOCKS = '▁▂▃▄▅▆▇█';
 export const strip = (shares: readonly number[]): string => shares.map(s => BLOCKS[Math.min(BLOCKS.length - 1, Math.max(0, Math.round(s * BLOCKS.length) - 1))]!).join('');
 
 /** Characters that would act on a terminal, made visible. */
-export const printable = (s: string): string => s.replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069]/gu, c => {
+export const printable = (s: string): string => s.replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Bidi_Control}]/gu, c => {
   const code = c.charCodeAt(0);
   return code < 0x20 ? String.fromCharCode(0x2400 + code) : code === 0x7f ? '␡' : '\ufffd';
 });

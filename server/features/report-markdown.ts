@@ -1,6 +1,6 @@
 /** A report as Markdown: for a notebook kept in version control, or a page on the web. */
 import type { Finding } from '../checks/check.ts';
-import { guessWords, strips } from './report-text.ts';
+import { guessWords, pathsWords, strips } from './report-text.ts';
 import { bandLegend } from './report-words.ts';
 import type { PairPage, PlatePage, Report } from './report.ts';
 
@@ -12,7 +12,7 @@ export function reportMarkdown(reports: readonly Report[], file: string, others:
 }
 
 /** Text in which nothing is taken for a mark of Markdown. */
-export const markdown = (s: string): string => s.replace(/[\\`*_<>[\]|#~&]/gu, '\\$&');
+export const markdown = (s: string): string => s.replace(/[\\`*_<>[\]|#~]|&(?=#?\w+;)/gu, '\\$&');
 
 function page(r: Report, file: string): string[] {
   return [
@@ -31,7 +31,7 @@ function plate(p: PlatePage): string[] {
     ...a.legs.map((l, i) => [i === 0 ? a.name : '', l.words, l.text]), [a.legs.length === 0 ? a.name : '', 'in all', a.total], ...(a.withGlass !== undefined ? [['', 'with its glass', a.withGlass]] : []),
   ]);
   return [
-    `## Paths to ${markdown(p.plate)}${p.from !== undefined ? `, from ${markdown(p.from)}` : ''}`, table(['beam', 'leg', 'length by string'], rows),
+    `## ${markdown(pathsWords(p))}`, table(['beam', 'leg', 'length by string'], rows),
     ...p.pairs.flatMap(x => [markdown(x.comparison), ...brightness(x, p)]),
   ];
 }

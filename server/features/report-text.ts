@@ -32,8 +32,11 @@ function page(r: Report, file: string): string[] {
 const indented = (text: string): string[] => wrap(text, { first: '  ' });
 
 function plate(p: PlatePage): string[][] {
-  return [[`Paths to ${p.plate}${p.from !== undefined ? `, from ${p.from}` : ''}, as string measures them`, '', ...arms(p.arms), ...p.pairs.flatMap(x => ['', ...indented(x.comparison)])], ...p.pairs.map(x => brightness(x, p))];
+  return [[...wrap(`${pathsWords(p)}, as string measures them`), '', ...arms(p.arms), ...p.pairs.flatMap(x => ['', ...indented(x.comparison)])], ...p.pairs.map(x => brightness(x, p))];
 }
+
+/** `Paths to P1, from S1`; in a single-beam setup the arms part at the plate itself. */
+export const pathsWords = (p: PlatePage): string => `Paths to ${p.plate}${p.from === p.plate ? ', from where the light first meets it' : p.from !== undefined ? `, from ${p.from}` : ''}`;
 
 function arms(tables: readonly ArmTable[]): string[] {
   const rows = tables.flatMap(a => [
@@ -52,7 +55,7 @@ function brightness(x: PairPage, p: PlatePage): string[] {
   const texts = Math.max(...x.parts.map(l => width(l.text)));
   const deep = x.depth !== undefined ? ` (${x.depth} deep)` : '';
   return [
-    `How brightly ${x.object}${deep} records${p.pairs.length > 1 ? ` on ${p.plate} by ${x.arm}` : ''}, as a share of full brightness`, '',
+    ...wrap(`How brightly ${x.object}${deep} records${p.pairs.length > 1 ? ` on ${p.plate} by ${x.arm}` : ''}, as a share of full brightness`), '',
     ...x.parts.map(l => `  ${padEnd(l.label, labels)}   ${padEnd(l.text, texts)}   ${l.word}`),
     ...(x.profiles.length > 0 ? ['', ...strips(x).map(s => `  ${s}`)] : []),
   ];

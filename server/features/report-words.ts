@@ -56,8 +56,8 @@ export function pendingWords(what: string): string {
   const groups = new Map<string, string[]>();
   for (const item of what.split(', ')) {
     const [, of, word, behind] = /^(.*?) ?“(.*)”(?: of a (.*))?$/u.exec(item) ?? [];
-    const group = of || behind;
-    if (!group) { plain.push(word ?? item); continue; }
+    const group = of === '' ? behind : of;
+    if (group === undefined) { plain.push(word ?? item); continue; }
     const list = groups.get(group) ?? [];
     if (!groups.has(group)) groups.set(group, list);
     list.push(word!);

@@ -4,7 +4,10 @@ import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { build, buildSync, type BuildOptions } from 'esbuild';
-import { afterAll } from 'vitest';
+import { afterAll, vi } from 'vitest';
+
+// Each test starts one process or more, on a machine that may be busy.
+vi.setConfig({ testTimeout: 60_000 });
 
 const made: string[] = [];
 afterAll(() => { for (const folder of made) rmSync(folder, { recursive: true, force: true }); });

@@ -28,7 +28,8 @@ export function format(text: string): Formatted {
   const beforeLeg = linesBeforeLegs(tree.lines);
   tree.lines.forEach((line, at) => {
     if (line.kind === 'blank') { blanks++; return; }
-    if (blanks > 0 && out.length > 0) out.push('');
+    // A byte order mark amid the text must not come to stand at its start, where it means nothing.
+    if (blanks > 0 && (out.length > 0 || line.text.startsWith('\ufeff'))) out.push('');
     blanks = 0;
     if (line.kind === 'close') depth = Math.max(0, depth - 1);
     const steps = Math.min(depth, MAX_DEPTH + 1) + (line.kind === 'leg' || beforeLeg.has(at) ? 1 : 0);
@@ -69,7 +70,9 @@ export function formatLine(line: LineTree): string {
 const VALUE_END = new Set(['word', 'number', 'unit', 'ratio', 'date', 'string', 'rparen', 'unknown']);
 
 function blankBetween(line: LineTree, a: TokenSpan, b: TokenSpan, beforeA: TokenSpan | undefined): boolean {
-  if (b.type === 'colon' || b.type === 'comma' || b.type === 'rparen') return false;
+  // Right behind a ratio the colon would take it apart.
+  if (b.type === 'colon') return a.type === 'ratio';
+  if (b.type === 'comma' || b.type === 'rparen') return false;
   if (a.type === 'lparen') return false;
   // A call has its bracket close by, a value in brackets has not: which one it is, the blank decides, so it is kept.
   if (b.type === 'lparen' && a.type === 'word') return a.end !== b.start;

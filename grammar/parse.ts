@@ -42,9 +42,9 @@ export class LineCache {
   }
 }
 
-/** Splits into lines; `\r\n`, `\n` and a lone `\r` end a line, a byte order mark is dropped. */
+/** Splits into lines; `\r\n`, `\n` and a lone `\r` end a line, byte order marks at the start are dropped. */
 export function splitLines(text: string): string[] {
-  const body = text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
+  const body = text.replace(/^\ufeff+/, '');
   return body.includes('\r') ? body.split(/\r\n|\n|\r/) : body.split('\n');
 }
 

@@ -75,6 +75,7 @@ describe('blanks', () => {
     ['place: ( 60 ,100 ) mm', 'place: (60, 100) mm'],
     ['place: (60,100)mm', 'place: (60, 100) mm'],
     ['beam ratio : 4:1', 'beam ratio: 4:1'],
+    ['accept 4:1 :3', 'accept 4:1 : 3'],
     ['reflects: ?mm from 80 % to 99%', 'reflects: ? mm from 80% to 99%'],
     ['measured S1->M1→P1: 3mm', 'measured S1 -> M1 → P1: 3 mm'],
     ['measured object -  reference:- 3mm', 'measured object - reference: -3 mm'],
@@ -140,6 +141,8 @@ test('nothing makes nothing', () => {
   golden('', '');
   golden('\n\n  \n', '');
   golden('\ufeff', '');
+  golden('\ufeff\ufeff(', '(\n', [0]);
+  golden('\n\n\ufeff(', '\n\ufeff(\n', [2]);
 });
 
 test('a text beyond the limits stays as it is', () => {

@@ -53,12 +53,13 @@ export const Name = createToken({
   pattern: { exec: (text: string, offset: number) => sticky(NAME, text, offset) },
 });
 /** Reserved words are cut out of names by hand: a keyword pattern of its own would also match the start of a longer name. */
-const reserved = (name: string, test: (word: string) => boolean): ChevType => createToken({
+const reserved = (name: string, test: (word: string, after: string) => boolean): ChevType => createToken({
   name, line_breaks: false,
-  pattern: { exec: (text: string, offset: number) => { const m = sticky(NAME, text, offset); return m && test(m[0]) ? m : null; } },
+  pattern: { exec: (text: string, offset: number) => { const m = sticky(NAME, text, offset); return m && test(m[0], text.slice(offset + m[0].length)) ? m : null; } },
 });
 const clauseWords: ReadonlySet<string> = new Set(CLAUSE_WORDS);
-export const ClauseWord = reserved('ClauseWord', w => clauseWords.has(w));
+/** Before a colon it ends a phrase, as in `lit at: 30°`: no clause is followed by one without a value. */
+export const ClauseWord = reserved('ClauseWord', (w, after) => clauseWords.has(w) && !/^[ \t]*:/.test(after));
 export const Std = reserved('Std', w => w === 'std');
 /** `x` between sizes, also without blanks as in `40x60`; where no size stands before it, `x60` is a name. */
 export const By = createToken({

@@ -141,7 +141,9 @@ function legLength(leg: Leg, values: Values): Cell {
   if (pa && pb) return values.graph.derive(name, DISTANCE, [...pa, ...pb], LENGTH, words, { at: leg.at });
   if ([a, b].some(t => t.node.line.issue && !values.position(t))) return values.missing(name, LENGTH, words, { code: 'unreadable', why: `the place of an end of ${words} cannot be read`, at: leg.at });
   const pending = [a, b].some(t => !values.position(t) && t.placement !== undefined);
-  return values.missing(name, LENGTH, words, { code: pending ? 'not-computed-yet' : 'value-missing', why: `${words} has no length`, at: leg.at });
+  return values.missing(name, LENGTH, words, pending
+    ? { code: 'not-computed-yet', why: `${words} has no length, and where its ends stand is not computed yet`, at: leg.at }
+    : { code: 'value-missing', why: `${words} has no length`, at: leg.at });
 }
 
 /** Lengths of all arms of a plate, from where they part. */
@@ -181,7 +183,7 @@ function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence: Coher
   published.push(mismatch);
   const object = l.arm.object!;
   const depth = depthOf(object, values);
-  const psi = depth && object.kind.word === 'object' ? values.fact(object, 'light angle') : undefined;
+  const psi = depth && object.kind.word === 'object' ? values.fact(object, 'lit at') : undefined;
   const parts: Part[] = [];
   const add = (part: PartName, share: number): void => {
     const words = part === 'middle' ? `middle of ${object.id}` : part === 'near' ? `nearest part of ${object.id}` : part === 'far' ? `farthest part of ${object.id}` : `darkest part of ${object.id}`;

@@ -21,7 +21,7 @@ that is more than its fringes bear, however well the middle is matched.
   splitter S1
   object jug {
     depth: 140 mm
-    light angle: 30°
+    lit at: 30°
   }
   plate P1
   beam raw from red

@@ -19,7 +19,7 @@ export const plate: Kind = {
     quantity('shrinkage', NUMBER, 'Share of its thickness that the layer loses in processing.', { sign: 'any' }),
     quantity('reciprocity', NUMBER, 'Exponent p of the reciprocity law; 1 when long exposures need no more light.'),
     quantity('tilt', ANGLE, 'Tilt in the holder.', { sign: 'any' }),
-    choice('sees', ['red', 'green', 'blue', 'red and green', 'green and blue', 'all'], 'Colours that the stock is sensitive to; decides the safelight.'),
+    choice('sensitive to', ['red', 'green', 'blue', 'red and green', 'green and blue', 'all'], 'Colours that the stock is sensitive to; decides the safelight.'),
     choice('kind', ['transmission', 'reflection', 'either'], 'What the stock is made for.'),
     date('expires', 'Date on the box.'),
   ],

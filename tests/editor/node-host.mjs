@@ -12,6 +12,7 @@ const editor = process.env.HOST
   : { version: process.env.VSCODE_VERSION ?? 'stable' };
 try {
   await runTests({ ...editor, extensionDevelopmentPath: extension, extensionTestsPath: suite, launchArgs: [folder] });
-} catch {
-  process.exit(1); // the suite has said why
+} catch (error) {
+  console.error(String(error));
+  process.exit(1);
 }

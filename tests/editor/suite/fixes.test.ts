@@ -26,9 +26,8 @@ describe('quick fixes', () => {
       const [before, after] = [text.split('\n'), page.getText().split('\n')];
       equal(after.length, before.length, 'number of lines');
       equal(after.filter((line, n) => line !== before[n]).length, 1, `lines changed by '${fix.title}'`);
-      // Written to the millimetre, and the splitter's glass counts too: what is left is a few millimetres.
       const left = writtenLength(page.getText(), 'object') - writtenLength(page.getText(), 'reference');
-      ok(Math.abs(left) <= 5, `'${fix.title}' leaves ${left} mm`);
+      ok(Math.abs(left) <= 0.5, `'${fix.title}' leaves ${left} mm`);
       await closeAll();
     }
   });

@@ -131,7 +131,7 @@ function read(text: string): Unit | undefined {
 }
 
 const COMMON = ['nm', 'µm', 'mm', 'cm', 'm', 'in', 'ft', 'ns', 'µs', 'ms', 's', 'min', 'h', 'Hz', 'kHz', 'MHz', 'GHz', 'THz', 'nW', 'µW', 'mW', 'W', 'nJ', 'µJ', 'mJ', 'J', '°', 'deg', 'rad', 'mrad',
-  'arcmin', 'arcsec', '°C', 'K', 'Pa', 'hPa', 'kPa', '%', 'points', 'fringes', 'lines', 'modes', 'stops', 'µW/cm²', 'mW/cm²', 'W/m²', 'µJ/cm²', 'mJ/cm²', 'J/m²', 'lines/mm', 'fringes/min', 'nm/K', 'nm/s', 'mm/s'];
+  'arcmin', 'arcsec', '°C', 'K', 'Pa', 'hPa', 'kPa', '%', 'points', 'fringes', 'lines', 'modes', 'stops', 'µW/cm²', 'mW/cm²', 'W/m²', 'µJ/cm²', 'mJ/cm²', 'J/m²', 'lines/mm', 'fringes/min', 'nm/K', 'nm/s', 'mm/s', 'mm²', 'cm²', 'm²'];
 /** Spelled alike but for case and for the two ways to write micro and powers. */
 const fold = (unit: string): string => [...unit.toLowerCase()].map(c => SUPER[c] ?? (c === 'µ' || c === 'μ' ? 'u' : c)).join('').replaceAll('^', '');
 
@@ -140,6 +140,6 @@ export function nearestUnit(text: string): string | undefined {
   const folded = fold(text);
   const sameBut = COMMON.find(u => fold(u) === folded);
   if (sameBut) return sameBut;
-  const near = COMMON.map(u => [distance(fold(u), folded), u] as const).filter(([d, u]) => d < Math.max(u.length, text.length)).sort((a, b) => a[0] - b[0])[0];
+  const near = COMMON.map(u => [distance(fold(u), folded), u] as const).filter(([d, u]) => d < Math.max(u.length, text.length)).sort((a, b) => a[0] - b[0] || distance(a[1], text) - distance(b[1], text))[0];
   return near && near[0] <= (text.length > 3 ? 2 : 1) ? near[1] : undefined;
 }

@@ -16,7 +16,7 @@ const NONE: ReadonlyMap<string, BoundFact> = new Map();
 export function openingWords(node: Node): Word[] {
   const { head, subject } = node.line;
   if (!head) return [];
-  const first = subject?.kind === 'phrase' ? subject.words : subject?.kind === 'row' && subject.items[0]!.kind === 'phrase' ? subject.items[0]!.words : [];
+  const first = subject?.kind === 'phrase' ? subject.words : subject?.kind === 'row' && subject.items[0]!.kind === 'phrase' ? subject.items[0].words : [];
   return [head, ...first];
 }
 
@@ -92,7 +92,7 @@ function inventoryItem(node: Node, kind: Kind, scope: Scope): Thing | undefined 
   }
   const item = scope.thing(value.words[0]!, node, 'an item of an inventory');
   if (item && item.kind !== kind) {
-    scope.sink.report('wrong-value', scope.sink.place(node, value), item.id, { found: `${item.kind.article}`, wanted: kind.article }, scope.setup);
+    scope.sink.report('wrong-value', scope.sink.place(node, value), item.id, { found: item.kind.article, wanted: kind.article }, scope.setup);
     return undefined;
   }
   return item;

@@ -28,7 +28,7 @@ export function sample(graph: Graph, cell: Cell, fixed?: ReadonlyMap<Cell, numbe
   if (cell.missing) return undefined;
   if (fixed) return drawBand(graph, cell, fixed);
   let of = kept.get(graph);
-  if (!of) kept.set(graph, of = new Map());
+  if (!of) kept.set(graph, of = new Map<Cell, Band>());
   let band = of.get(cell);
   if (!band) of.set(cell, band = drawBand(graph, cell, new Map()));
   return band;

@@ -194,8 +194,8 @@ export class Values {
         return undefined;
       }
     }
-    cells[2] ??= this.beamHeight();
-    return [cells[0]!, cells[1]!, cells[2]];
+    if (cells.length < 3) cells.push(this.beamHeight());
+    return [cells[0]!, cells[1]!, cells[2]!];
   }
 
   private spreadOf(e: Expr & { kind: 'tolerance' }, at: Place): Spread | undefined {

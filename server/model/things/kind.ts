@@ -55,7 +55,7 @@ export interface Kind {
   readonly expectsLight: boolean;
 }
 
-type Options = { readonly used?: boolean; readonly assumed?: Assumed; readonly sign?: Sign; readonly within?: Within; readonly words?: readonly string[] };
+interface Options { readonly used?: boolean; readonly assumed?: Assumed; readonly sign?: Sign; readonly within?: Within; readonly words?: readonly string[] }
 const rest = (o: Options): { used: boolean; assumed?: Assumed } => ({ used: o.used ?? false, ...(o.assumed ? { assumed: o.assumed } : {}) });
 
 /** Short constructors, so that a kind's file reads like its page. */

@@ -25,7 +25,7 @@ function page(r: Report, file: string): string[] {
   ];
   if (r.plates.length === 0) sections.unshift(indented('No beam reaches a plate, so that there are no paths to compare.'));
   for (const s of sections) if (s.length > 0) lines.push('', ...s);
-  if (r.plates.some(p => p.arms.length > 0)) lines.push('', ...wrap('± at a leg that you wrote: surely within. ± elsewhere: twice the standard uncertainty, 95 of 100 times within.', { first: '  ' }));
+  if (r.plates.some(p => p.arms.length > 0)) lines.push('', ...wrap('± of a number that you wrote: surely within. ± of a result: twice the standard uncertainty, 95 of 100 times within.', { first: '  ' }));
   return lines;
 }
 

@@ -1,16 +1,18 @@
 /** The chain of numbers behind a figure, short enough for a hover; `platewright explain` shows all of it. */
+import { plain } from '../model/show.ts';
 import type { Cell, Graph } from '../results/graph.ts';
 import { chainOf, type Chain, type Link } from './chain.ts';
 import { blocks, bullets, escaped, strong } from './markdown.ts';
 
 const MOST_ROWS = 12;
 const MOST_CAUSES = 3;
+const TWICE = 'The ± is twice the standard uncertainty.';
 
 /** First line: the figure and what it is. Behind it what it is made of, what makes it unsure, and the guesses that it rests on. */
 export function figureWords(graph: Graph, cell: Cell): string {
   const chain = chainOf(graph, cell);
   const { result } = chain;
-  return blocks(`${strong(result.text)}: ${escaped(result.words)}`, result.missing !== undefined ? `Unknown, because ${escaped(result.missing)}.` : origin(result), made(chain), unsure(chain), guesses(chain));
+  return blocks(`${strong(result.text)}: ${escaped(result.words)}`, result.missing !== undefined ? `Unknown, because ${escaped(result.missing)}.` : origin(result), made(chain), cell.rule ? unsure(chain) : spread(cell, result), guesses(chain));
 }
 
 function origin(l: Link): string {
@@ -34,9 +36,19 @@ function made({ links }: Chain): string {
   return list.join('\n');
 }
 
+/** What the ± of an input means. */
+function spread(cell: Cell, { u }: Link): string {
+  switch (cell.spread?.kind) {
+    case 'within': return `Surely within this; it counts as a standard uncertainty of ${escaped(plain((u ?? 0) / (cell.unit?.factor ?? 1), 2))}${cell.unit ? ` ${escaped(cell.unit.text)}` : ''}.`;
+    case 'std': return TWICE;
+    case 'factor': return `A factor of ${plain(cell.spread.amount)} either way.`;
+    default: return '';
+  }
+}
+
 function unsure({ result, links, method }: Chain): string {
   if (method === 'exact' || result.missing !== undefined) return '';
-  const how = method === 'draws' ? `95 % of ${result.band!.draws} draws lie in this band.` : 'The ± is twice the standard uncertainty.';
+  const how = method === 'draws' ? `95 % of ${result.band!.draws} draws lie in this band.` : TWICE;
   const causes = links.filter(l => (l.share ?? 0) >= 0.05).sort((a, b) => b.share! - a.share!);
   if (causes.length === 0) return how;
   const rows = causes.slice(0, MOST_CAUSES).map(l => `${escaped(l.words)} (${(l.share! * 100).toFixed(0)} %)`);

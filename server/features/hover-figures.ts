@@ -32,7 +32,7 @@ function figures(thing: Thing, r: Results): string {
 
 /** How two arms compare, and how brightly the parts of the object record. */
 const pairWords = (x: Pair, r: Results): string =>
-  blocks(escaped(comparison(x, r)), bullets(partLines(x, r).map(p => `${p.label} of ${escaped(x.arm.object!.id)}: ${p.text}${p.word !== undefined ? `, ${p.word}` : ''}`)));
+  blocks(escaped(comparison(x, r)), bullets(partLines(x, r).map(p => `${p.label} of ${escaped(x.arm.object!.id)}: ${p.text}, ${p.word}`)));
 
 /** A beam: the arms that it ends, leg by leg, and how they compare; or what it feeds. */
 export function beamWordsOf(beam: Beam, r: Results): string {

@@ -3,7 +3,7 @@
 /** Text of a file on one line, in which nothing is taken for a mark of Markdown, for HTML or for an address to follow. */
 export function escaped(text: string): string {
   return text.replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Bidi_Control}]+/gu, ' ').trim()
-    .replace(/[\\`*_{}[\]<>()#+!|~&$@=]/g, '\\$&').replace(/:(?=\/\/)/g, '\\:').replace(/\bwww\./gi, 'www\\.').replace(/^(\d+)(?=\.(?:\s|$))/, '$1\\').replace(/^-(?=\s|$)/, '\\-');
+    .replace(/[\\`*_{}[\]<>()#+!|~&$@=]/g, '\\$&').replace(/:(?=\/\/)/g, '\\:').replace(/\.(?=\p{L})/gu, '\\.').replace(/^(\d+)(?=\.(?:\s|$))/, '$1\\').replace(/^-/, '\\-');
 }
 
 /** Paragraphs of a note, in which single line ends mean nothing. */

@@ -55,7 +55,9 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     });
   });
 
-  connection.onDidOpenTextDocument(({ textDocument: t }) => { diagnostics.changed(documents.opened(t.uri, t.languageId, t.version, t.text)); });
+  connection.onDidOpenTextDocument(({ textDocument: t }) => {
+    if (typeof t.uri === 'string' && typeof t.text === 'string') diagnostics.changed(documents.opened(t.uri, t.languageId, t.version, t.text));
+  });
   connection.onDidChangeTextDocument(({ textDocument: t, contentChanges }) => {
     const document = documents.changed(t.uri, contentChanges, t.version);
     if (document) diagnostics.changed(document);

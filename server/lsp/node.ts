@@ -23,7 +23,7 @@ function start(reader: MessageReader, writer: MessageWriter): void {
 }
 
 /** The text of a file, unless links lead it out of the folders. Throws where it cannot be read. */
-async function readInside(uri: string, folders: readonly string[]): Promise<string | undefined> {
+export async function readInside(uri: string, folders: readonly string[]): Promise<string | undefined> {
   const path = await realpath(fileURLToPath(uri));
   const roots = await Promise.all(folders.filter(f => f.startsWith('file:')).map(f => realpath(fileURLToPath(f)).catch(() => undefined)));
   if (!roots.some(r => r !== undefined && lies(path, r))) return undefined;

@@ -4,8 +4,8 @@ import { Arrivals } from './arrivals.ts';
 import { serve } from './connection.ts';
 import { STRATEGY } from './strategy.ts';
 
-/** The scope of the worker; its types are those of a browser. */
-declare const self: ConstructorParameters<typeof BrowserMessageReader>[0] & { close(): void };
+/** The scope of the worker. The types of a browser are not among those of this project. */
+declare const self: { close(): void };
 
 const arrivals = new Arrivals(new BrowserMessageReader(self));
 const connection = createConnection(ProposedFeatures.all, arrivals, new BrowserMessageWriter(self), STRATEGY);

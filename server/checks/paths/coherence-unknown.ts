@@ -32,7 +32,9 @@ export const coherenceUnknown: Check = {
       for (const { arm, coherence } of p.pairs) {
         const lost = coherence?.inputs.find(c => c.missing && c.missing.code === 'value-missing');
         const written = ['tube length', 'coherence length', 'linewidth'].some(f => values.isWritten(arm.laser, f));
-        if (coherence ? !lost : written) continue;
+        // An inventory item that is not found has its own finding; it may state the coherence.
+        const elsewhere = arm.laser.node.line.equals !== undefined && !arm.laser.item;
+        if (coherence ? !lost : written || elsewhere) continue;
         found.set(arm.laser.id, { code: 'coherence-unknown', at: arm.laser.at, subject: arm.laser.id, setup: setup.name, data: { laser: arm.laser.id, plate: p.plate.id, why: lost?.missing?.why ?? `nothing is written about the coherence of ${arm.laser.id}` } });
       }
     }

@@ -76,10 +76,9 @@ export const Unit = createToken({
   name: 'Unit', line_breaks: false,
   pattern: {
     exec: (text: string, offset: number, before: IToken[]) => {
-      if (!takesUnit(before)) return null;
+      if (!takesUnit(before) || sticky(/x\d/y, text, offset)) return null;
       const m = sticky(UNIT, text, offset);
-      if (!m || RESERVED.has(m[0]) || /^x\d/.test(m[0])) return null;
-      return m;
+      return m && !RESERVED.has(m[0]) ? m : null;
     },
   },
 });
@@ -89,9 +88,9 @@ function takesUnit(before: IToken[]): boolean {
   return last === NumberToken || last === RParen || last === Unknown;
 }
 
-/** In the order in which they are tried. */
+/** In the order in which they are tried. `By` before all names: else each `x` of `1x1x1x…` is looked at as a name to the end of the line. */
 export const ALL = [
-  Blank, Doc, Comment, Text, OpenText, Arrow, Tolerance, Compare, DateToken, Ratio, Unit, NumberToken, ClauseWord, Std, By, Name,
+  Blank, Doc, Comment, Text, OpenText, Arrow, Tolerance, Compare, DateToken, Ratio, Unit, NumberToken, By, ClauseWord, Std, Name,
   Equals, Colon, Comma, LParen, RParen, LBrace, RBrace, Plus, Minus, Star, Slash, Unknown,
 ];
 

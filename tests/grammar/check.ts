@@ -90,42 +90,41 @@ export function showTree(tree: Tree): string {
 
 /** Whatever was read: places lie inside the line, inside their parent, and in order; tokens leave out only blanks. */
 export function expectPlaces(line: LineTree): void {
+  expect(misplaced(line), JSON.stringify(line.text)).toEqual([]);
+}
+
+function misplaced(line: LineTree): string[] {
+  const wrong: string[] = [];
   const whole = { start: 0, end: line.text.length };
-  const inside = (part: Span, of: Span): void => {
-    expect(part.start >= of.start && part.start <= part.end && part.end <= of.end, `${JSON.stringify(part)} inside ${JSON.stringify(of)} of ${JSON.stringify(line.text)}`).toBe(true);
-  };
+  const holds = (condition: boolean, what: string, part: Span): void => { if (!condition) wrong.push(`${what} ${part.start}-${part.end}`); };
+  const inside = (part: Span, of: Span): void => { holds(of.start <= part.start && part.start < part.end && part.end <= of.end, 'outside', part); };
+  const isWord = (word: Span & { text: string }): void => { holds(line.text.slice(word.start, word.end) === word.text, word.text, word); };
   const walk = (e: Expr, of: Span): void => {
     inside(e, of);
-    if ('unit' in e) expectWord(line, e.unit);
-    if (e.kind === 'phrase') for (const w of e.words) expectWord(line, w);
-    const parts = partsOf(e);
-    for (const part of parts) walk(part, e);
-    for (let i = 1; i < parts.length; i++) expect(parts[i]!.start, line.text).toBeGreaterThanOrEqual(parts[i - 1]!.end);
+    if ('unit' in e) isWord(e.unit);
+    if (e.kind === 'phrase') e.words.forEach(isWord);
+    partsOf(e).forEach((part, i, parts) => {
+      walk(part, e);
+      if (i > 0) holds(parts[i - 1]!.end <= part.start, 'out of order', part);
+    });
   };
-  if (line.head) expectWord(line, line.head);
+  if (line.head) isWord(line.head);
   for (const e of [line.subject, line.equals, line.value, line.compare?.value]) if (e) walk(e, whole);
   for (const clause of line.clauses) {
     inside(clause, whole);
-    expectWord(line, clause.word);
+    isWord(clause.word);
     if (clause.value) walk(clause.value, clause);
   }
-  if (line.colon !== undefined) expect(line.text[line.colon]).toBe(':');
-  if (line.issue) {
-    inside(line.issue, whole);
-    expect(line.issue.end, line.text).toBeGreaterThan(line.issue.start);
-  }
-  if (line.issue?.code === 'line-too-long') return;
+  if (line.colon !== undefined) isWord({ text: ':', start: line.colon, end: line.colon + 1 });
+  if (line.comment) inside(line.comment, whole);
+  if (line.issue) inside(line.issue, whole);
+  if (line.issue?.code === 'line-too-long') return wrong;
   let at = 0;
-  for (const token of line.tokens) {
-    expect(line.text.slice(at, token.start).trim(), line.text).toBe('');
-    expect(token.end).toBeGreaterThan(token.start);
+  for (const token of [...line.tokens, { start: whole.end, end: whole.end + 1 }]) {
+    holds(at <= token.start && token.start < token.end && line.text.slice(at, token.start).trim() === '', 'left out before', token);
     at = token.end;
   }
-  expect(line.text.slice(at).trim(), line.text).toBe('');
-}
-
-function expectWord(line: LineTree, word: Span & { text: string }): void {
-  expect(line.text.slice(word.start, word.end)).toBe(word.text);
+  return wrong;
 }
 
 function partsOf(e: Expr): readonly Expr[] {

@@ -1,6 +1,6 @@
 /** What holds for every text: random sentences of the grammar, random pages, and pieces in any order. A failure prints the text. */
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { format } from '../../grammar/format.ts';
 import { MAX_DEPTH } from '../../grammar/nest.ts';
 import { LineCache, parse, parseLines } from '../../grammar/parse.ts';
@@ -8,6 +8,9 @@ import { parseLine } from '../../grammar/parse-line.ts';
 import type { LineTree, Node } from '../../grammar/tree.ts';
 import { expectPlaces } from './check.ts';
 import { loose, page, sentence, soup } from './sentences.ts';
+
+// Many texts, and machines differ: how long it takes is no part of what is checked.
+vi.setConfig({ testTimeout: 120_000 });
 
 const binary = fc.string({ unit: 'binary', maxLength: 60 });
 const anyText = fc.oneof(page, page, soup, fc.array(soup, { maxLength: 6 }).map(lines => lines.join('\n')), binary, fc.array(binary, { maxLength: 4 }).map(lines => lines.join('\r\n')));

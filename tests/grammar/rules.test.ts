@@ -197,6 +197,7 @@ describe('primary', () => {
   test('phrase', () => {
     check('emulsion: toward the object', "emulsion | : 'toward the object'");
     check('stock: lab.fine-grain', "stock | : 'lab.fine-grain'");
+    check('lit at: 30°', "lit 'at' | : 30[°]");
     check('größe: übersicht_2', "größe | : 'übersicht_2'");
   });
   test('call, with its bracket close by', () => {

@@ -1,5 +1,5 @@
 /** The chain of numbers behind a result, in plain data: for hovers, for `explain`, for the report. */
-import { show } from '../model/show.ts';
+import { show, showWithin } from '../model/show.ts';
 import type { Place } from '../model/model.ts';
 import type { Cell, Graph } from '../results/graph.ts';
 import { sample, type Band } from '../results/sampling.ts';
@@ -54,7 +54,10 @@ export function showCell(graph: Graph, cell: Cell): Shown {
   }
   const u = graph.uncertainty(cell);
   if (u === 0 && cell.rule && isPath(cell)) return { ...head, value, u, text: show(Math.round(value / FINEST) * FINEST, cell.dim, 0, cell.unit) };
-  return { ...head, value, u, text: cell.spread?.kind === 'one of' ? oneOf(cell.spread.values) : show(value, cell.dim, u, cell.unit) };
+  if (cell.spread?.kind === 'one of') return { ...head, value, u, text: oneOf(cell.spread.values) };
+  // An input is shown as it is written: its ± is a half-width, not twice a standard uncertainty.
+  if (cell.spread?.kind === 'within') return { ...head, value, u, text: showWithin(value, cell.dim, cell.spread.amount, cell.unit) };
+  return { ...head, value, u, text: show(value, cell.dim, u, cell.unit) };
 }
 
 const percents = (low: number, high: number): string => {

@@ -38,13 +38,21 @@ export function show(exact: number, dim: Dim, u = 0, written?: Unit): string {
   const unit = readableUnit(Math.max(Math.abs(value), 2 * u), dim, written);
   const [v, spread] = unit ? [(value - unit.offset) / unit.factor, u / unit.factor] : [value, u];
   const name = unit?.text ?? '';
-  const gap = /^[°%′″]$/.test(name) ? '' : ' ';
+  const gap = gapBefore(name);
   if (spread > 0) {
     const decimals = decimalsFor(2 * spread);
     return `${minus(v.toFixed(decimals).replace(/^-(0(?:\.0+)?)$/, '$1'))} ± ${(2 * spread).toFixed(decimals)}${name ? gap + name : ''}`;
   }
   return `${plain(v, dim === ANGLE ? 3 : 5)}${name ? gap + name : ''}`;
 }
+
+/** A quantity with the half-width that its author gave: `750 ± 2 mm`. */
+export function showWithin(value: number, dim: Dim, amount: number, written?: Unit): string {
+  const unit = readableUnit(Math.max(Math.abs(value), amount), dim, written);
+  const [v, give] = unit ? [(value - unit.offset) / unit.factor, amount / unit.factor] : [value, amount];
+  return `${plain(v, 7)} ± ${plain(give)}${unit ? gapBefore(unit.text) + unit.text : ''}`;
+}
+const gapBefore = (unit: string): string => (/^[°%′″]$/.test(unit) ? '' : ' ');
 
 /** A length in whole millimetres, finer below 10 mm: `84 mm`, `0.2 mm`. */
 export function millimetres(metres: number): string {

@@ -1,0 +1,22 @@
+/** The extension in a browser: the server is a web worker. */
+import { Uri, type ExtensionContext } from 'vscode';
+import { LanguageClient } from 'vscode-languageclient/browser';
+import { start, stop } from './start.ts';
+
+/** The types of a browser are not among those of this project. */
+declare const Worker: new (url: string) => ConstructorParameters<typeof LanguageClient>[2] & { terminate(): void };
+
+export function activate(context: ExtensionContext): Promise<void> {
+  const script = Uri.joinPath(context.extensionUri, 'dist/server.worker.js').toString(true);
+  let worker: InstanceType<typeof Worker> | undefined;
+  // A server that is started again is a new worker; the old one may hang.
+  const begin = () => {
+    worker?.terminate();
+    worker = new Worker(script);
+    return Promise.resolve(worker);
+  };
+  context.subscriptions.push({ dispose: () => worker?.terminate() });
+  return start(context, options => new LanguageClient('platewright', 'Platewright', begin, options));
+}
+
+export const deactivate = stop;

@@ -1,0 +1,47 @@
+/** What the extension does on desktop and web alike: starts the server, reads files for it, and adds a status bar and two commands. It computes nothing. */
+import { commands, Uri, window, workspace, type ExtensionContext } from 'vscode';
+import { vsdiag, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
+import { READ_FILE, type InitializationOptions, type ReadFileParams } from '../server/lsp/protocol.ts';
+import { StatusBar } from './status-bar.ts';
+
+let client: BaseLanguageClient | undefined;
+
+export async function start(context: ExtensionContext, make: (options: LanguageClientOptions) => BaseLanguageClient): Promise<void> {
+  const output = window.createOutputChannel('Platewright', { log: true });
+  const readsFiles: InitializationOptions = { readsFiles: true };
+  const own = client = make({
+    documentSelector: [{ language: 'plate' }], outputChannel: output, initializationOptions: readsFiles,
+    diagnosticPullOptions: { onChange: true, onFocus: true },
+    middleware: {
+      // The older side of a comparison is not what anybody is working on.
+      provideDiagnostics: (document, before, token, next) =>
+        (('uri' in document ? document.uri : document).scheme === 'git' ? { kind: vsdiag.DocumentDiagnosticReportKind.full, items: [] } : next(document, before, token)),
+    },
+  });
+  own.onRequest(READ_FILE, ({ uri }: ReadFileParams) => readFile(uri));
+  context.subscriptions.push(
+    output, new StatusBar(own),
+    commands.registerCommand('platewright.showOutput', () => { output.show(); }),
+    commands.registerCommand('platewright.restartServer', () => restart(own)),
+  );
+  await own.start();
+}
+
+export async function stop(): Promise<void> {
+  await client?.dispose();
+  client = undefined;
+}
+
+/** A server that does not stop is left behind; the new one takes its place. */
+async function restart(own: BaseLanguageClient): Promise<void> {
+  await own.stop().catch((e: unknown) => { own.outputChannel.warn(String(e)); });
+  await own.start();
+}
+
+async function readFile(uri: string): Promise<string | null> {
+  try {
+    return new TextDecoder().decode(await workspace.fs.readFile(Uri.parse(uri)));
+  } catch {
+    return null;
+  }
+}

@@ -22,13 +22,16 @@ export const fail = (code: ValueProblem['code'], span: Span, data: ValueProblem[
 export function isLiteral(e: Expr): boolean {
   switch (e.kind) {
     case 'number': case 'unknown': case 'ratio': case 'date': case 'string': return true;
-    case 'unary': return isLiteral(e.arg);
-    case 'tolerance': return isLiteral(e.value) && isLiteral(e.by);
+    case 'unary': return isPlain(e.arg);
+    case 'tolerance': return isPlain(e.value) && isPlain(e.by);
     case 'sizes': return e.parts.every(isLiteral);
     case 'group': return e.items.every(isLiteral) && e.items.length === 1;
     default: return false;
   }
 }
+
+/** A literal without a tolerance of its own. */
+const isPlain = (e: Expr): boolean => (e.kind === 'group' ? e.items.length === 1 && isPlain(e.items[0]!) : e.kind !== 'tolerance' && isLiteral(e));
 
 export function readUnit(word: Word): Read<Unit> {
   const unit = parseUnit(word.text);

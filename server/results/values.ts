@@ -13,6 +13,7 @@ import type { Cell, Graph, Missing } from './graph.ts';
 import { along, DISTANCE, weighted } from './rules/lengths.ts';
 
 const MM = parseUnit('mm')!;
+const SAME = weighted('same', 'the value of that name', [1]);
 const MAX_CHAIN = 200;
 /** Height of the beams when nothing is written; only differences of height matter to lengths. */
 const BEAM_HEIGHT = 0.12;
@@ -36,7 +37,7 @@ export class Values {
   /** The cell of an expression. `at` is where it stands; the line's text is that of its node. */
   expression(expr: Expr, at: Place, name: string, words: string): Cell | undefined {
     const place = (span: Span): Place => ({ uri: at.uri, line: at.line, start: span.start, end: span.end });
-    return compile(expr, {
+    const cell = compile(expr, {
       graph: this.graph, name, words, place,
       problem: (p: ValueProblem) => this.report(p.code, place(p.span), name, p.data),
       names: {
@@ -49,6 +50,8 @@ export class Values {
         },
       },
     });
+    // What is only the name of another value still has its own.
+    return !cell || cell.name === name ? cell : this.graph.derive(name, SAME, [cell], cell.dim, words, { at, ...(cell.unit ? { unit: cell.unit } : {}) });
   }
   private readonly broken = new Set<string>();
 

@@ -4,7 +4,6 @@
  */
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
-import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { standardUncertainty } from '../model/quantity.ts';
 import type { Cell, Graph } from './graph.ts';
 
@@ -20,17 +19,22 @@ export interface Band {
 export const DRAWS = 400;
 const SEED = 20260211;
 
-// The same question is asked by a check, a hover and the report; the answer is kept as long as the graph.
-const kept = new WeakMap<Graph, Map<Cell, Band>>();
+// The same question is asked by a check, a hover and the report; the answers are kept as long as the graph.
+interface Kept { readonly bands: Map<Cell, Band>; readonly normal: Map<Cell, boolean> }
+const kept = new WeakMap<Graph, Kept>();
+function keptOf(graph: Graph): Kept {
+  let k = kept.get(graph);
+  if (!k) kept.set(graph, k = { bands: new Map<Cell, Band>(), normal: new Map<Cell, boolean>() });
+  return k;
+}
 
 /** The band of a cell; `fixed` cells are held at a value. The seed is fixed, so that the same text gives the same band. */
 export function sample(graph: Graph, cell: Cell, fixed?: ReadonlyMap<Cell, number>): Band | undefined {
   if (cell.missing) return undefined;
   if (fixed) return drawBand(graph, cell, fixed);
-  let of = kept.get(graph);
-  if (!of) kept.set(graph, of = new Map<Cell, Band>());
-  let band = of.get(cell);
-  if (!band) of.set(cell, band = drawBand(graph, cell, new Map()));
+  const { bands } = keptOf(graph);
+  let band = bands.get(cell);
+  if (!band) bands.set(cell, band = drawBand(graph, cell, new Map()));
   return band;
 }
 
@@ -38,20 +42,23 @@ function drawBand(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): B
   const leaves = leavesOf(graph, cell, fixed);
   const evaluate = graph.evaluator(cell, leaves.map(l => l.cell));
   const at = leaves.map(l => l.value);
-  if (leaves.every(l => l.u === 0)) {
+  const unsure = leaves.flatMap((l, k) => (l.u > 0 ? [{ k, drawn: drawn(l, k) }] : []));
+  if (unsure.length === 0) {
     const value = evaluate(at);
     return { low: value, high: value, mean: value, std: 0, draws: 0 };
   }
-  const rng = xoroshiro128plus(SEED);
   const out = new Float64Array(DRAWS);
   for (let n = 0; n < DRAWS; n++) {
-    for (let k = 0; k < leaves.length; k++) if (leaves[k]!.u > 0) at[k] = draw(rng, leaves[k]!);
+    for (const u of unsure) at[u.k] = u.drawn[n]!;
     out[n] = evaluate(at);
   }
   out.sort();
-  const mean = out.reduce((s, v) => s + v, 0) / DRAWS;
-  const std = Math.sqrt(out.reduce((s, v) => s + (v - mean) ** 2, 0) / DRAWS);
-  return { low: out[Math.floor(0.025 * (DRAWS - 1))]!, high: out[Math.ceil(0.975 * (DRAWS - 1))]!, mean, std, draws: DRAWS };
+  let sum = 0;
+  for (const v of out) sum += v;
+  const mean = sum / DRAWS;
+  let squares = 0;
+  for (const v of out) squares += (v - mean) ** 2;
+  return { low: out[Math.floor(0.025 * (DRAWS - 1))]!, high: out[Math.ceil(0.975 * (DRAWS - 1))]!, mean, std: Math.sqrt(squares / DRAWS), draws: DRAWS };
 }
 
 interface Leaf {
@@ -60,17 +67,17 @@ interface Leaf {
   readonly u: number;
 }
 
-/** Fewer unsure numbers than this do not sum up to a normal one. */
-const MANY = 3;
+/** A sum is spread like a normal number only while none of its inputs brings more than this share of its variance (JCGM 101:2008, 9.2.4). */
+const LARGEST_SHARE = 0.4;
 
-/** Where the graph is cut: inputs, fixed cells, and linear cells that sum up many unsure inputs which nothing else above the cut shares. */
+/** Where the graph is cut: inputs, fixed cells, and linear cells that sum up several unsure inputs which nothing else above the cut shares. */
 function leavesOf(graph: Graph, top: Cell, fixed: ReadonlyMap<Cell, number>): Leaf[] {
   const inputs = new Map<Cell, readonly Cell[]>();
   const stops = (c: Cell): boolean => {
     if (c === top) return false;
     if (!c.rule || fixed.has(c)) { inputs.set(c, [c]); return true; }
     const below = c.rule.linear === true ? graph.ancestors(c) : [];
-    if (below.length === 0 || !isNormal(below, fixed)) return false;
+    if (below.length === 0 || below.some(b => fixed.has(b)) || !isNormal(graph, c, below)) return false;
     inputs.set(c, below.filter(a => !a.rule));
     return true;
   };
@@ -88,20 +95,37 @@ function leavesOf(graph: Graph, top: Cell, fixed: ReadonlyMap<Cell, number>): Le
   });
 }
 
-/** Whether the last of these cells, a linear one, is sure or spread like one normal number: many inputs, none of them wide, bent or held. */
-function isNormal(cells: readonly Cell[], fixed: ReadonlyMap<Cell, number>): boolean {
-  const unsure = cells.filter(c => c.spread);
-  return (unsure.length === 0 || unsure.length >= MANY) && unsure.every(c => c.spread!.kind === 'within' || c.spread!.kind === 'std') && !cells.some(c => fixed.has(c) || c.rule?.curved);
+/** Whether a linear cell is spread like one normal number: several inputs, none of them wide or bent. */
+function isNormal(graph: Graph, cell: Cell, below: readonly Cell[]): boolean {
+  const { normal } = keptOf(graph);
+  let is = normal.get(cell);
+  if (is === undefined) {
+    is = !below.some(c => c.spread?.kind === 'factor' || c.spread?.kind === 'one of' || c.rule?.curved) && (graph.ranking(cell)[0]?.share ?? 0) <= LARGEST_SHARE;
+    normal.set(cell, is);
+  }
+  return is;
 }
 
-function draw(rng: RandomGenerator, leaf: Leaf): number {
+/** What the leaf with that place among the leaves is drawn as. */
+function drawn(leaf: Leaf, place: number): Float64Array {
   const s = leaf.cell.rule ? undefined : leaf.cell.spread;
-  if (leaf.u === 0) return leaf.value;
-  const flat = (): number => uniformFloat64(rng);
+  const { flat, normal } = column(place);
   switch (s?.kind) {
-    case 'within': return leaf.value + (2 * flat() - 1) * s.amount;
-    case 'factor': return leaf.value * s.amount ** (2 * flat() - 1);
-    case 'one of': return s.values[Math.min(s.values.length - 1, Math.floor(flat() * s.values.length))]!;
-    default: return leaf.value + leaf.u * Math.sqrt(-2 * Math.log(1 - flat())) * Math.cos(2 * Math.PI * flat());
+    case 'within': return flat.map(f => leaf.value + (2 * f - 1) * s.amount);
+    case 'factor': return flat.map(f => leaf.value * s.amount ** (2 * f - 1));
+    case 'one of': return flat.map(f => s.values[Math.min(s.values.length - 1, Math.floor(f * s.values.length))]!);
+    default: return normal.map(z => leaf.value + leaf.u * z);
   }
+}
+
+// The seed is fixed, so that the random numbers themselves can be kept: one column for each leaf, from streams of their own.
+const columns: { flat: Float64Array; normal: Float64Array }[] = [];
+function column(place: number): { flat: Float64Array; normal: Float64Array } {
+  while (columns.length <= place) {
+    const rng = xoroshiro128plus(SEED + columns.length);
+    const flat = Float64Array.from({ length: DRAWS }, () => uniformFloat64(rng));
+    const normal = flat.map(f => Math.sqrt(-2 * Math.log(1 - f)) * Math.cos(2 * Math.PI * uniformFloat64(rng)));
+    columns.push({ flat, normal });
+  }
+  return columns[place]!;
 }

@@ -60,7 +60,9 @@ function unknownModes(laser: Thing, values: Values, revival: Cell, tube: number)
   const name = `${laser.id}.modes`;
   const words = `modes of ${laser.id}`;
   if (!gain) {
-    const cell = values.missing(name, NUMBER, words, { code: 'value-missing', why: `${laser.id} has neither a number of modes nor a gain width, and its wavelength is no gas line that is known`, at: laser.at });
+    // What is written and cannot be read has its own finding.
+    const lost = (['wavelength', 'gain width', 'modes'] as const).some(f => values.isWritten(laser, f) && !values.fact(laser, f));
+    const cell = values.missing(name, NUMBER, words, { code: lost ? 'unreadable' : 'value-missing', why: `${laser.id} has neither a number of modes nor a gain width, and its wavelength is no gas line that is known`, at: laser.at });
     return { laser, known: 'tube length', rule: MODES_BRIGHTNESS, inputs: [revival, cell] };
   }
   const { fewest, most } = plausibleModeCounts(gain, revivalDistance(tube, 1));

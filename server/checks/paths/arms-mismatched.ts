@@ -1,6 +1,6 @@
 import { millimetres, percentBand } from '../../model/show.ts';
 import type { Problem } from '../../model/model.ts';
-import type { Cell, Graph } from '../../results/graph.ts';
+import type { Graph } from '../../results/graph.ts';
 import { profile, type Pair, type Results } from '../../results/plan.ts';
 import { sample } from '../../results/sampling.ts';
 import { num, text, type Check, type Data } from '../check.ts';
@@ -66,35 +66,39 @@ function parts(d: Data): string {
 function mismatched(pair: Pair, plate: string, { graph, setup }: Results): Problem[] {
   const worst = darkest(pair);
   if (!worst?.brightness || worst.brightness.missing || pair.mismatch.missing) return [];
-  if (clearlyBright(graph, worst.brightness)) return [];
+  if (clearlyBright(graph, pair)) return [];
   const band = sample(graph, worst.brightness)!;
   if (band.low >= NOTE) return [];
   // Would matched paths do better? If not, the object is too deep, which is another finding.
   const matched = sample(graph, worst.brightness, new Map([[pair.mismatch, 0]]))!;
   if (matched.low - band.low < 0.05) return [];
   const middle = sample(graph, pair.parts[0]!.brightness!)!;
-  const dull = profile(graph, pair).filter(x => x.brightness < NOTE).length;
+  const over = profile(graph, pair);
+  const dull = over.filter(x => x.brightness < NOTE).length;
   const depth = pair.depth ? graph.value(pair.depth)! : 0;
-  const steps = profile(graph, pair).length;
   return [{
     code: 'arms-mismatched', at: pair.arm.beam.at, subject: `${plate}.${pair.arm.name}`, setup: setup.name,
     data: {
       plate, arm: pair.arm.name, reference: pair.reference.name, laser: pair.arm.laser.id, object: pair.arm.object!.id, part: worst.share < -0.4 ? 'near' : worst.share > 0.4 ? 'far' : worst.part === 'middle' ? 'middle' : 'inner',
-      mismatch: graph.value(pair.mismatch)!, low: band.low, high: band.high, middleLow: middle.low, middleHigh: middle.high, depth, dullDepth: steps > 1 ? (depth * dull) / steps : 0,
+      mismatch: graph.value(pair.mismatch)!, low: band.low, high: band.high, middleLow: middle.low, middleHigh: middle.high, depth, dullDepth: over.length > 1 ? (depth * dull) / over.length : 0,
     },
   }];
 }
 
 export const darkest = (pair: Pair): Pair['parts'][number] | undefined => pair.parts.find(p => p.part === 'darkest') ?? pair.parts[0];
 
-/** A cheap look before the draw: bright even with every input two standard uncertainties to the bad side, and for each choice. */
-function clearlyBright(graph: Graph, cell: Cell): boolean {
-  const [delta, ...rest] = cell.inputs;
-  const away = Math.abs(graph.value(delta!)!) + 3 * graph.uncertainty(delta!);
-  const choices = rest.flatMap(c => (c.spread?.kind === 'one of' ? [c] : []));
-  const others = rest.some(c => c.spread !== undefined && c.spread.kind !== 'one of') || rest.some(c => c.rule && graph.uncertainty(c) > 0);
-  if (others || choices.length > 1) return false;
-  const values = choices[0]?.spread?.kind === 'one of' ? choices[0].spread.values : [undefined];
-  const x = (share: number, v: number | undefined): number => cell.rule!.compute([away * share, ...rest.map(c => (c === choices[0] && v !== undefined ? v : graph.value(c)!))]);
-  return values.every(v => [0.25, 0.5, 0.75, 1].every(share => x(share, v) > NOTE + 0.02));
+/**
+ * A cheap look before the draw: bright all the way to the end of the depth, for each choice of the laser's modes and with the mismatch three
+ * standard uncertainties to the bad side. Light squarely from the front is the worst.
+ */
+export function clearlyBright(graph: Graph, pair: Pair, held?: number): boolean {
+  const { coherence, mismatch, depth } = pair;
+  if (!coherence || mismatch.missing || coherence.inputs.some(c => c.missing)) return false;
+  const choices = coherence.inputs.find(c => c.spread?.kind === 'one of');
+  if (coherence.inputs.some(c => c !== choices && graph.uncertainty(c) > 0)) return false;
+  const away = (held ?? Math.abs(graph.value(mismatch)!) + 3 * graph.uncertainty(mismatch)) + (depth && !depth.missing ? graph.value(depth)! + 3 * graph.uncertainty(depth) : 0);
+  const rest = coherence.inputs.map(c => graph.value(c)!);
+  const at = choices ? coherence.inputs.indexOf(choices) : -1;
+  const values = choices?.spread?.kind === 'one of' ? choices.spread.values : [0];
+  return values.every(v => [0.25, 0.5, 0.75, 1].every(share => coherence.rule.compute([away * share, ...rest.map((x, i) => (i === at ? v : x))]) > NOTE + 0.02));
 }

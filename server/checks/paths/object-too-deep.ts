@@ -1,7 +1,7 @@
 import { millimetres, percentBand } from '../../model/show.ts';
 import { sample } from '../../results/sampling.ts';
 import { num, text, type Check } from '../check.ts';
-import { DARK, NOTE, WARN } from './arms-mismatched.ts';
+import { clearlyBright, DARK, NOTE, WARN } from './arms-mismatched.ts';
 
 export const objectTooDeep: Check = {
   code: 'object-too-deep',
@@ -40,7 +40,7 @@ that is more than its fringes bear, however well the middle is matched.
     const far = pair.parts.find(x => x.part === 'far');
     if (!far?.brightness || far.brightness.missing || !pair.depth) return [];
     const none = new Map([[pair.mismatch, 0]]);
-    if (graph.evaluate(far.brightness, none) > 0.95 && !far.brightness.inputs.some(c => c.spread)) return [];
+    if (clearlyBright(graph, pair, 0)) return [];
     const band = sample(graph, far.brightness, none)!;
     if (band.low >= NOTE) return [];
     return [{ code: 'object-too-deep', at: pair.arm.object!.at, subject: `${p.plate.id}.${pair.arm.object!.id}`, setup: setup.name, data: { plate: p.plate.id, object: pair.arm.object!.id, laser: pair.arm.laser.id, depth: graph.value(pair.depth)!, low: band.low, high: band.high } }];

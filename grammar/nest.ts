@@ -19,13 +19,24 @@ export function nest(lines: readonly LineTree[]): Nested {
   return { nodes, issues: [...issues.filter(i => !isBrace(i)), ...mend.issues] };
 }
 
+// Most nodes have neither children nor legs; they share the empty list.
+const NONE: readonly Node[] = [];
+class NodeOf implements Node {
+  children: readonly Node[] = NONE;
+  legs: readonly Node[] = NONE;
+  end: number;
+  constructor(readonly line: LineTree, readonly at: number, readonly parent: Node | undefined, readonly doc: string | undefined) { this.end = at; }
+  addChild(node: Node): void { if (this.children === NONE) this.children = [node]; else (this.children as Node[]).push(node); }
+  addLeg(node: Node): void { if (this.legs === NONE) this.legs = [node]; else (this.legs as Node[]).push(node); }
+}
+
 const isBrace = (i: NestingIssue): boolean => i.code === 'brace-not-closed' || i.code === 'brace-not-opened';
 
 function pair(lines: readonly LineTree[], mend?: Mend): Nested {
   const nodes: Node[] = [];
   const issues: NestingIssue[] = [];
-  const open: { node: Node; beam: Node | undefined }[] = [];
-  let beam: Node | undefined;
+  const open: { node: NodeOf; beam: NodeOf | undefined }[] = [];
+  let beam: NodeOf | undefined;
   let doc: string[] = [];
   let tooDeep = 0;
   let stray = -2;
@@ -65,18 +76,21 @@ function pair(lines: readonly LineTree[], mend?: Mend): Nested {
       case 'unreadable':
     }
     const parent = open[open.length - 1]?.node;
-    const node: Node = { line, at, children: [], legs: [], end: at, ...(parent ? { parent } : {}), ...(doc.length > 0 ? { doc: doc.join('\n') } : {}) };
-    doc = [];
+    const node = new NodeOf(line, at, parent, doc.length > 0 ? doc.join('\n') : undefined);
+    if (doc.length > 0) doc = [];
     if (line.kind === 'leg') {
       if (beam) {
-        beam.legs.push(node);
+        beam.addLeg(node);
         beam.end = at;
       } else {
         if (stray !== at - 1) issues.push({ code: 'leg-without-beam', at });
         stray = at;
       }
     } else {
-      if (tooDeep === 0) (parent ? parent.children : nodes).push(node);
+      if (tooDeep === 0) {
+        if (parent) parent.addChild(node);
+        else nodes.push(node);
+      }
       if (line.kind === 'statement' || line.opens) beam = line.opens ? undefined : node;
     }
     if (!line.opens && !mend?.opens.has(at)) continue;

@@ -149,13 +149,13 @@ export interface Node {
   readonly line: LineTree;
   /** zero-based line number */
   readonly at: number;
-  readonly parent?: Node;
+  readonly parent: Node | undefined;
   /** notes written above it with `///` */
-  readonly doc?: string;
+  readonly doc: string | undefined;
   /** facts and statements of its block, in order */
-  readonly children: Node[];
+  readonly children: readonly Node[];
   /** legs below it, for a beam */
-  readonly legs: Node[];
+  readonly legs: readonly Node[];
   /** line number of the closing brace; the last line it reaches when the brace is missing */
   end: number;
 }

@@ -3,7 +3,7 @@ import type { Expr, Node, Span, Word } from '../../grammar/tree.ts';
 import { readFact } from './bind-facts.ts';
 import { oneWord, openingWords } from './bind-things.ts';
 import type { Beam, Bound, Leg, Place, Thing } from './model.ts';
-import { nearest, type Scope } from './scope.ts';
+import { nearest, placeIn, type Scope } from './scope.ts';
 import type { FactType } from './things/kind.ts';
 import { LENGTH } from './units.ts';
 
@@ -64,17 +64,25 @@ function bindLeg(node: Node, n: number, beam: Beam, scope: Scope): Leg {
   const thing = word ? scope.thing(word, node) : undefined;
   if (thing && port && !isTwoWords(thing, port)) checkPort(port, thing.kind.ports, thing.kind.article, node, scope);
   let length: Bound | undefined;
-  let lengthAt: Place | undefined;
   if (line.value) {
-    lengthAt = sink.place(node, line.value);
     const read = readFact(line, line.value, LEG_LENGTH);
     if ('problem' in read) { if (!line.issue) sink.value(read.problem, node, `${beam.id}.${n}.length`, scope.setup); }
     else length = read.ok;
   }
-  return {
-    id: `${beam.id}.${n}`, beam, n, node, to: word?.text ?? '', at: sink.place(node, word ?? line.subject ?? { start: 0, end: line.text.length }),
-    ...(thing ? { target: thing } : {}), ...(port ? { port: port.text } : {}), ...(length ? { length } : {}), ...(lengthAt ? { lengthAt } : {}),
-  };
+  return new LegOf(sink.uri, beam, n, node, thing, word, port, length);
+}
+
+/** Most of a long page is legs, and mostly nobody asks for their places: these are made when somebody does. */
+class LegOf implements Leg {
+  constructor(
+    private readonly uri: string, readonly beam: Beam, readonly n: number, readonly node: Node, readonly target: Thing | undefined,
+    private readonly word: Word | undefined, private readonly portWord: Word | undefined, readonly length: Bound | undefined,
+  ) {}
+  get id(): string { return `${this.beam.id}.${this.n}`; }
+  get to(): string { return this.word?.text ?? ''; }
+  get port(): string | undefined { return this.portWord?.text; }
+  get at(): Place { return placeIn(this.uri, this.node.at, this.word ?? this.node.line.subject ?? { start: 0, end: this.node.line.text.length }); }
+  get lengthAt(): Place | undefined { return this.node.line.value && placeIn(this.uri, this.node.at, this.node.line.value); }
 }
 
 /** `S1 through`: the thing, and the port behind it. */

@@ -2,8 +2,8 @@
 import type { Expr, Node, Word } from '../../grammar/tree.ts';
 import { bindFact } from './bind-facts.ts';
 import { checkDim, describe, isLiteral, readQuantity } from './literal.ts';
-import type { BoundFact, Placement, Thing } from './model.ts';
-import { nearest, type Scope, type Sink } from './scope.ts';
+import type { BoundFact, Place, Placement, Thing } from './model.ts';
+import { nearest, placeIn, type Scope, type Sink } from './scope.ts';
 import { factIndex, factsOf, kindOf, KINDS } from './things/index.ts';
 import type { Kind } from './things/kind.ts';
 import { ANGLE, LENGTH, type Dim } from './units.ts';
@@ -43,13 +43,12 @@ export function bindThing(node: Node, scope: Scope, meant?: { kind: Kind; length
     }
     if (!name) { scope.nameless = true; return true; }
   }
-  const at = sink.place(node, name);
   const before = things.get(name.text);
   // A name that ends where the line could not be read any more may go on there.
   const cut = node.line.issue?.start === name.end;
   if (cut) scope.nameless = true;
   if (before) {
-    if (!cut) sink.report('name-taken', at, name.text, { name: name.text, kind: before.kind.word, line: before.at.line + 1 }, setup);
+    if (!cut) sink.report('name-taken', sink.place(node, name), name.text, { name: name.text, kind: before.kind.word, line: before.at.line + 1 }, setup);
     return true;
   }
   const item = inventoryItem(node, kind, scope);
@@ -64,11 +63,19 @@ export function bindThing(node: Node, scope: Scope, meant?: { kind: Kind; length
     facts = facts.size > 0 ? new Map([...facts, ...own]) : own;
   }
   const placement = bindPlacement(node, scope);
-  things.set(name.text, {
-    id: name.text, kind, node, at, facts, used: false,
-    ...(placement ? { placement } : {}), ...(item ? { item } : {}), ...(node.doc !== undefined ? { doc: node.doc } : {}),
-  });
+  things.set(name.text, new ThingOf(sink.uri, kind, node, name, facts, placement, item));
   return true;
+}
+
+class ThingOf implements Thing {
+  used = false;
+  constructor(
+    private readonly uri: string, readonly kind: Kind, readonly node: Node, private readonly word: Word,
+    readonly facts: ReadonlyMap<string, BoundFact>, readonly placement: Placement | undefined, readonly item: Thing | undefined,
+  ) {}
+  get id(): string { return this.word.text; }
+  get at(): Place { return placeIn(this.uri, this.node.at, this.word); }
+  get doc(): string | undefined { return this.node.doc; }
 }
 
 /** Legs below what is no beam. */

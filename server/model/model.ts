@@ -56,10 +56,10 @@ export interface Thing {
   /** where its name stands */
   readonly at: Place;
   readonly facts: ReadonlyMap<string, BoundFact>;
-  readonly placement?: Placement;
+  readonly placement: Placement | undefined;
   /** the inventory item that it is */
-  readonly item?: Thing;
-  readonly doc?: string;
+  readonly item: Thing | undefined;
+  readonly doc: string | undefined;
   /** something refers to it: a leg, a placement, a reading */
   used: boolean;
 }
@@ -69,13 +69,13 @@ export interface Leg {
   readonly id: string;
   readonly beam: Beam;
   readonly n: number;
-  readonly target?: Thing;
+  readonly target: Thing | undefined;
   /** the target as written */
   readonly to: string;
   /** `through`, when light goes on behind a plate or splitter */
-  readonly port?: string;
-  readonly length?: Bound;
-  readonly lengthAt?: Place;
+  readonly port: string | undefined;
+  readonly length: Bound | undefined;
+  readonly lengthAt: Place | undefined;
   readonly at: Place;
   readonly node: Node;
 }

@@ -4,6 +4,16 @@ import type { Node, Span, Word } from '../../grammar/tree.ts';
 import type { Inventory, Place, Problem, Reference, Thing } from './model.ts';
 import type { ValueProblem } from './literal.ts';
 
+/** A name that is used. There are as many of them as lines, and mostly nobody asks: the places are made when somebody does. */
+class Mention implements Reference {
+  constructor(private readonly uri: string, private readonly node: Node, private readonly word: Word, private readonly thing: Thing) {}
+  get name(): string { return this.word.text; }
+  get at(): Place { return placeIn(this.uri, this.node.at, this.word); }
+  get target(): Place { return this.thing.at; }
+}
+
+export const placeIn = (uri: string, line: number, span: Span): Place => ({ uri, line, start: span.start, end: Math.max(span.end, span.start + 1) });
+
 /** Collects the problems and references of one file while it is bound. */
 export class Sink {
   readonly problems: Problem[] = [];
@@ -13,7 +23,7 @@ export class Sink {
   constructor(readonly uri: string) {}
 
   place(node: Node | number, span: Span): Place {
-    return { uri: this.uri, line: typeof node === 'number' ? node : node.at, start: span.start, end: Math.max(span.end, span.start + 1) };
+    return placeIn(this.uri, typeof node === 'number' ? node : node.at, span);
   }
   report(code: string, at: Place, subject: string, data: Problem['data'] = {}, setup?: string): void {
     this.problems.push({ code, at, subject, data, ...(setup !== undefined ? { setup } : {}) });
@@ -21,8 +31,8 @@ export class Sink {
   value(p: ValueProblem, node: Node, subject: string, setup?: string): void {
     this.report(p.code, this.place(node, p.span), subject, p.data, setup);
   }
-  refer(at: Place, name: string, target: Place): void {
-    this.references.push({ at, name, target });
+  refer(node: Node, word: Word, target: Thing): void {
+    this.references.push(new Mention(this.uri, node, word, target));
   }
 }
 
@@ -43,12 +53,12 @@ export class Scope {
   /** The thing of that name, or nothing with a problem at its place. */
   thing(word: Word, node: Node, wanted = 'a thing of this setup'): Thing | undefined {
     const found = this.find(word.text);
-    const at = this.sink.place(node, word);
     if (found) {
       found.used = true;
-      this.sink.refer(at, word.text, found.at);
+      this.sink.refer(node, word, found);
       return found;
     }
+    const at = this.sink.place(node, word);
     // Items of an inventory that is not known are missed as a whole.
     const inventory = word.text.includes('.') ? word.text.slice(0, word.text.indexOf('.')) : undefined;
     const whole = inventory !== undefined && !this.inventories.has(inventory) ? inventory : undefined;

@@ -37,18 +37,20 @@ export interface Cell {
   readonly name: string;
   readonly dim: Dim;
   readonly origin: Origin;
-  readonly rule?: Rule;
+  readonly rule: Rule | undefined;
   readonly inputs: readonly Cell[];
-  readonly spread?: Spread;
+  readonly spread: Spread | undefined;
   /** unit in which the author wrote it */
-  readonly unit?: Unit;
-  readonly at?: Place;
+  readonly unit: Unit | undefined;
+  readonly at: Place | undefined;
   /** in words, for chains of numbers: "leg S1 → M1" */
   readonly words: string;
   /** for assumed inputs, the reason */
-  readonly reason?: string;
-  readonly missing?: Missing;
+  readonly reason: string | undefined;
+  readonly missing: Missing | undefined;
 }
+
+const NO_CELLS: readonly Cell[] = [];
 
 export class Graph {
   readonly cells: Cell[] = [];
@@ -56,6 +58,8 @@ export class Graph {
   // Most cells are never asked for by name, so that they are indexed when somebody asks.
   private readonly byName = new Map<string, Cell>();
   private indexed = 0;
+  // Kept as long as the graph: uncertainty, ranking, draws and solving all ask for the same sweeps.
+  private readonly gradients = new Map<Cell, ReadonlyMap<Cell, number>>();
   private readonly uncertainties = new Map<Cell, number>();
   /** how many rules have run; an edit must only run those that it touches */
   computed = 0;
@@ -74,25 +78,27 @@ export class Graph {
   }
 
   input(name: string, q: Quantity, origin: Origin, words: string, more: { at?: Place; reason?: string } = {}): Cell {
-    return this.add({ index: this.cells.length, name, dim: q.dim, origin, inputs: [], words, ...(q.spread ? { spread: q.spread } : undefined), ...(q.unit ? { unit: q.unit } : undefined), ...more }, q.value);
+    return this.add({ index: this.cells.length, name, dim: q.dim, origin, rule: undefined, inputs: NO_CELLS, spread: q.spread, unit: q.unit, at: more.at, words, reason: more.reason, missing: undefined }, q.value);
   }
 
   /** A cell without a value, with the reason. */
   missing(name: string, dim: Dim, words: string, missing: Missing): Cell {
-    return this.add({ index: this.cells.length, name, dim, origin: 'computed', inputs: [], words, missing }, 0);
+    return this.add({ index: this.cells.length, name, dim, origin: 'computed', rule: undefined, inputs: NO_CELLS, spread: undefined, unit: undefined, at: undefined, words, reason: undefined, missing }, 0);
   }
 
   /** A cell made by a rule. It is missing when an input is, or when the rule gives no finite number. */
   derive(name: string, rule: Rule, inputs: readonly Cell[], dim: Dim, words: string, more: { unit?: Unit; at?: Place } = {}): Cell {
-    const head = { index: this.cells.length, name, dim, origin: 'computed' as const, rule, inputs, words };
-    const lost = inputs.find(c => c.missing);
-    if (lost) return this.add({ ...head, missing: lost.missing!, ...more }, 0);
-    this.computed++;
-    const value = rule.compute(inputs.map(c => this.values[c.index]!));
-    if (!Number.isFinite(value)) {
-      return this.add({ ...head, missing: { code: 'impossible-value', why: `${words} has no value: ${rule.formula}`, ...(more.at ? { at: more.at } : {}) }, ...more }, 0);
+    let missing = inputs.find(c => c.missing)?.missing;
+    let value = 0;
+    if (!missing) {
+      this.computed++;
+      value = rule.compute(inputs.map(c => this.values[c.index]!));
+      if (!Number.isFinite(value)) {
+        value = 0;
+        missing = { code: 'impossible-value', why: `${words} has no value: ${rule.formula}`, ...(more.at ? { at: more.at } : {}) };
+      }
     }
-    return this.add({ ...head, ...more }, value);
+    return this.add({ index: this.cells.length, name, dim, origin: 'computed', rule, inputs, spread: undefined, unit: more.unit, at: more.at, words, reason: undefined, missing }, value);
   }
 
   private add(cell: Cell, value: number): Cell {
@@ -140,7 +146,13 @@ export class Graph {
   }
 
   /** Derivatives of a cell by every input that it rests on: one pass backward. */
-  gradient(cell: Cell): Map<Cell, number> {
+  gradient(cell: Cell): ReadonlyMap<Cell, number> {
+    let known = this.gradients.get(cell);
+    if (!known) this.gradients.set(cell, known = this.sweep(cell));
+    return known;
+  }
+
+  private sweep(cell: Cell): Map<Cell, number> {
     const adjoint = new Float64Array(cell.index + 1);
     const marked = new Uint8Array(cell.index + 1);
     adjoint[cell.index] = 1;

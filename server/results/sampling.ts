@@ -2,8 +2,10 @@
  * Seeded Monte Carlo, for results that first order cannot describe (JCGM 101:2008). What is linear in its inputs is drawn as one
  * normal number, so that the draw costs the curved end of the graph only.
  */
+import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { standardUncertainty } from '../model/quantity.ts';
 import type { Cell, Graph } from './graph.ts';
 
@@ -16,15 +18,16 @@ export interface Band {
   readonly draws: number;
 }
 
-export const DRAWS = 400;
+/** Spread evenly over each input (Latin hypercube), so that few draws give steady ends of the band. */
+export const DRAWS = 200;
 const SEED = 20260211;
 
 // The same question is asked by a check, a hover and the report; the answers are kept as long as the graph.
-interface Kept { readonly bands: Map<Cell, Band>; readonly normal: Map<Cell, boolean> }
+interface Kept { readonly bands: Map<Cell, Band>; readonly normal: Map<Cell, boolean>; readonly below: Map<Cell, readonly Cell[]> }
 const kept = new WeakMap<Graph, Kept>();
 function keptOf(graph: Graph): Kept {
   let k = kept.get(graph);
-  if (!k) kept.set(graph, k = { bands: new Map<Cell, Band>(), normal: new Map<Cell, boolean>() });
+  if (!k) kept.set(graph, k = { bands: new Map<Cell, Band>(), normal: new Map<Cell, boolean>(), below: new Map<Cell, readonly Cell[]>() });
   return k;
 }
 
@@ -70,13 +73,21 @@ interface Leaf {
 /** A sum is spread like a normal number only while none of its inputs brings more than this share of its variance (JCGM 101:2008, 9.2.4). */
 const LARGEST_SHARE = 0.4;
 
+const NOTHING: readonly Cell[] = [];
+function ancestorsOf(graph: Graph, cell: Cell): readonly Cell[] {
+  const { below } = keptOf(graph);
+  let cells = below.get(cell);
+  if (!cells) below.set(cell, cells = graph.ancestors(cell));
+  return cells;
+}
+
 /** Where the graph is cut: inputs, fixed cells, and linear cells that sum up several unsure inputs which nothing else above the cut shares. */
 function leavesOf(graph: Graph, top: Cell, fixed: ReadonlyMap<Cell, number>): Leaf[] {
   const inputs = new Map<Cell, readonly Cell[]>();
   const stops = (c: Cell): boolean => {
     if (c === top) return false;
     if (!c.rule || fixed.has(c)) { inputs.set(c, [c]); return true; }
-    const below = c.rule.linear === true ? graph.ancestors(c) : [];
+    const below = c.rule.linear === true ? ancestorsOf(graph, c) : NOTHING;
     if (below.length === 0 || below.some(b => fixed.has(b)) || !isNormal(graph, c, below)) return false;
     inputs.set(c, below.filter(a => !a.rule));
     return true;
@@ -123,9 +134,19 @@ const columns: { flat: Float64Array; normal: Float64Array }[] = [];
 function column(place: number): { flat: Float64Array; normal: Float64Array } {
   while (columns.length <= place) {
     const rng = xoroshiro128plus(SEED + columns.length);
-    const flat = Float64Array.from({ length: DRAWS }, () => uniformFloat64(rng));
-    const normal = flat.map(f => Math.sqrt(-2 * Math.log(1 - f)) * Math.cos(2 * Math.PI * uniformFloat64(rng)));
-    columns.push({ flat, normal });
+    const flat = stratified(rng);
+    const turn = stratified(rng);
+    columns.push({ flat, normal: flat.map((f, i) => Math.sqrt(-2 * Math.log(1 - f)) * Math.cos(2 * Math.PI * turn[i]!)) });
   }
   return columns[place]!;
+}
+
+/** One number in each of as many equal steps from 0 to 1, in a random order (Fisher and Yates' shuffle). */
+function stratified(rng: RandomGenerator): Float64Array {
+  const out = Float64Array.from({ length: DRAWS }, (_, i) => (i + uniformFloat64(rng)) / DRAWS);
+  for (let i = DRAWS - 1; i > 0; i--) {
+    const j = uniformInt(rng, 0, i);
+    [out[i], out[j]] = [out[j]!, out[i]!];
+  }
+  return out;
 }

@@ -30,7 +30,7 @@ export const coherenceUnknown: Check = {
     const found = new Map<string, ReturnType<NonNullable<Check['run']>>[number]>();
     for (const p of plates) {
       for (const { arm, coherence } of p.pairs) {
-        const lost = coherence?.inputs.find(c => c.missing && c.missing.code === 'value-missing');
+        const lost = coherence?.inputs.find(c => c.missing?.code === 'value-missing');
         const written = ['tube length', 'coherence length', 'linewidth'].some(f => values.isWritten(arm.laser, f));
         // An inventory item that is not found has its own finding; it may state the coherence.
         const elsewhere = arm.laser.node.line.equals !== undefined && !arm.laser.item;

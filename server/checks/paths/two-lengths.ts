@@ -38,7 +38,7 @@ export const twoLengths: Check = {
       };
       const [a, b] = [legStart(leg), leg.target];
       let from = seen.get(a);
-      if (!from) seen.set(a, from = new Map());
+      if (!from) seen.set(a, from = new Map<Thing | undefined, Leg>());
       const before = from.get(b);
       if (before) {
         const other = graph.value(legs.get(before)!)!;

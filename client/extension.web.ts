@@ -1,19 +1,20 @@
 /** The extension in a browser: the server is a web worker. */
 import { Uri, type ExtensionContext } from 'vscode';
-import { LanguageClient } from 'vscode-languageclient/browser';
+import { BrowserMessageReader, BrowserMessageWriter, LanguageClient, type MessageTransports } from 'vscode-languageclient/browser';
 import { start, stop } from './start.ts';
 
 /** The types of a browser are not among those of this project. */
-declare const Worker: new (url: string) => ConstructorParameters<typeof LanguageClient>[2] & { terminate(): void };
+declare const Worker: new (url: string) => { terminate(): void };
 
 export function activate(context: ExtensionContext): Promise<void> {
   const script = Uri.joinPath(context.extensionUri, 'dist/server.worker.js').toString(true);
   let worker: InstanceType<typeof Worker> | undefined;
-  // A server that is started again is a new worker; the old one may hang.
-  const begin = () => {
+  // A server that is started again is a new worker; the old one may hang. Given the worker itself, the library would use
+  // the old one again, and it doesn't know the workers of every host for what they are.
+  const begin = (): Promise<MessageTransports> => {
     worker?.terminate();
     worker = new Worker(script);
-    return Promise.resolve(worker);
+    return Promise.resolve({ reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) });
   };
   context.subscriptions.push({ dispose: () => worker?.terminate() });
   return start(context, options => new LanguageClient('platewright', 'Platewright', begin, options));

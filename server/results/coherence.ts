@@ -5,7 +5,7 @@ import { plausibleModeCounts } from '../optics/coherence/unknown-modes.ts';
 import { revivalDistance } from '../optics/coherence/cavity.ts';
 import type { Thing } from '../model/model.ts';
 import { FREQUENCY, LENGTH, NUMBER, parseUnit } from '../model/units.ts';
-import type { Cell, Rule } from './graph.ts';
+import type { Cell, Graph, Rule } from './graph.ts';
 import { halfContrast, lineBrightness, linewidthFrom, MODE_SPACING, MODES_BRIGHTNESS, REVIVAL } from './rules/coherence.ts';
 import type { Values } from './values.ts';
 
@@ -55,8 +55,7 @@ function unknownModes(laser: Thing, values: Values, revival: Cell, tube: number)
   const written = values.fact(laser, 'gain width');
   const wavelength = values.fact(laser, 'wavelength');
   const line = wavelength && !wavelength.missing ? gainLineAt(graph.value(wavelength)!) : undefined;
-  let gain = written && !written.missing ? { from: graph.value(written)!, to: graph.value(written)! } : line?.plausible;
-  if (written?.spread && gain && (written.spread.kind === 'within' || written.spread.kind === 'std')) gain = { from: gain.from - written.spread.amount, to: gain.to + written.spread.amount };
+  const gain = written && !written.missing ? reach(written, graph) : line?.plausible;
   const name = `${laser.id}.modes`;
   const words = `modes of ${laser.id}`;
   if (!gain) {
@@ -72,4 +71,12 @@ function unknownModes(laser: Thing, values: Values, revival: Cell, tube: number)
     reason: `${fewest === most ? fewest : `${fewest} to ${most}`} modes fit under the gain of ${line ? `a ${line.laser} tube` : 'the tube'} of that length; which of them run is not known`,
   });
   return { laser, known: 'tube length', rule: MODES_BRIGHTNESS, inputs: [revival, cell], modes: counts };
+}
+
+/** The values that a cell may well have: all within its bounds, or within two standard uncertainties. */
+function reach(cell: Cell, graph: Graph): { from: number; to: number } {
+  const value = graph.value(cell)!;
+  if (cell.spread?.kind === 'factor') return { from: value / cell.spread.amount, to: value * cell.spread.amount };
+  const give = cell.spread?.kind === 'within' ? cell.spread.amount : 2 * graph.uncertainty(cell);
+  return { from: value - give, to: value + give };
 }

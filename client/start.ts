@@ -1,10 +1,12 @@
 /** What the extension does on desktop and web alike: starts the server, reads files for it, and adds a status bar and two commands. It computes nothing. */
-import { commands, Uri, window, workspace, type ExtensionContext } from 'vscode';
-import { vsdiag, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
+import { commands, Uri, window, workspace, type ExtensionContext, type LogOutputChannel } from 'vscode';
+import { State, vsdiag, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
 import { READ_FILE, type InitializationOptions, type ReadFileParams } from '../server/lsp/protocol.ts';
 import { StatusBar } from './status-bar.ts';
 
 let client: BaseLanguageClient | undefined;
+/** the server that starts next was asked for */
+let asked = false;
 
 export async function start(context: ExtensionContext, make: (options: LanguageClientOptions) => BaseLanguageClient): Promise<void> {
   const output = window.createOutputChannel('Platewright', { log: true });
@@ -18,13 +20,30 @@ export async function start(context: ExtensionContext, make: (options: LanguageC
         (('uri' in document ? document.uri : document).scheme === 'git' ? { kind: vsdiag.DocumentDiagnosticReportKind.full, items: [] } : next(document, before, token)),
     },
   });
+  // The library starts a server again that has gone by itself; the page's author should know, since that is a defect.
+  own.onDidChangeState(({ newState }) => {
+    if (newState !== State.Running) return;
+    if (!asked) void sayRestarted(output);
+    asked = false;
+  });
   own.onRequest(READ_FILE, ({ uri }: ReadFileParams) => readFile(uri));
   context.subscriptions.push(
     output, new StatusBar(own),
     commands.registerCommand('platewright.showOutput', () => { output.show(); }),
     commands.registerCommand('platewright.restartServer', () => restart(own)),
   );
-  await own.start();
+  await begin(own);
+}
+
+/** Starts the server because somebody wants it. */
+function begin(own: BaseLanguageClient): Promise<void> {
+  asked = true;
+  return own.start();
+}
+
+async function sayRestarted(output: LogOutputChannel): Promise<void> {
+  const show = 'Show Output';
+  if (await window.showWarningMessage('The server of Platewright had stopped by itself and was started again. Nothing of your text is lost.', show) === show) output.show();
 }
 
 export async function stop(): Promise<void> {
@@ -35,7 +54,7 @@ export async function stop(): Promise<void> {
 /** A server that does not stop is left behind; the new one takes its place. */
 async function restart(own: BaseLanguageClient): Promise<void> {
   await own.stop().catch((e: unknown) => { own.outputChannel.warn(String(e)); });
-  await own.start();
+  await begin(own);
 }
 
 async function readFile(uri: string): Promise<string | null> {

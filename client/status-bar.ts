@@ -66,19 +66,11 @@ export class StatusBar {
     }
   }
 
-  private fill(editor: TextEditor, { setup, plate, mismatch, brightness, part, worst }: SummaryAnswer): void {
-    const at = plate === undefined ? '' : `${plate}: `;
-    const figures = mismatch === undefined ? 'no mismatch yet' : `${at}mismatch ${mismatch}${brightness === undefined ? '' : `, darkest ${brightness}`}`;
-    this.item.text = `${worst ? ICON[worst.severity] : ''}${figures.replaceAll('$(', '$ (')}`;
+  private fill(editor: TextEditor, { setup, plate, mismatch, brightness, markdown, worst }: SummaryAnswer): void {
+    const figures = mismatch === undefined ? 'No mismatch yet' : `${plate === undefined ? 'Mismatch' : `${plate}: mismatch`} ${mismatch}${brightness === undefined ? '' : `, darkest ${brightness}`}`;
+    this.item.text = (worst ? ICON[worst.severity] : '') + figures;
     this.item.accessibilityInformation = { label: `${setup}: ${figures}` };
-    const lines = [
-      ...(mismatch === undefined ? ['The two paths cannot be compared yet.'] : [`${at}mismatch ${mismatch}`]),
-      ...(part === undefined || brightness === undefined ? [] : [`The ${part} records at ${brightness} of full brightness.`]), ...(worst ? [worst.message] : []),
-    ];
-    const tooltip = new MarkdownString('**');
-    tooltip.appendText(setup.trim() || 'Setup').appendMarkdown('**');
-    for (const line of lines) tooltip.appendMarkdown('\n\n').appendText(line);
-    this.item.tooltip = tooltip;
+    this.item.tooltip = new MarkdownString(markdown);
     const place = worst && new Position(worst.line, worst.character);
     this.item.command = place
       ? { title: 'Go to the finding', command: 'vscode.open', arguments: [editor.document.uri, { selection: new Range(place, place) }] }

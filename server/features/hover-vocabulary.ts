@@ -9,8 +9,9 @@ import { blocks, bullets, strong } from './markdown.ts';
 /** A kind, its ports and the facts that it takes. */
 export function kindWords(kind: Kind): string {
   const ports = kind.ports.map(p => `\`${p}\``);
+  const [first, ...more] = kind.doc.split(/(?<=\.) /);
   return blocks(
-    `**${kind.word}**: ${kind.doc}`, ports.length > 0 ? `A beam may start at ${oneOf(ports)}.` : '',
+    `**${kind.word}**: ${first!}`, more.join(' '), ports.length > 0 ? `A beam may start at ${oneOf(ports)}.` : '',
     bullets(factsOf(kind).map(f => `\`${f.phrase}\` (${values(f.type)}): ${f.doc}${assumed(f)}${f.used ? '' : ' Not computed with yet.'}`)),
   );
 }

@@ -5,6 +5,7 @@ import { darkest } from '../checks/paths/arms-mismatched.ts';
 import type { Pair, Results } from '../results/plan.ts';
 import { sample } from '../results/sampling.ts';
 import { showCell } from './chain.ts';
+import { blocks, escaped, strong } from './markdown.ts';
 import { findingsWithin } from './report.ts';
 
 export interface Summary {
@@ -30,6 +31,15 @@ export function summaryAt(snapshot: Snapshot, line: number): Summary | undefined
   const worst = findingsWithin(snapshot, r).filter(f => f.accepted === undefined && f.at.uri === snapshot.uri)
     .reduce<Finding | undefined>((w, f) => (!w || RANK[f.severity] < RANK[w.severity] ? f : w), undefined);
   return { setup: r.setup.name, ...figures(r), ...(worst ? { worst } : {}) };
+}
+
+/** The summary as Markdown, a paragraph each: the setup, its figures, its worst finding. */
+export function summaryMarkdown({ setup, plate, mismatch, brightness, part, worst }: Summary): string {
+  return blocks(
+    strong(setup.trim() || 'Setup'),
+    mismatch === undefined ? 'Its two paths cannot be compared yet.' : `Mismatch${plate === undefined ? '' : ` at ${escaped(plate)}`}: ${escaped(mismatch)}.`,
+    part === undefined ? '' : `The ${escaped(part)} records at ${brightness!} of full brightness.`, worst && escaped(worst.message),
+  );
 }
 
 function figures(r: Results): Omit<Summary, 'setup'> {

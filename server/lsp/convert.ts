@@ -8,7 +8,7 @@ import type { Definition } from '../features/definition.ts';
 import type { Fix } from '../features/fixes.ts';
 import type { TextChange } from '../features/formatting.ts';
 import type { Hover } from '../features/hover.ts';
-import type { Summary } from '../features/summary.ts';
+import { summaryMarkdown, type Summary } from '../features/summary.ts';
 import type { OutlineItem } from '../features/symbols.ts';
 import type { Place } from '../model/model.ts';
 import type { SummaryAnswer } from './protocol.ts';
@@ -75,8 +75,10 @@ export function flatSymbols(uri: string, symbols: readonly DocumentSymbol[], con
   ]);
 }
 
-export function summaryOf(source: Source, { worst, ...figures }: Summary): SummaryAnswer {
-  if (!worst) return figures;
+export function summaryOf(source: Source, summary: Summary): SummaryAnswer {
+  const { worst, ...figures } = summary;
+  const answer = { ...figures, markdown: summaryMarkdown(summary) };
+  if (!worst) return answer;
   const { start } = rangeOf(source, worst.at);
-  return { ...figures, worst: { severity: worst.severity, message: worst.message, line: start.line, character: start.character } };
+  return { ...answer, worst: { severity: worst.severity, message: worst.message, line: start.line, character: start.character } };
 }

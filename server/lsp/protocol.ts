@@ -19,6 +19,8 @@ export interface SummaryAnswer {
   readonly brightness?: string;
   /** what records worst: `darkest part of whelk` */
   readonly part?: string;
+  /** all of this in Markdown, in which nothing of the file is markup */
+  readonly markdown: string;
   /** the worst finding in the setup; accepted ones don't count */
   readonly worst?: {
     readonly severity: 'error' | 'warning' | 'note' | 'hint';

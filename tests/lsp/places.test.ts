@@ -102,7 +102,7 @@ describe('pointing and going', () => {
   it('gives the figures of the setup for a status bar', async () => {
     const page = await open(whelk);
     expect(await page.ask('platewright/summary', { line: 5 })).toMatchObject({
-      setup: 'Whelk shell', mismatch: '84 ± 7 mm', part: 'darkest part of whelk', worst: { severity: 'warning', ...page.range('object from').start },
+      setup: 'Whelk shell', mismatch: '84 ± 7 mm', part: 'darkest part of whelk', markdown: expect.stringContaining('Mismatch: 84 ± 7 mm.') as string, worst: { severity: 'warning', ...page.range('object from').start },
     });
   });
 });

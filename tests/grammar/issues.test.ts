@@ -107,6 +107,10 @@ let d = (3 4)
            ~~ unexpected-text
 let d = 3)
          ~ unexpected-text
+beam ratio: 4:1:2
+             ~~~~ unexpected-text
+beam ratio: 4:1.5.2
+             ~~~~~~ unexpected-text
   -> M1 = lab.m {
         ~~~~~~~ unexpected-text
   -> M1 {
@@ -248,5 +252,6 @@ describe('a broken line still opens or closes its block', () => {
   });
   test('a leg takes no block, but its braces pair and the legs behind it find their beam', () => {
     checkTree('beam raw from red\n  -> M1 {\n    loss: 4%\n  }\n  -> P1\nmirror M1', 'beam raw from red (to 4)\n    -> M1 { (to 3)\n      loss: 4%\n    -> P1\nmirror M1');
+    checkTree('beam raw from red\n  -> M1 {\n    loss: 4%\n  }\nmirror M1', 'beam raw from red (to 3)\n    -> M1 { (to 3)\n      loss: 4%\nmirror M1');
   });
 });

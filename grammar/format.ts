@@ -58,9 +58,11 @@ function linesBeforeLegs(lines: readonly LineTree[]): Set<number> {
 export function formatLine(line: LineTree): string {
   let out = '';
   let before: TokenSpan | undefined;
-  line.tokens.forEach((token, i) => {
+  // Read once: a line does not keep its tokens.
+  const { tokens } = line;
+  tokens.forEach((token, i) => {
     const text = token.type === 'comment' || token.type === 'doc' ? line.text.slice(token.start, token.end).trimEnd() : line.text.slice(token.start, token.end);
-    if (before && blankBetween(line, before, token, line.tokens[i - 2])) out += ' ';
+    if (before && blankBetween(line, before, token, tokens[i - 2])) out += ' ';
     out += text;
     before = token;
   });

@@ -1,7 +1,7 @@
 /** Why a line could not be read: what the parser must not be given, and where it stopped. One issue a line, the first by place. */
 import type { IToken } from 'chevrotain';
 import * as T from './tokens.ts';
-import type { Span, SyntaxIssue, TokenSpan } from './tree.ts';
+import type { Span, SyntaxIssue } from './tree.ts';
 
 export const MAX_BRACKETS = 32;
 
@@ -9,14 +9,12 @@ const start = (t: IToken): number => t.startOffset;
 const end = (t: IToken): number => t.startOffset + t.image.length;
 
 /** The first thing that the parser could not or must not be given; it gets what stands before. */
-export function issueBefore(text: string, errors: { offset: number; length: number }[], tokens: IToken[], spans: TokenSpan[]): SyntaxIssue | undefined {
+export function issueBefore(text: string, errors: { offset: number; length: number }[], tokens: IToken[]): SyntaxIssue | undefined {
   const e = errors[0];
   const open = tokens.find(t => t.tokenType === T.OpenText);
   const big = tokens.find(t => (t.tokenType === T.NumberToken || t.tokenType === T.Ratio) && t.image.split(':').some(n => !Number.isFinite(Number(n))));
   const found: (SyntaxIssue | undefined)[] = [decimalComma(tokens), bracketIssue(tokens)];
   if (e) {
-    for (const x of errors) spans.push({ type: 'bad', start: x.offset, end: x.offset + x.length });
-    spans.sort((a, b) => a.start - b.start);
     found.push({ code: 'unreadable-character', found: text.slice(e.offset, e.offset + e.length), start: e.offset, end: e.offset + e.length });
   }
   if (open) found.push({ code: 'unclosed-text', found: open.image, start: start(open), end: end(open) });

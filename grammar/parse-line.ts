@@ -7,12 +7,12 @@
 import { EmbeddedActionsParser, type IToken } from 'chevrotain';
 import { issueAt, issueBefore } from './line-issues.ts';
 import * as T from './tokens.ts';
-import type { Clause, Expr, LineTree, Span, TokenSpan, TokenType, Word } from './tree.ts';
+import type { Clause, Expr, LineKind, LineTree, Span, TokenSpan, TokenType, Word, SyntaxIssue } from './tree.ts';
 
 export { MAX_BRACKETS } from './line-issues.ts';
 export const MAX_LINE = 2000;
 
-type Draft = { -readonly [K in keyof Omit<LineTree, 'clauses' | 'tokens' | 'text'>]: LineTree[K] } & { clauses: Clause[] };
+type Draft = { -readonly [K in keyof Omit<LineTree, 'clauses' | 'tokens' | 'text' | 'memo'>]?: LineTree[K] } & { kind: LineKind; clauses: Clause[] };
 
 const start = (t: IToken): number => t.startOffset;
 const end = (t: IToken): number => t.startOffset + t.image.length;
@@ -237,26 +237,59 @@ const TYPE = new Map<unknown, TokenType>([
   [T.LBrace, 'open'], [T.RBrace, 'close'], [T.Plus, 'plus'], [T.Minus, 'minus'], [T.Star, 'star'], [T.Slash, 'slash'], [T.Unknown, 'unknown'],
 ]);
 
+/** Most lines have no clauses; they share the empty list. */
+const NO_CLAUSES: readonly Clause[] = [];
+
+/** A page is mostly lines, so that a line keeps its tree and not its tokens: these are read again when the formatter or an editor asks. */
+class LineOf implements LineTree {
+  readonly kind: LineKind;
+  readonly head: Word | undefined;
+  readonly subject: Expr | undefined;
+  readonly clauses: readonly Clause[];
+  readonly equals: Expr | undefined;
+  readonly compare: LineTree['compare'];
+  readonly colon: number | undefined;
+  readonly value: Expr | undefined;
+  readonly opens: boolean;
+  memo: LineTree['memo'] = undefined;
+
+  constructor(readonly text: string, draft: Partial<Draft> & { kind: LineKind }, readonly comment: Span | undefined, readonly issue: SyntaxIssue | undefined) {
+    this.kind = draft.kind;
+    this.head = draft.head;
+    this.subject = draft.subject;
+    this.clauses = draft.clauses && draft.clauses.length > 0 ? draft.clauses : NO_CLAUSES;
+    this.equals = draft.equals;
+    this.compare = draft.compare;
+    this.colon = draft.colon;
+    this.value = draft.value;
+    this.opens = draft.opens ?? false;
+  }
+
+  get tokens(): readonly TokenSpan[] {
+    if (this.text.length > MAX_LINE) return [];
+    const { tokens, errors } = T.lexer.tokenize(this.text);
+    const spans: TokenSpan[] = tokens.map(t => ({ type: TYPE.get(t.tokenType)!, start: start(t), end: end(t) }));
+    for (const e of errors) spans.push({ type: 'bad', start: e.offset, end: e.offset + e.length });
+    return spans.sort((a, b) => a.start - b.start);
+  }
+}
+
 /**
  * Parses one line (without its line end). Never throws; a line that can't be read wholly has an `issue`.
  * Pure: the same text gives an equal tree.
  */
 export function parseLine(text: string): LineTree {
-  if (text.trim() === '') return { kind: 'blank', text, tokens: [], clauses: [], opens: false };
+  if (text.trim() === '') return new LineOf(text, { kind: 'blank' }, undefined, undefined);
   if (text.length > MAX_LINE) return tooLong(text);
   const { tokens, errors } = T.lexer.tokenize(text);
-  const spans: TokenSpan[] = tokens.map(t => ({ type: TYPE.get(t.tokenType)!, start: start(t), end: end(t) }));
   const last = tokens[tokens.length - 1];
   let comment: Span | undefined;
   if (last && (last.tokenType === T.Comment || last.tokenType === T.Doc)) {
     comment = { start: start(last), end: end(last) };
     tokens.pop();
   }
-  let issue = issueBefore(text, errors, tokens, spans);
-  if (tokens.length === 0 && !issue) {
-    const doc = last?.tokenType === T.Doc;
-    return { kind: doc ? 'doc' : 'comment', text, tokens: spans, clauses: [], opens: false, ...(comment ? { comment } : {}) };
-  }
+  let issue = issueBefore(text, errors, tokens);
+  if (tokens.length === 0 && !issue) return new LineOf(text, { kind: last?.tokenType === T.Doc ? 'doc' : 'comment' }, comment, undefined);
   const early = issue?.start ?? text.length;
   const cut = tokens.filter(t => end(t) <= early);
   const draft: Draft = { kind: 'statement', clauses: [], opens: false };
@@ -270,14 +303,14 @@ export function parseLine(text: string): LineTree {
   if (!draft.head && draft.kind === 'statement') draft.kind = 'unreadable';
   // A brace at the end still opens its block, so that a broken line doesn't spill its error over the block.
   if (issue) draft.opens = draft.kind !== 'close' && bracesLeftOpen(tokens) > 0;
-  return { text, tokens: spans, ...draft, ...(comment ? { comment } : {}), ...(issue ? { issue } : {}) };
+  return new LineOf(text, draft, comment, issue);
 }
 
 /** Not read at all, but its braces still count, as far as the ends of the line show them. */
 function tooLong(text: string): LineTree {
   const kind = text.trimStart().startsWith('}') ? 'close' : 'unreadable';
   const opens = kind !== 'close' && !text.trimStart().startsWith('//') && text.trimEnd().endsWith('{');
-  return { kind, text, tokens: [], clauses: [], opens, issue: { code: 'line-too-long', found: '', start: 0, end: text.length } };
+  return new LineOf(text, { kind, opens }, undefined, { code: 'line-too-long', found: '', start: 0, end: text.length });
 }
 
 /** Text that is not closed swallows the brace at the end of its line. */

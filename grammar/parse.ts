@@ -1,32 +1,21 @@
 /** A document: its lines, parsed one by one and kept by their text, then nested. */
 import { nest } from './nest.ts';
-import { parseLine } from './parse-line.ts';
+import { MAX_LINE, parseLine } from './parse-line.ts';
 import type { LineTree, NestingIssue, Tree } from './tree.ts';
 
 export const MAX_LINES = 20_000;
 export const MAX_SIZE = 2_000_000;
 
 /**
- * Keeps the trees of the lines of one document, so that an edit parses only the lines that it touched.
- * Lines that no longer occur are dropped once they outnumber those that do.
+ * Keeps the trees of the lines of one document as it was last, so that an edit parses only the lines that it touched: lines that are the
+ * same from the start and from the end keep their trees, and so do lines between them that were there before.
  */
 export class LineCache {
-  private kept = new Map<string, LineTree>();
   private last: readonly LineTree[] = [];
   /** how many lines were parsed so far; an edit of one line adds one */
   parsed = 0;
 
-  get(text: string): LineTree {
-    let tree = this.kept.get(text);
-    if (!tree) {
-      tree = parseLine(text);
-      this.parsed++;
-      this.kept.set(text, tree);
-    }
-    return tree;
-  }
-
-  /** The trees of all lines. Lines that are the same strings as before, from the start and from the end, aren't looked up. */
+  /** The trees of all lines. */
   all(texts: readonly string[]): readonly LineTree[] {
     const { last } = this;
     const lines = new Array<LineTree>(texts.length);
@@ -35,12 +24,24 @@ export class LineCache {
     while (head < most && texts[head] === last[head]!.text) lines[head] = last[head++]!;
     let tail = 0;
     while (tail < most - head && texts[texts.length - 1 - tail] === last[last.length - 1 - tail]!.text) lines[texts.length - 1 - tail] = last[last.length - 1 - tail++]!;
-    for (let i = head; i < texts.length - tail; i++) lines[i] = this.get(texts[i]!);
+    const between = new Map<string, LineTree>();
+    for (let i = head; i < last.length - tail; i++) between.set(last[i]!.text, last[i]!);
+    for (let i = head; i < texts.length - tail; i++) {
+      let tree = between.get(texts[i]!);
+      if (!tree) {
+        tree = parseLine(ownText(texts[i]!));
+        this.parsed++;
+        between.set(tree.text, tree);
+      }
+      lines[i] = tree;
+    }
     this.last = lines;
-    if (this.kept.size > 2 * lines.length + 64) this.kept = new Map(lines.map(l => [l.text, l]));
     return lines;
   }
 }
+
+/** A line cut out of a text holds the whole text in memory, and would hold every version in which one of its lines was typed. A copy does not. */
+const ownText = (line: string): string => (line.length > MAX_LINE ? line : line.split('').join(''));
 
 /** Splits into lines; `\r\n`, `\n` and a lone `\r` end a line, byte order marks at the start are dropped. */
 export function splitLines(text: string): string[] {

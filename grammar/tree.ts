@@ -130,18 +130,20 @@ export interface LineTree {
   readonly text: string;
   readonly tokens: readonly TokenSpan[];
   /** the first word of a statement */
-  readonly head?: Word;
+  readonly head: Word | undefined;
   /** what follows the first word, or the target of a leg */
-  readonly subject?: Expr;
+  readonly subject: Expr | undefined;
   readonly clauses: readonly Clause[];
-  readonly equals?: Expr;
-  readonly compare?: { readonly op: '<' | '<=' | '>' | '>='; readonly value?: Expr } & Span;
-  readonly colon?: number;
-  readonly value?: Expr;
+  readonly equals: Expr | undefined;
+  readonly compare: ({ readonly op: '<' | '<=' | '>' | '>='; readonly value?: Expr } & Span) | undefined;
+  readonly colon: number | undefined;
+  readonly value: Expr | undefined;
   /** the line ends in `{` */
   readonly opens: boolean;
-  readonly comment?: Span;
-  readonly issue?: SyntaxIssue;
+  readonly comment: Span | undefined;
+  readonly issue: SyntaxIssue | undefined;
+  /** What a later stage has made of this line's text alone. Kept here, since it holds just as long as the line does. */
+  memo: { readonly of: unknown; readonly made: unknown } | undefined;
 }
 
 /** A statement with what its block and its legs hold. */

@@ -12,15 +12,11 @@ export function factPhrase(line: LineTree): string | undefined {
   return line.subject.kind === 'phrase' ? `${line.head.text} ${line.subject.words.map(w => w.text).join(' ')}` : undefined;
 }
 
-// A literal's outcome depends on its line's text and the type only, so it is kept with the line's tree: an edit reads one line.
-const kept = new WeakMap<LineTree, { type: FactType; read: Read<Bound> }>();
-
-/** Reads the value of a fact. */
+/** Reads the value of a fact. The outcome depends on the line's text and the type only, so it is kept with the line: an edit reads one line. */
 export function readFact(line: LineTree, value: Expr, type: FactType): Read<Bound> {
-  const before = kept.get(line);
-  if (before?.type === type) return before.read;
+  if (line.memo?.of === type) return line.memo.made as Read<Bound>;
   const read = readNow(line, value, type);
-  kept.set(line, { type, read });
+  line.memo = { of: type, made: read };
   return read;
 }
 

@@ -117,7 +117,7 @@ describe.each(SAMPLES)('%s, as far as it is typed', name => {
       const at = [...tree.lines.flatMap((line, i) => (line.issue ? [i] : [])), ...tree.issues.map(i => i.at)];
       expect(at, text.slice(0, end)).toEqual([...new Set(at)]);
       tree.lines.forEach((line, i) => {
-        if (i < typed) expect(line).toBe(cache.get(whole.lines[i]!.text));
+        if (i < typed) expect(line.text).toBe(whole.lines[i]!.text);
         if (line.issue) expect(i).toBe(typed);
       });
       expect(tree.issues.every(i => i.code === 'brace-not-closed'), text.slice(0, end)).toBe(true);

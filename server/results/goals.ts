@@ -21,6 +21,9 @@ export interface GoalResult {
 /** Results that the language knows and no rule computes yet. */
 export const LATER: readonly string[] = ['beam ratio', 'exposure', 'exposure time', 'light at the plate', 'corner light', 'split', 'polarization', 'fringes', 'angle', 'reference angle', 'object light', 'image distance', 'ghost fringes', 'coverage'];
 
+/** Results that every setup with whole arms has. */
+const USUAL: readonly string[] = ['mismatch', 'brightness', 'object length', 'reference length'];
+
 /** Evaluates the goals of a setup. Problems (unknown names, wrong units) are reported through the values. */
 export function judgeGoals(r: Omit<Results, 'goals' | 'problems'>): { goals: GoalResult[]; problems: Problem[] } {
   const problems: Problem[] = [];
@@ -34,7 +37,7 @@ export function judgeGoals(r: Omit<Results, 'goals' | 'problems'>): { goals: Goa
       else if (later(goal.result)) goals.push({ goal, outcome: 'not computed yet', limits: [] });
       else if (couldBe(goal.result)) goals.push({ goal, outcome: 'cannot be told', limits: [] });
       else {
-        const suggestion = nearest(goal.result, [...r.aliases.keys(), ...r.published.map(c => c.name), ...LATER]);
+        const suggestion = nearest(goal.result, [...r.aliases.keys(), ...r.published.map(c => c.name), ...USUAL, ...LATER]);
         report('unknown-result', { name: goal.result, ...(suggestion ? { suggestion } : {}) });
       }
       continue;

@@ -1,0 +1,259 @@
+/**
+ * Quick fixes. Each one that is offered, applied here as an editor applies it, takes away its finding, brings no other error, warning or note, and leaves
+ * every byte but the edited ones as it was.
+ */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { alone, analyse, type Snapshot } from '../../server/analysis.ts';
+import type { Finding } from '../../server/checks/check.ts';
+import { applyEdits, fixesFor, type Edit, type Fix } from '../../server/features/fixes.ts';
+
+const URI = 'file:///saltmarsh/whelk.plate';
+const look = (text: string): Snapshot => analyse(URI, text);
+
+/** Puts edits into a text by their places, lines and UTF-16 units, as the protocol of editors has it. */
+function apply(text: string, edits: readonly Edit[]): string {
+  const starts = [text.startsWith('\ufeff') ? 1 : 0];
+  for (const m of text.matchAll(/\r\n|\n|\r/g)) starts.push(m.index + m[0].length);
+  return [...edits].sort((a, b) => b.at.line - a.at.line || b.at.start - a.at.start).reduce((t, { at, newText }) => {
+    const start = starts[at.line]!;
+    return t.slice(0, start + at.start) + newText + t.slice(start + at.end);
+  }, text);
+}
+
+const counts = (s: Snapshot): Map<string, number> => {
+  const count = new Map<string, number>();
+  for (const f of s.findings) if (f.severity !== 'hint') count.set(`${f.severity} ${f.code} ${f.subject}`, (count.get(`${f.severity} ${f.code} ${f.subject}`) ?? 0) + 1);
+  return count;
+};
+
+/** The fixes of all findings of a text, each tried; as `code: line after the fix`. */
+function fixes(text: string): string[] {
+  const before = look(text);
+  const had = counts(before);
+  return before.findings.flatMap(finding => {
+    const offered = fixesFor(before, finding, alone);
+    expect(offered.map(f => f.preferred), 'the first is the preferred one').toEqual(offered.map((_, i) => i === 0));
+    return offered.map(fix => {
+      const fixed = apply(text, fix.edits);
+      expectCured(finding, fix, had, fixed);
+      expect(applyEdits(text, fix.edits)).toBe(fixed);
+      const line = fixed.split(/\r\n|\n|\r/)[fix.edits[0]!.at.line]!;
+      return `${finding.code}: ${line.replace('\ufeff', '').trim()}`;
+    });
+  });
+}
+
+function expectCured(finding: Finding, fix: Fix, had: ReadonlyMap<string, number>, fixed: string): void {
+  expect(fix.title).not.toMatch(/undefined|NaN|null/);
+  expect(fix.edits.every(e => e.at.uri === URI)).toBe(true);
+  const has = counts(look(fixed));
+  const id = `${finding.severity} ${finding.code} ${finding.subject}`;
+  expect(has.get(id) ?? 0, `${fix.title}\n${fixed}`).toBeLessThan(had.get(id)!);
+  for (const [other, n] of has) expect(n, `${other} after “${fix.title}”\n${fixed}`).toBeLessThanOrEqual(had.get(other) ?? 0);
+}
+
+interface Lengths { readonly reference: readonly string[]; readonly object: readonly string[] }
+/** Two mirrors on the object's path, one on the reference's. */
+const whelk = ({ reference: [r1, r2], object: [o1, o2, o3, o4] }: Lengths, ...more: string[]): string => `/// Last winter's whelk.
+setup "Whelk shell" {
+  hologram: transmission
+  laser red {
+    wavelength: 632.8 nm
+    tube length: 350 mm
+    modes: 3
+  }
+  splitter S1
+  mirror M1
+  mirror M2
+  mirror M3
+  object whelk {
+    depth: 20 mm
+  }
+  plate P1
+  beam raw from red
+    -> S1: 350 mm
+  beam reference from S1 through
+    -> M1: ${r1!}
+    -> P1: ${r2!} // the long way round
+  beam object from S1 reflected
+    -> M2: ${o1!}
+    -> M3: ${o2!}
+    -> whelk: ${o3!}
+    -> P1: ${o4!}
+${more.map(l => `  ${l}\n`).join('')}}
+`;
+/** 410 + 377 + 468 + 300 − 750 − 721 = 84 mm too long */
+const LONG: Lengths = { reference: ['750 mm ± 2 mm', '721 mm ± 2 mm'], object: ['410 mm ± 2 mm', '377 mm ± 2 mm', '468 mm ± 3 mm', '300 mm ± 3 mm'] };
+
+describe('paths that do not match', () => {
+  test('a leg of the longer path by 84 mm less, the one that keeps most first and the view last; then one of the shorter by 84 mm more', () => {
+    expect(fixes(whelk(LONG))).toEqual([
+      'arms-mismatched: -> whelk: 384 mm ± 3 mm', 'arms-mismatched: -> M2: 326 mm ± 2 mm', 'arms-mismatched: -> M3: 293 mm ± 2 mm', 'arms-mismatched: -> P1: 216 mm ± 3 mm',
+      'arms-mismatched: -> M1: 834 mm ± 2 mm', 'arms-mismatched: -> P1: 805 mm ± 2 mm // the long way round',
+    ]);
+  });
+  test('the other way round where the object\'s path is the shorter: the reference is shortened', () => {
+    const short = { ...LONG, object: ['410 mm', '377 mm', '300 mm', '300 mm'] };
+    // 1387 − 1471 = −84
+    expect(fixes(whelk(short))).toEqual([
+      'arms-mismatched: -> M1: 666 mm ± 2 mm', 'arms-mismatched: -> P1: 637 mm ± 2 mm // the long way round', 'arms-mismatched: -> M2: 494 mm', 'arms-mismatched: -> M3: 461 mm', 'arms-mismatched: -> whelk: 384 mm', 'arms-mismatched: -> P1: 384 mm',
+    ]);
+  });
+  test('keep unit and digits of what is written', () => {
+    const rows: [string, string][] = [
+      ['468 mm', '384 mm'], ['468.0 mm', '384.0 mm'], ['46.8 cm', '38.4 cm'], ['46.80 cm', '38.40 cm'], ['0.468 m', '0.384 m'], ['.468 m', '0.384 m'], ['468 ± 3 mm', '384 ± 3 mm'], ['468 mm +/- 1%', '384 mm +/- 1%'], ['468 mm ± 2 mm std', '384 mm ± 2 mm std'],
+      // 468 mm are 18.4252 in, 384 are 15.1181 in; a hundredth of an inch is the first digit finer than a millimetre
+      ['18.4252 in', '15.1181 in'], ['18.43 in', '15.12 in'],
+    ];
+    for (const [written, expected] of rows) expect(fixes(whelk({ ...LONG, object: ['410 mm', '377 mm', written, '300 mm'] }))).toContain(`arms-mismatched: -> whelk: ${expected}`);
+  });
+  test('keep every other byte: line ends, a byte order mark, blanks, comments', () => {
+    const text = whelk(LONG).replace('721 mm', '721  mm').replace('  plate P1', '\tplate P1   // 🐚');
+    for (const eol of ['\n', '\r\n']) {
+      for (const bom of ['', '\ufeff']) {
+        const own = bom + text.replaceAll('\n', eol);
+        const before = look(own);
+        const [fix] = fixesFor(before, before.findings.find(f => f.code === 'arms-mismatched')!, alone);
+        expect(applyEdits(own, fix!.edits)).toBe(own.replace('468', '384'));
+        expect(apply(own, fix!.edits)).toBe(own.replace('468', '384'));
+        expect(fixes(own)).toHaveLength(6);
+      }
+    }
+  });
+  test('leave alone what is a formula or the name of a value', () => {
+    const lines = fixes(whelk({ ...LONG, object: ['400 mm + 10 mm', 'gap', '468 mm', '300 mm * 1'] }, 'let gap = 377 mm'));
+    expect(lines).toEqual(['arms-mismatched: -> whelk: 384 mm', 'arms-mismatched: -> M1: 834 mm ± 2 mm', 'arms-mismatched: -> P1: 805 mm ± 2 mm // the long way round']);
+    expect(fixes(whelk({ reference: ['gap + 373 mm', 'sqrt(721 mm * 721 mm)'], object: ['400 mm + 10 mm', 'gap', '234 mm * 2', 'gap - 77 mm'] }, 'let gap = 377 mm'))).toEqual([]);
+  });
+  test('leave no leg shorter than 20 mm', () => {
+    // 103 − 84 = 19, 105 − 84 = 21
+    const at = (leg: number): string[] => fixes(whelk({ ...LONG, object: [`${leg} mm`, `${787 - leg} mm`, '468 mm', '300 mm'] }));
+    expect(at(103)).not.toContain('arms-mismatched: -> M2: 19 mm');
+    expect(at(103).filter(l => l.includes('-> M2'))).toEqual([]);
+    expect(at(105)).toContain('arms-mismatched: -> M2: 21 mm');
+    expect(at(60).filter(l => l.includes('-> M2'))).toEqual([]);
+  });
+  test('leave alone what both paths share', () => {
+    const shared = whelk(LONG).replace('    -> S1: 350 mm', '    -> M4: 100 mm\n    -> S1: 250 mm').replace('  mirror M3\n', '  mirror M3\n  mirror M4\n');
+    expect(fixes(shared).filter(l => / (?:M4|S1):/.test(l))).toEqual([]);
+    expect(fixes(shared)).toHaveLength(6);
+  });
+  test('are none where all lengths come from places', () => {
+    const placed = `setup "Whelk shell" {
+  laser red at (0, 0) mm {
+    coherence length: 100 mm
+  }
+  splitter S1 at (300, 0) mm
+  object whelk at (300, 600) mm
+  plate P1 at (600, 600) mm
+  beam raw from red
+    -> S1
+  beam reference from S1 through
+    -> P1
+  beam object from S1 reflected
+    -> whelk
+    -> P1
+}
+`;
+    expect(look(placed).findings.map(f => f.code)).toContain('arms-mismatched');
+    expect(fixes(placed)).toEqual([]);
+  });
+  test('cure an expectation that is not met', () => {
+    const far = whelk({ ...LONG, object: ['410 mm', '377 mm', '468 mm', '300 mm'] }, 'expect mismatch < 10 mm').replace('tube length: 350 mm\n    modes: 3', 'coherence length: 5 m');
+    expect(fixes(far)).toEqual([
+      'expectation-failed: -> whelk: 384 mm', 'expectation-failed: -> M2: 326 mm', 'expectation-failed: -> M3: 293 mm', 'expectation-failed: -> P1: 216 mm', 'expectation-failed: -> M1: 834 mm ± 2 mm', 'expectation-failed: -> P1: 805 mm ± 2 mm // the long way round',
+    ]);
+  });
+  test('move only the one of two object beams that is off', () => {
+    const two = `setup "Salt-glazed jug" {
+  laser red {
+    coherence length: 200 mm
+  }
+  splitter S1
+  splitter S2
+  mirror M1
+  object jug {
+    depth: 0 mm
+  }
+  plate P1
+  beam raw from red
+    -> S1: 300 mm
+  beam reference from S1 reflected
+    -> P1: 1500 mm
+  beam lights from S1 through
+    -> S2: 280 mm
+  beam key from S2 through
+    -> jug: 920 mm
+    -> P1: 300 mm
+  beam fill from S2 reflected
+    -> M1: 200 mm
+    -> jug: 900 mm
+    -> P1: 300 mm
+}
+`;
+    // The fill is 180 mm too long. The way to S2 is the key's as well, the reference both have, so that moving these breaks the key.
+    expect(fixes(two)).toEqual(['arms-mismatched: -> jug: 720 mm']);
+  });
+  test('whatever the lengths and units', () => {
+    const unit = fc.constantFrom<[string, number, number]>(['mm', 1, 0], ['mm', 1, 1], ['cm', 10, 1], ['cm', 10, 3], ['m', 1000, 3], ['m', 1000, 5], ['in', 25.4, 2]);
+    const leg = fc.tuple(fc.integer({ min: 25, max: 900 }), unit, fc.constantFrom('', ' ± 2 mm', ' ± 1%', ' // string')).map(([mm, [name, factor, digits], tail]) => `${(mm / factor).toFixed(digits)} ${name}${tail}`);
+    let offered = 0;
+    fc.assert(fc.property(fc.array(leg, { minLength: 6, maxLength: 6 }), fc.boolean(), (legs, windows) => {
+      const text = whelk({ reference: legs.slice(0, 2), object: legs.slice(2) }).replaceAll('\n', windows ? '\r\n' : '\n');
+      const before = look(text);
+      const finding = before.findings.find(f => f.code === 'arms-mismatched');
+      fc.pre(finding !== undefined);
+      for (const fix of fixesFor(before, finding, alone)) {
+        offered++;
+        const fixed = apply(text, fix.edits);
+        expectCured(finding, fix, counts(before), fixed);
+        const [edit] = fix.edits;
+        const written = text.split(/\r?\n/)[edit!.at.line]!.slice(edit!.at.start, edit!.at.end);
+        expect(edit!.newText).toMatch(/^\d+(?:\.\d+)?$/);
+        expect(edit!.newText.split('.')[1]?.length ?? 0).toBeGreaterThanOrEqual(written.split('.')[1]?.length ?? 0);
+        // What is left is the rounding of one leg, half a millimetre.
+        const { results: [r] } = look(fixed);
+        expect(Math.abs(r!.graph.value(r!.graph.find('P1.object.mismatch')!)!)).toBeLessThanOrEqual(0.5e-3 + 1e-9);
+      }
+    }), { numRuns: 60 });
+    expect(offered).toBeGreaterThan(100);
+  }, 20_000);
+});
+
+describe('words', () => {
+  const setup = (...lines: string[]): string => `setup "Whelk shell" {\n${lines.map(l => `  ${l}\n`).join('')}}\n`;
+  test.each<[string, string[], string[]]>([
+    ['a kind', ['miror M1'], ['unknown-word: mirror M1']],
+    ['a kind of two words', ['half-wave plat HW1'], ['unknown-word: half-wave plate HW1']],
+    ['a fact', ['laser red {', '  wavelenght: 632.8 nm', '}'], ['unknown-fact: wavelength: 632.8 nm']],
+    ['a fact of the setup', ['beam hieght: 120 mm'], ['unknown-word: beam height: 120 mm']],
+    ['a choice', ['hologram: reflexion'], ['wrong-value: hologram: reflection']],
+    ['a unit', ['beam height: 120 MM'], ['unknown-unit: beam height: 120 mm']],
+    ['a unit of two parts', ['plate P1 {', '  sensitivity: 40 uj/cm2', '}'], ['unknown-unit: sensitivity: 40 µJ/cm²']],
+    ['a thing on a leg', ['laser red', 'mirror mirror-1', 'beam stop B1', 'beam raw from red', '  -> miror-1: 300 mm', '  -> B1: 100 mm'], ['unknown-name: -> mirror-1: 300 mm']],
+    ['a laser', ['laser red', 'beam stop B1', 'beam raw from rad', '  -> B1: 100 mm'], ['unknown-name: beam raw from red']],
+    ['a port', ['laser red', 'splitter S1', 'beam stop B1', 'beam raw from red', '  -> S1: 100 mm', 'beam b from S1 reflectd', '  -> B1: 100 mm'], ['unknown-port: beam b from S1 reflected']],
+    ['a result', ['plate P1', 'expect mismach < 10 mm'], ['unknown-result: expect mismatch < 10 mm']],
+    ['a value', ['let gap = 300 mm', 'let twin = 2 * gapp'], ['unknown-name: let twin = 2 * gap']],
+  ])('%s that is misspelt', (_, lines, expected) => {
+    expect(fixes(setup(...lines))).toEqual(expected);
+    expect(fixes(`\ufeff${setup(...lines).replaceAll('\n', '\r\n')}`)).toEqual(expected);
+  });
+  test.each<[string, string[], string[]]>([
+    ['a length', ['beam height: 120'], ['missing-unit: beam height: 120 mm']],
+    ['a length behind a comment\'s blank', ['beam height: 120  // low'], ['missing-unit: beam height: 120 mm  // low']],
+    ['a give', ['beam height: 12 cm ± 1'], ['missing-unit: beam height: 12 cm ± 1 cm']],
+    ['sizes', ['table: 1200 x 900'], ['missing-unit: table: 1200 x 900 mm']],
+    ['an angle', ['mirror M1 at (60, 100) mm heading 30'], ['missing-unit: mirror M1 at (60, 100) mm heading 30°']],
+    ['a limit', ['splitter S1', 'laser red {', '  coherence length: 1 m', '}', 'object whelk', 'plate P1', 'beam raw from red', '  -> S1: 1 m', 'beam a from S1 through', '  -> P1: 1 m', 'beam b from S1 reflected', '  -> whelk: 500 mm', '  -> P1: 500 mm', 'expect mismatch < 10'], ['missing-unit: expect mismatch < 10 mm']],
+  ])('%s without a unit', (_, lines, expected) => {
+    expect(fixes(setup(...lines))).toEqual(expected);
+  });
+  test('nothing is offered that would only uncover the next slip', () => {
+    expect(fixes(setup('beam hieght: 120 mW'))).toEqual([]);
+    expect(fixes(setup('mirror M1', 'spreader M2', 'expect banana < 10 mm'))).toEqual([]);
+    expect(fixes(setup('beam height: 120 furlongs'))).toEqual([]);
+  });
+  test('nothing is offered for what has no finding', () => { expect(fixes(whelk({ ...LONG, object: ['410 mm', '377 mm', '384 mm', '300 mm'] }))).toEqual([]); });
+});

@@ -1,10 +1,10 @@
 /** `expect` lines held against the results: met, not met, or undecided when the limit lies inside the uncertainty. */
 import { nearest } from '../model/scope.ts';
 import { dimName, unitsFor } from '../model/units.ts';
-import type { Goal, Problem } from '../model/model.ts';
-import type { Cell } from './graph.ts';
-import type { Results } from './plan.ts';
+import type { Goal, Problem, Setup } from '../model/model.ts';
+import type { Cell, Graph } from './graph.ts';
 import { sample } from './sampling.ts';
+import type { Values } from './values.ts';
 
 export type Outcome = 'met' | 'not met' | 'undecided' | 'not computed yet' | 'cannot be told';
 
@@ -18,6 +18,15 @@ export interface GoalResult {
   readonly limits: readonly number[];
 }
 
+/** What goals are held against. */
+export interface Figures {
+  readonly setup: Setup;
+  readonly graph: Graph;
+  readonly values: Values;
+  readonly published: readonly Cell[];
+  readonly aliases: ReadonlyMap<string, readonly Cell[]>;
+}
+
 /** Results that the language knows and no rule computes yet. */
 export const LATER: readonly string[] = ['beam ratio', 'exposure', 'exposure time', 'light at the plate', 'corner light', 'split', 'polarization', 'fringes', 'angle', 'reference angle', 'object light', 'image distance', 'ghost fringes', 'coverage'];
 
@@ -25,7 +34,7 @@ export const LATER: readonly string[] = ['beam ratio', 'exposure', 'exposure tim
 const USUAL: readonly string[] = ['mismatch', 'brightness', 'object length', 'reference length'];
 
 /** Evaluates the goals of a setup. Problems (unknown names, wrong units) are reported through the values. */
-export function judgeGoals(r: Omit<Results, 'goals' | 'problems'>): { goals: GoalResult[]; problems: Problem[] } {
+export function judgeGoals(r: Figures): { goals: GoalResult[]; problems: Problem[] } {
   const problems: Problem[] = [];
   const goals: GoalResult[] = [];
   for (const goal of r.setup.goals) {
@@ -61,7 +70,7 @@ const later = (name: string): boolean => LATER.some(l => name === l || name.ends
 /** Names of results that this setup would have if its arms were whole. */
 const couldBe = (name: string): boolean => /(^|\.|\s)(mismatch|brightness|length|coherence path|mode spacing|revival distance|coherence length|linewidth)$/.test(name);
 
-function judge(goal: Goal, cell: Cell, limits: readonly number[], r: Omit<Results, 'goals' | 'problems'>): GoalResult {
+function judge(goal: Goal, cell: Cell, limits: readonly number[], r: Figures): GoalResult {
   const raw = r.graph.value(cell);
   if (raw === undefined) return { goal, outcome: 'cannot be told', cell, limits };
   // A mismatch counts by its size, which is never below zero.

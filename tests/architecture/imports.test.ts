@@ -1,0 +1,86 @@
+/** Imports point one way. Read from the import statements of all sources by TypeScript's own scanner, types and dynamic imports among them. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { posix } from 'node:path';
+import ts from 'typescript';
+import { describe, expect, test } from 'vitest';
+
+const ROOT = new URL('../../', import.meta.url);
+const sources = ['client', 'grammar', 'server'].flatMap(folder => readdirSync(new URL(folder, ROOT), { recursive: true, encoding: 'utf8' })
+  .filter(name => /\.[cm]?tsx?$/.test(name)).map(name => `${folder}/${name.replaceAll('\\', '/')}`));
+const text = new Map(sources.map(file => [file, readFileSync(new URL(file, ROOT), 'utf8')]));
+
+interface Import { readonly from: string; readonly to: string }
+const imports: readonly Import[] = sources.flatMap(from => ts.preProcessFile(text.get(from)!, true, true).importedFiles
+  .map(({ fileName }) => ({ from, to: fileName.startsWith('.') ? posix.join(posix.dirname(from), fileName) : fileName })));
+
+/** What files below a path may import: paths of the project, and packages by the start of their names. The longest path that fits a file counts. */
+const MAY: Readonly<Record<string, readonly string[]>> = {
+  'grammar/': ['grammar/', 'chevrotain'],
+  'server/optics/': ['server/optics/'],
+  'server/model/': ['server/model/', 'grammar/', 'fastest-levenshtein'],
+  'server/results/': ['server/results/', 'server/model/', 'grammar/', 'pure-rand/'],
+  // Rules are where numbers of the model meet the functions of optics. A laser's coherence is known in several ways, and the number of
+  // modes is a choice that has to be listed before there is a cell: so this one file asks optics as well.
+  'server/results/rules/': ['server/results/', 'server/optics/'],
+  'server/results/coherence.ts': ['server/results/', 'server/model/', 'server/optics/'],
+  'server/checks/': ['server/checks/', 'server/results/', 'server/model/', 'grammar/'],
+  'server/analysis.ts': ['server/checks/', 'server/results/', 'server/model/', 'grammar/'],
+  'server/features/': ['server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/'],
+  'server/lsp/': ['server/lsp/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'vscode-languageserver'],
+  'server/lsp/node.ts': ['server/lsp/', 'vscode-languageserver', 'node:'],
+  'server/cli/': ['server/cli/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'commander', 'node:'],
+  // One command starts the language server, and the version stands in the package.
+  'server/cli/program.ts': ['server/cli/', 'server/lsp/node.ts', 'package.json', 'commander', 'node:'],
+  'client/': ['client/', 'vscode', 'vscode-languageclient', 'server/lsp/protocol.ts'],
+};
+const startsAs = (name: string, allowed: string): boolean => (/[/:]$/.test(allowed) ? name.startsWith(allowed) : name === allowed || name.startsWith(`${allowed}/`) || (allowed === 'vscode-languageserver' && name.startsWith(`${allowed}-`)));
+const rulesOf = (file: string): readonly string[] | undefined => {
+  const fits = Object.keys(MAY).filter(path => file === path || (path.endsWith('/') && file.startsWith(path)));
+  return fits.length === 0 ? undefined : MAY[fits.reduce((a, b) => (b.length > a.length ? b : a))];
+};
+
+test('all sources are read', () => {
+  expect(sources.length).toBeGreaterThan(100);
+  expect(imports.length).toBeGreaterThan(300);
+  for (const file of ['grammar/tokens.ts', 'server/analysis.ts', 'server/lsp/node.ts', 'client/extension.ts']) expect(sources).toContain(file);
+  expect(imports).toContainEqual({ from: 'server/cli/program.ts', to: 'server/lsp/node.ts' });
+});
+
+test('every source has its place', () => { expect(sources.filter(file => !rulesOf(file))).toEqual([]); });
+
+describe('imports point one way', () => {
+  test.each(Object.keys(MAY).map(path => [path]))('%s', path => {
+    const own = imports.filter(i => rulesOf(i.from) === MAY[path]);
+    expect(own.filter(i => !MAY[path]!.some(allowed => startsAs(i.to, allowed))).map(i => `${i.from} imports ${i.to}`)).toEqual([]);
+  });
+  test('imports within the project name files that exist', () => {
+    expect(imports.filter(i => /^(?:client|grammar|server)\//.test(i.to) && !text.has(i.to)).map(i => `${i.from} imports ${i.to}`)).toEqual([]);
+  });
+  test('only server/lsp knows the protocol of editors', () => {
+    expect([...new Set(imports.filter(i => i.to.startsWith('vscode-languageserver')).map(i => i.from))].filter(f => !f.startsWith('server/lsp/'))).toEqual([]);
+  });
+  test('only the command line and the server\'s start on Node.js know files', () => {
+    const bare = new Set(['fs', 'path', 'url', 'os', 'process', 'child_process', 'v8', 'crypto', 'util', 'worker_threads']);
+    const node = imports.filter(i => i.to.startsWith('node:') || bare.has(i.to.split('/')[0]!));
+    expect([...new Set(node.map(i => i.from))].filter(f => !f.startsWith('server/cli/') && f !== 'server/lsp/node.ts')).toEqual([]);
+  });
+  test('only rules and coherence join optics with the rest', () => {
+    expect([...new Set(imports.filter(i => i.to.startsWith('server/optics/') && !i.from.startsWith('server/optics/')).map(i => i.from))].sort())
+      .toEqual(['server/results/coherence.ts', 'server/results/rules/coherence.ts', 'server/results/rules/lengths.ts']);
+  });
+});
+
+test('no files import each other in a ring, not even for types', () => {
+  const to = new Map<string, string[]>();
+  for (const i of imports) to.set(i.from, [...(to.get(i.from) ?? []), i.to]);
+  const rings: string[] = [];
+  const done = new Set<string>();
+  const walk = (file: string, way: readonly string[]): void => {
+    if (way.includes(file)) { rings.push([...way.slice(way.indexOf(file)), file].join(' → ')); return; }
+    if (done.has(file)) return;
+    for (const next of to.get(file) ?? []) walk(next, [...way, file]);
+    done.add(file);
+  };
+  for (const file of sources) walk(file, []);
+  expect(rings).toEqual([]);
+});

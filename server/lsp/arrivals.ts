@@ -24,8 +24,8 @@ export class Arrivals implements MessageReader {
   dispose(): void { this.reader.dispose(); }
 
   /** True where a newer text of the document has arrived than the one that is being looked at. */
-  superseded(uri: string, version: number): boolean {
-    const newest = this.versions.get(canonical(uri));
+  superseded({ id, version }: { readonly id: string; readonly version: number }): boolean {
+    const newest = this.versions.get(id);
     return typeof newest === 'number' && newest > version;
   }
 

@@ -89,7 +89,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     if (!document) return null;
     const { version } = document;
     const stop = (): void => {
-      if (token.isCancellationRequested || document.version !== version || arrivals.superseded(document.uri, version)) throw new ResponseError(LSPErrorCodes.RequestCancelled, 'A newer text has arrived.');
+      if (token.isCancellationRequested || document.version !== version || arrivals.superseded(document)) throw new ResponseError(LSPErrorCodes.RequestCancelled, 'A newer text has arrived.');
     };
     stop();
     const snapshot = await documents.snapshot(document);

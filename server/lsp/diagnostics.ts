@@ -17,7 +17,7 @@ export class Diagnostics {
     const document = this.documents.get(params.textDocument.uri);
     if (!document) return { kind: DocumentDiagnosticReportKind.Full, items: [] };
     const { version } = document;
-    const stop = (): boolean => cancelled() || document.version !== version || this.arrivals.superseded(document.uri, version);
+    const stop = (): boolean => cancelled() || document.version !== version || this.arrivals.superseded(document);
     if (stop()) throw superseded();
     const { findings, uri } = await this.documents.snapshot(document);
     if (stop()) throw superseded();
@@ -51,7 +51,7 @@ export class Diagnostics {
   private async send(document: Document): Promise<void> {
     const { version } = document;
     // The text that follows is sent with its own findings.
-    if (this.arrivals.superseded(document.uri, version)) return;
+    if (this.arrivals.superseded(document)) return;
     const { findings, uri } = await this.documents.snapshot(document);
     if (document.version !== version || this.documents.get(document.uri) !== document) return;
     await this.connection.sendDiagnostics({ uri: document.uri, version, diagnostics: published(findings, uri).map(f => diagnosticOf(document, f)) });

@@ -18,9 +18,16 @@ export class Document {
   readonly lines = new LineCache();
   /** the snapshot, with the revision of each text that it rests on */
   kept: { readonly snapshot: Snapshot; readonly revisions: readonly number[]; readonly id: number } | undefined;
+  /** addresses of the files that the last snapshot rested on, itself first */
+  files: readonly string[] = [];
+
+  /** the one spelling of its address */
+  readonly id: string;
 
   /** `uri` is in the client's spelling. */
-  constructor(readonly uri: string, private readonly content: TextDocument, public revision: number) {}
+  constructor(readonly uri: string, private readonly content: TextDocument, public revision: number) {
+    this.id = canonical(uri);
+  }
 
   get version(): number { return this.content.version; }
   get text(): string { return this.content.getText(); }
@@ -28,8 +35,10 @@ export class Document {
   get mark(): 0 | 1 { return this.text.charCodeAt(0) === 0xfeff ? 1 : 0; }
 
   update(changes: TextDocumentContentChangeEvent[], version: number, revision: number): void {
-    // A change that is no change throws half way; what is kept of the text before it is of no use then.
+    // A change that is no change throws half way; what is kept of the text before it is of no use then. It is let go before
+    // the new one is made, so that the collector has one less to look at.
     this.revision = revision;
+    this.kept = undefined;
     TextDocument.update(this.content, changes, version);
   }
 }
@@ -56,7 +65,7 @@ export class Documents {
 
   opened(uri: string, language: string, version: number, text: string): Document {
     const document = new Document(uri, TextDocument.create(uri, language, version, text), ++this.revision);
-    this.open.set(canonical(uri), document);
+    this.open.set(document.id, document);
     return document;
   }
 
@@ -91,7 +100,7 @@ export class Documents {
   /** Open documents whose last snapshot rests on one of these files, themselves not counted. */
   resting(on: readonly string[]): Document[] {
     const names = new Set(on.map(canonical));
-    return [...this.open.values()].filter(d => d.kept?.snapshot.files.some((f, i) => i > 0 && names.has(f)));
+    return [...this.open.values()].filter(d => d.files.some((f, i) => i > 0 && names.has(f)));
   }
 
   /** The spelling of an address that the client uses. */
@@ -110,7 +119,7 @@ export class Documents {
   idOf(document: Document): string { return String(document.kept?.id ?? 0); }
 
   library(document: Document, missing: string[] = []): Library {
-    const folders = foldersFor(canonical(document.uri), this.folders);
+    const folders = foldersFor(document.id, this.folders);
     return {
       resolve: (path, from) => resolveUse(path, from, folders),
       text: uri => {
@@ -126,7 +135,8 @@ export class Documents {
     const { kept } = document;
     if (kept?.snapshot.files.every((f, i) => this.revisionOf(f) === kept.revisions[i])) return { snapshot: kept.snapshot, missing: [] };
     const missing: string[] = [];
-    const snapshot = analyse(canonical(document.uri), document.text, this.library(document, missing), document.lines);
+    const snapshot = analyse(document.id, document.text, this.library(document, missing), document.lines);
+    document.files = snapshot.files;
     if (missing.length === 0) document.kept = { snapshot, revisions: snapshot.files.map(f => this.revisionOf(f)), id: ++this.ids };
     return { snapshot, missing };
   }
@@ -144,7 +154,7 @@ export class Documents {
       this.loading.delete(uri);
       this.files.set(uri, { text, revision, lines: new LineCache() });
     };
-    const loading = this.read(uri, foldersFor(canonical(document.uri), this.folders)).then(keep, () => { keep(undefined); });
+    const loading = this.read(uri, foldersFor(document.id, this.folders)).then(keep, () => { keep(undefined); });
     this.loading.set(uri, loading);
     return loading;
   }

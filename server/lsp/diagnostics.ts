@@ -11,6 +11,9 @@ export interface Client {
 }
 
 export class Diagnostics {
+  private asking = false;
+  private again = false;
+
   constructor(private readonly connection: Connection, private readonly documents: Documents, private readonly arrivals: Arrivals, private readonly client: () => Client) {}
 
   async pull(params: DocumentDiagnosticParams, cancelled: () => boolean): Promise<DocumentDiagnosticReport> {
@@ -28,15 +31,29 @@ export class Diagnostics {
 
   /** A text of the editor has changed. */
   changed(document: Document): void {
-    if (this.client().pulls) return;
-    for (const d of [document, ...this.documents.resting([document.uri])]) this.push(d);
+    if (!this.client().pulls) this.push(document);
+    this.refresh(this.documents.resting([document.uri]));
   }
 
-  /** Files have changed that these documents use. */
+  /** Texts have changed that these documents use. */
   refresh(documents: readonly Document[]): void {
     const { pulls, refreshes } = this.client();
     if (!pulls) for (const d of documents) this.push(d);
-    else if (refreshes && documents.length > 0) this.connection.languages.diagnostics.refresh().catch(() => { /* the client has gone */ });
+    else if (refreshes && documents.length > 0) void this.askToPull();
+  }
+
+  /** The client is asked to ask again; once more where something changes before it has answered. */
+  private async askToPull(): Promise<void> {
+    this.again = this.asking;
+    if (this.asking) return;
+    this.asking = true;
+    try {
+      do {
+        this.again = false;
+        await this.connection.languages.diagnostics.refresh();
+      } while (this.again as boolean);
+    } catch { /* the client has gone, or doesn't do it after all */ }
+    this.asking = false;
   }
 
   /** A document that is no longer open keeps no findings. */

@@ -93,6 +93,23 @@ describe('files that a page uses', () => {
     expect(await page.codes()).toEqual(['unknown-name']);
   });
 
+  it('that are edited have the client ask again for the pages that use them, and for no others', async () => {
+    await write(lab('red-12'), 'notebook', 'saltmarsh-lab.plate');
+    const page = await open(setup());
+    expect(await page.codes()).toEqual([]);
+    const other = await editor.open(lab('red-12'), uri('notebook', 'saltmarsh-lab.plate'));
+    for (const n of [13, 14, 15, 16]) await other.type(`red-${n - 1}`, `red-${n}`);
+    expect(await page.codes()).toEqual(['unknown-name']);
+    // Four edits at once are one or two requests: one, and one more for what came before its answer.
+    for (let i = 0; i < 4; i++) await page.findings();
+    const asked = editor.refreshes;
+    expect(asked).toBeLessThanOrEqual(2);
+    expect(asked).toBeGreaterThan(0);
+    await page.type('384 mm', '383 mm');
+    await page.findings();
+    expect(editor.refreshes).toBe(asked);
+  });
+
   it('that are edited bring new findings to the pages that use them, where findings are sent', async () => {
     await write(lab('red-12'), 'notebook', 'saltmarsh-lab.plate');
     const page = await open(setup(), { pulls: false });

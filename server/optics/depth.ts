@@ -1,10 +1,10 @@
-import { nearestWithin, type Range } from './range.ts'
+import { nearestWithin, type Range } from './range.ts';
 
 /** Depths of an object or widths of a plate, m. */
-export const extents: Range = { from: 0, to: 100 }
+export const extents: Range = { from: 0, to: 100 };
 
 /** Any angle, rad. */
-export const angles: Range = { from: -2 * Math.PI, to: 2 * Math.PI }
+export const angles: Range = { from: -2 * Math.PI, to: 2 * Math.PI };
 
 /**
  * How much the object path changes from the front to the back of an object, m: z (1 + cos ψ).
@@ -19,7 +19,7 @@ export const angles: Range = { from: -2 * Math.PI, to: 2 * Math.PI }
  * Source: geometry.
  */
 export function depthPathChange(depth: number, illumination: number): number {
-  return nearestWithin(extents, depth) * (1 + Math.cos(nearestWithin(angles, illumination)))
+  return nearestWithin(extents, depth) * (1 + Math.cos(nearestWithin(angles, illumination)));
 }
 
 /**
@@ -34,6 +34,6 @@ export function depthPathChange(depth: number, illumination: number): number {
  * Source: geometry of a plane wave on a plate.
  */
 export function pathWalk(width: number, reference: number, object: number): number {
-  const [r, o] = [nearestWithin(angles, reference), nearestWithin(angles, object)]
-  return nearestWithin(extents, width) * Math.abs(Math.sin(r) - Math.sin(o))
+  const [r, o] = [nearestWithin(angles, reference), nearestWithin(angles, object)];
+  return nearestWithin(extents, width) * Math.abs(Math.sin(r) - Math.sin(o));
 }

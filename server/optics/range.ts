@@ -13,11 +13,11 @@ export interface Range {
 
 /** True if `value` lies in `range`, ends included. False for NaN. */
 export function isWithin(range: Range, value: number): boolean {
-  return value >= range.from && value <= range.to
+  return value >= range.from && value <= range.to;
 }
 
 /** The value of `range` that is nearest to `value`; its lower end for NaN. Never NaN. */
 export function nearestWithin(range: Range, value: number): number {
-  if (value > range.to) return range.to
-  return value >= range.from ? value : range.from
+  if (value > range.to) return range.to;
+  return value >= range.from ? value : range.from;
 }

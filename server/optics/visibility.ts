@@ -1,13 +1,13 @@
-import { nearestWithin, type Range } from './range.ts'
+import { nearestWithin, type Range } from './range.ts';
 
 /** Beam ratios, reference to object, as one number. */
-export const beamRatios: Range = { from: 1e-9, to: 1e9 }
+export const beamRatios: Range = { from: 1e-9, to: 1e9 };
 
 /** Fringe visibilities, 1. */
-export const visibilities: Range = { from: 0, to: 1 }
+export const visibilities: Range = { from: 0, to: 1 };
 
 /** Brightnesses relative to the best possible, 1. The floor, a trillionth, keeps the number of stops finite. */
-export const brightnesses: Range = { from: 1e-12, to: 1 }
+export const brightnesses: Range = { from: 1e-12, to: 1 };
 
 /**
  * Fringe visibility that the beam ratio alone allows: 2√K/(1 + K). 1 for equal beams, the same for K and 1/K.
@@ -18,14 +18,14 @@ export const brightnesses: Range = { from: 1e-12, to: 1 }
  * Source: Born & Wolf, Principles of Optics, on two-beam interference (any optics text).
  */
 export function ratioVisibility(ratio: number): number {
-  const k = nearestWithin(beamRatios, ratio)
-  return (2 * Math.sqrt(k)) / (1 + k)
+  const k = nearestWithin(beamRatios, ratio);
+  return (2 * Math.sqrt(k)) / (1 + k);
 }
 
 /** The derivative of `ratioVisibility` by the ratio, 1; argument, validity and source as there. */
 export function ratioVisibilitySlope(ratio: number): number {
-  const k = nearestWithin(beamRatios, ratio)
-  return (1 - k) / (Math.sqrt(k) * (1 + k) ** 2)
+  const k = nearestWithin(beamRatios, ratio);
+  return (1 - k) / (Math.sqrt(k) * (1 + k) ** 2);
 }
 
 /**
@@ -39,7 +39,7 @@ export function ratioVisibilitySlope(ratio: number): number {
  * Source: Collier, Burckhardt & Lin, Optical Holography (1971) (from memory).
  */
 export function recordedBrightness(visibility: number): number {
-  return nearestWithin(visibilities, visibility) ** 2
+  return nearestWithin(visibilities, visibility) ** 2;
 }
 
 /**
@@ -49,5 +49,5 @@ export function recordedBrightness(visibility: number): number {
  * Source: a stop is a factor of two in light (common practice in photography).
  */
 export function brightnessInStops(brightness: number): number {
-  return Math.log2(nearestWithin(brightnesses, brightness))
+  return Math.log2(nearestWithin(brightnesses, brightness));
 }

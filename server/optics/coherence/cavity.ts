@@ -1,6 +1,6 @@
-import { speedOfLight } from '../constants.ts'
-import { nearestWithin } from '../range.ts'
-import { cavityLengths, groupIndices, pathDifferences, revivalDistances } from './domains.ts'
+import { speedOfLight } from '../constants.ts';
+import { nearestWithin } from '../range.ts';
+import { cavityLengths, groupIndices, pathDifferences, revivalDistances } from './domains.ts';
 
 /**
  * The frequency from one longitudinal mode of a laser to the next, Hz: c/(2 n_g L).
@@ -12,7 +12,7 @@ import { cavityLengths, groupIndices, pathDifferences, revivalDistances } from '
  * Source: Saleh & Teich, Fundamentals of Photonics (1991), ch. 9 and 14 (chapters from memory); any laser text.
  */
 export function modeSpacing(cavityLength: number, groupIndex: number): number {
-  return speedOfLight / revivalDistance(cavityLength, groupIndex)
+  return speedOfLight / revivalDistance(cavityLength, groupIndex);
 }
 
 /**
@@ -23,13 +23,13 @@ export function modeSpacing(cavityLength: number, groupIndex: number): number {
  * Source: Collier, Burckhardt & Lin, Optical Holography (1971), ch. 7 (chapter from memory).
  */
 export function revivalDistance(cavityLength: number, groupIndex: number): number {
-  return 2 * nearestWithin(groupIndices, groupIndex) * nearestWithin(cavityLengths, cavityLength)
+  return 2 * nearestWithin(groupIndices, groupIndex) * nearestWithin(cavityLengths, cavityLength);
 }
 
 /** The distance, m, between revivals of a laser of known mode spacing (Hz, 1 to 1e15). The inverse of c/distance. */
 export function revivalDistanceOfModeSpacing(spacing: number): number {
-  const hertz = nearestWithin({ from: speedOfLight / revivalDistances.to, to: speedOfLight / revivalDistances.from }, spacing)
-  return speedOfLight / hertz
+  const hertz = nearestWithin({ from: speedOfLight / revivalDistances.to, to: speedOfLight / revivalDistances.from }, spacing);
+  return speedOfLight / hertz;
 }
 
 /**
@@ -41,9 +41,9 @@ export function revivalDistanceOfModeSpacing(spacing: number): number {
  * Source: as `revivalDistance`.
  */
 export function nearestRevival(revival: number, pathDifference: number): { order: number; beyond: number } {
-  const distance = nearestWithin(revivalDistances, revival)
-  const path = nearestWithin(pathDifferences, pathDifference)
+  const distance = nearestWithin(revivalDistances, revival);
+  const path = nearestWithin(pathDifferences, pathDifference);
   // Rounding the size keeps the result mirror-symmetric at half-way points.
-  const order = Math.sign(path) * Math.round(Math.abs(path) / distance) + 0
-  return { order, beyond: path - order * distance }
+  const order = Math.sign(path) * Math.round(Math.abs(path) / distance) + 0;
+  return { order, beyond: path - order * distance };
 }

@@ -1,7 +1,7 @@
-import { speedOfLight } from '../constants.ts'
-import { nearestWithin } from '../range.ts'
-import { coherenceLengths, linewidths, wavelengths } from './domains.ts'
-import { lineCoherenceReach, type LineShape } from './line-shapes.ts'
+import { speedOfLight } from '../constants.ts';
+import { nearestWithin } from '../range.ts';
+import { coherenceLengths, linewidths, wavelengths } from './domains.ts';
+import { lineCoherenceReach, type LineShape } from './line-shapes.ts';
 
 /**
  * What somebody means by "coherence length". The meanings differ by up to a factor of nine for one and the
@@ -33,7 +33,7 @@ export const coherenceLengthMeanings: readonly CoherenceLengthMeaning[] = [
   'to-half-brightness',
   'to-half-visibility',
   'to-1/e-visibility',
-]
+];
 
 /**
  * The coherence length, m, of one spectral line of full width at half maximum `linewidth` (Hz; see `linewidths`).
@@ -42,7 +42,7 @@ export const coherenceLengthMeanings: readonly CoherenceLengthMeaning[] = [
  * Source: see `CoherenceLengthMeaning`.
  */
 export function coherenceLength(meaning: CoherenceLengthMeaning, shape: LineShape, linewidth: number): number {
-  return (coherenceLengthFactor(meaning, shape) * speedOfLight) / nearestWithin(linewidths, linewidth)
+  return (coherenceLengthFactor(meaning, shape) * speedOfLight) / nearestWithin(linewidths, linewidth);
 }
 
 /**
@@ -50,24 +50,24 @@ export function coherenceLength(meaning: CoherenceLengthMeaning, shape: LineShap
  * The inverse of `coherenceLength`; validity and source as there.
  */
 export function linewidthOfCoherenceLength(meaning: CoherenceLengthMeaning, shape: LineShape, length: number): number {
-  return (coherenceLengthFactor(meaning, shape) * speedOfLight) / nearestWithin(coherenceLengths, length)
+  return (coherenceLengthFactor(meaning, shape) * speedOfLight) / nearestWithin(coherenceLengths, length);
 }
 
 /** The coherence length in units of c/linewidth, 1. Source: see `CoherenceLengthMeaning`. */
 export function coherenceLengthFactor(meaning: CoherenceLengthMeaning, shape: LineShape): number {
   switch (meaning) {
     case 'c-over-linewidth':
-      return 1
+      return 1;
     case 'half-c-over-linewidth':
-      return 1 / 2
+      return 1 / 2;
     case 'integral':
-      return integralFactors[shape]
+      return integralFactors[shape];
     case 'to-half-brightness':
-      return reachFactor(shape, Math.SQRT1_2)
+      return reachFactor(shape, Math.SQRT1_2);
     case 'to-half-visibility':
-      return reachFactor(shape, 1 / 2)
+      return reachFactor(shape, 1 / 2);
     case 'to-1/e-visibility':
-      return reachFactor(shape, 1 / Math.E)
+      return reachFactor(shape, 1 / Math.E);
   }
 }
 
@@ -81,8 +81,8 @@ export function coherenceLengthFactor(meaning: CoherenceLengthMeaning, shape: Li
  * Source: the differential of ν = c/λ.
  */
 export function linewidthOfWavelengthWidth(wavelengthWidth: number, wavelength: number): number {
-  const centre = nearestWithin(wavelengths, wavelength)
-  return (speedOfLight * nearestWithin({ from: 0, to: centre / 10 }, wavelengthWidth)) / centre ** 2
+  const centre = nearestWithin(wavelengths, wavelength);
+  return (speedOfLight * nearestWithin({ from: 0, to: centre / 10 }, wavelengthWidth)) / centre ** 2;
 }
 
 // √(2 ln 2/π) = 0.6643; not to be confused with 2 ln 2/π = 0.4413, where a Gaussian line falls to |γ| = 1/2.
@@ -90,8 +90,8 @@ const integralFactors: Readonly<Record<LineShape, number>> = {
   gaussian: Math.sqrt((2 * Math.LN2) / Math.PI),
   lorentzian: 1 / Math.PI,
   rectangular: 1,
-}
+};
 
 function reachFactor(shape: LineShape, coherence: number): number {
-  return lineCoherenceReach(shape, speedOfLight, coherence)
+  return lineCoherenceReach(shape, speedOfLight, coherence);
 }

@@ -1,7 +1,7 @@
-import { bisect, cosOfPi, sinOfPi } from '../numeric.ts'
-import { nearestWithin } from '../range.ts'
-import { nearestRevival } from './cavity.ts'
-import { coherences, modeCounts, pathDifferences, revivalDistances } from './domains.ts'
+import { bisect, cosOfPi, sinOfPi } from '../numeric.ts';
+import { nearestWithin } from '../range.ts';
+import { nearestRevival } from './cavity.ts';
+import { coherences, modeCounts, pathDifferences, revivalDistances } from './domains.ts';
 
 /**
  * Degree of coherence |γ| of a laser with equally strong, equally spaced modes: |sin(Nπu)/(N sin πu)|,
@@ -17,7 +17,7 @@ import { coherences, modeCounts, pathDifferences, revivalDistances } from './dom
  * Source: Collier, Burckhardt & Lin, Optical Holography (1971), ch. 7 (chapter from memory).
  */
 export function equalModesCoherence(count: number, revival: number, pathDifference: number): number {
-  return Math.abs(comb(modes(count), fraction(revival, pathDifference)).value)
+  return Math.abs(comb(modes(count), fraction(revival, pathDifference)).value);
 }
 
 /**
@@ -31,11 +31,11 @@ export function equalModesCoherencePartials(
   revival: number,
   pathDifference: number,
 ): { revival: number; pathDifference: number } {
-  const distance = nearestWithin(revivalDistances, revival)
-  const path = nearestWithin(pathDifferences, pathDifference)
-  const { value, slope } = comb(modes(count), fraction(distance, path))
-  const byPath = (Math.sign(value) * slope) / distance
-  return { revival: (-byPath * path) / distance, pathDifference: byPath }
+  const distance = nearestWithin(revivalDistances, revival);
+  const path = nearestWithin(pathDifferences, pathDifference);
+  const { value, slope } = comb(modes(count), fraction(distance, path));
+  const byPath = (Math.sign(value) * slope) / distance;
+  return { revival: (-byPath * path) / distance, pathDifference: byPath };
 }
 
 /**
@@ -46,31 +46,31 @@ export function equalModesCoherencePartials(
  * Source: the inverse of `equalModesCoherence` on its central peak.
  */
 export function equalModesReach(count: number, revival: number, coherence: number): number {
-  const n = modes(count)
-  const distance = nearestWithin(revivalDistances, revival)
-  if (n === 1) return distance / 2
-  const value = nearestWithin(coherences, coherence)
-  return distance * bisect(0, 1 / n, (u) => comb(n, u).value > value)
+  const n = modes(count);
+  const distance = nearestWithin(revivalDistances, revival);
+  if (n === 1) return distance / 2;
+  const value = nearestWithin(coherences, coherence);
+  return distance * bisect(0, 1 / n, (u) => comb(n, u).value > value);
 }
 
 function modes(count: number): number {
-  return Math.round(nearestWithin(modeCounts, count))
+  return Math.round(nearestWithin(modeCounts, count));
 }
 
 /** Path difference from the nearest revival, in revival distances: −1/2 to 1/2. */
 function fraction(revival: number, pathDifference: number): number {
-  return nearestRevival(revival, pathDifference).beyond / nearestWithin(revivalDistances, revival)
+  return nearestRevival(revival, pathDifference).beyond / nearestWithin(revivalDistances, revival);
 }
 
 /** sin(nπu)/(n sin πu) and its derivative by u, for |u| ≤ 1/2. */
 function comb(n: number, u: number): { value: number; slope: number } {
-  const a = Math.PI * u
+  const a = Math.PI * u;
   if (Math.abs(n * a) < 0.01) {
     // Near a revival the closed form is 0/0; the series of its logarithm is exact to the last digit here.
-    const [second, fourth] = [n ** 2 - 1, n ** 4 - 1]
-    const value = Math.exp(-(second * a ** 2) / 6 - (fourth * a ** 4) / 180)
-    return { value, slope: Math.PI * value * (-(second * a) / 3 - (fourth * a ** 3) / 45) }
+    const [second, fourth] = [n ** 2 - 1, n ** 4 - 1];
+    const value = Math.exp(-(second * a ** 2) / 6 - (fourth * a ** 4) / 180);
+    return { value, slope: Math.PI * value * (-(second * a) / 3 - (fourth * a ** 3) / 45) };
   }
-  const value = sinOfPi(n * u) / (n * sinOfPi(u))
-  return { value, slope: (Math.PI * (cosOfPi(n * u) - value * cosOfPi(u))) / sinOfPi(u) }
+  const value = sinOfPi(n * u) / (n * sinOfPi(u));
+  return { value, slope: (Math.PI * (cosOfPi(n * u) - value * cosOfPi(u))) / sinOfPi(u) };
 }

@@ -1,4 +1,4 @@
-import type { Range } from '../range.ts'
+import type { Range } from '../range.ts';
 
 /** The gain curve of one line of a gas laser. */
 export interface GainLine {
@@ -41,7 +41,7 @@ export const gainLines: readonly GainLine[] = [
     plausible: { from: 1e9, to: 4e9 },
     source: 'common practice; about 1 GHz with a single isotope, several shifted lines with natural cadmium',
   },
-]
+];
 
 /**
  * The gain line of a gas laser at a wavelength (in air, m): the nearest listed one within 0.5 nm, so that
@@ -50,24 +50,24 @@ export const gainLines: readonly GainLine[] = [
  * Source: `gainLines`.
  */
 export function gainLineAt(wavelength: number): GainLine | undefined {
-  const distance = (line: GainLine): number => Math.abs(line.wavelength - wavelength)
-  const near = gainLines.filter((line) => distance(line) <= 0.5e-9)
+  const distance = (line: GainLine): number => Math.abs(line.wavelength - wavelength);
+  const near = gainLines.filter((line) => distance(line) <= 0.5e-9);
   return near.reduce<GainLine | undefined>(
     (best, line) => (best !== undefined && distance(best) <= distance(line) ? best : line),
     undefined,
-  )
+  );
 }
 
 /** 1.5 GHz in the red; a Doppler width goes with the frequency, so the other lines follow from it. */
 function heNe(wavelength: number): GainLine {
-  const scale = 632.816e-9 / wavelength
+  const scale = 632.816e-9 / wavelength;
   return {
     laser: 'He-Ne',
     wavelength,
     width: 1.5e9 * scale,
     plausible: { from: 1.4e9 * scale, to: 1.6e9 * scale },
     source: 'common practice: 1.4 to 1.5 GHz at 633 nm in laser texts; other lines scaled by frequency (Doppler)',
-  }
+  };
 }
 
 function argon(wavelength: number): GainLine {
@@ -77,7 +77,7 @@ function argon(wavelength: number): GainLine {
     width: 5.5e9,
     plausible: { from: 3.5e9, to: 6.5e9 },
     source: 'common practice: 5 to 6 GHz; texts give down to 3.5 GHz, for cooler tubes',
-  }
+  };
 }
 
 /** The figure in use is that of argon. Krypton is heavier: as hot as an argon tube, its Doppler width is only half of it. */
@@ -88,5 +88,5 @@ function krypton(wavelength: number): GainLine {
     width: 5e9,
     plausible: { from: 1.8e9, to: 6e9 },
     source: 'common practice: 5 to 6 GHz, as for argon; but the Doppler width at 647 nm is only 2.0 GHz at 3000 K, 2.6 GHz at 5000 K',
-  }
+  };
 }

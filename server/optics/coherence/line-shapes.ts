@@ -1,7 +1,7 @@
-import { speedOfLight } from '../constants.ts'
-import { bisect, cosOfPi, sinOfPi } from '../numeric.ts'
-import { nearestWithin } from '../range.ts'
-import { coherences, linewidths, pathDifferences } from './domains.ts'
+import { speedOfLight } from '../constants.ts';
+import { bisect, cosOfPi, sinOfPi } from '../numeric.ts';
+import { nearestWithin } from '../range.ts';
+import { coherences, linewidths, pathDifferences } from './domains.ts';
 
 /**
  * The shape of one spectral line. A line broadened by moving atoms (Doppler) is Gaussian; one broadened by
@@ -9,7 +9,7 @@ import { coherences, linewidths, pathDifferences } from './domains.ts'
  */
 export type LineShape = 'gaussian' | 'lorentzian' | 'rectangular'
 
-export const lineShapes: readonly LineShape[] = ['gaussian', 'lorentzian', 'rectangular']
+export const lineShapes: readonly LineShape[] = ['gaussian', 'lorentzian', 'rectangular'];
 
 /**
  * Degree of coherence |γ| of light with one spectral line, at a path difference.
@@ -24,7 +24,7 @@ export const lineShapes: readonly LineShape[] = ['gaussian', 'lorentzian', 'rect
  * Source: Goodman, Statistical Optics (1985), §5.1.3 (section from memory).
  */
 export function lineCoherence(shape: LineShape, linewidth: number, pathDifference: number): number {
-  return profile(shape, linesWithin(linewidth, pathDifference)).value
+  return profile(shape, linesWithin(linewidth, pathDifference)).value;
 }
 
 /**
@@ -40,11 +40,11 @@ export function lineCoherencePartials(
   linewidth: number,
   pathDifference: number,
 ): { linewidth: number; pathDifference: number } {
-  const slope = profile(shape, linesWithin(linewidth, pathDifference)).slope
+  const slope = profile(shape, linesWithin(linewidth, pathDifference)).slope;
   return {
     linewidth: (slope * nearestWithin(pathDifferences, pathDifference)) / speedOfLight,
     pathDifference: (slope * nearestWithin(linewidths, linewidth)) / speedOfLight,
-  }
+  };
 }
 
 /**
@@ -58,32 +58,32 @@ export function lineCoherencePartials(
  * Source: the inverse of `lineCoherence`; 2 ln 2/π = 0.4413 of c/linewidth for a Gaussian line at |γ| = 1/2.
  */
 export function lineCoherenceReach(shape: LineShape, linewidth: number, coherence: number): number {
-  const value = nearestWithin(coherences, coherence)
-  return (reachInLines(shape, value) * speedOfLight) / nearestWithin(linewidths, linewidth)
+  const value = nearestWithin(coherences, coherence);
+  return (reachInLines(shape, value) * speedOfLight) / nearestWithin(linewidths, linewidth);
 }
 
 /** x = linewidth · path difference / c, both taken into their ranges. */
 function linesWithin(linewidth: number, pathDifference: number): number {
-  return (nearestWithin(linewidths, linewidth) * nearestWithin(pathDifferences, pathDifference)) / speedOfLight
+  return (nearestWithin(linewidths, linewidth) * nearestWithin(pathDifferences, pathDifference)) / speedOfLight;
 }
 
 /** |γ| and d|γ|/dx as functions of x. */
 function profile(shape: LineShape, x: number): { value: number; slope: number } {
   switch (shape) {
     case 'gaussian': {
-      const value = Math.exp(-((Math.PI * x) ** 2) / (4 * Math.LN2))
-      return { value, slope: (-value * Math.PI ** 2 * x) / (2 * Math.LN2) }
+      const value = Math.exp(-((Math.PI * x) ** 2) / (4 * Math.LN2));
+      return { value, slope: (-value * Math.PI ** 2 * x) / (2 * Math.LN2) };
     }
     case 'lorentzian': {
-      const value = Math.exp(-Math.PI * Math.abs(x))
-      return { value, slope: -Math.PI * Math.sign(x) * value }
+      const value = Math.exp(-Math.PI * Math.abs(x));
+      return { value, slope: -Math.PI * Math.sign(x) * value };
     }
     case 'rectangular': {
-      const a = Math.PI * x
+      const a = Math.PI * x;
       // Below this the closed form of the slope subtracts nearly equal numbers.
-      if (Math.abs(a) < 1e-3) return { value: 1 - a ** 2 / 6 + a ** 4 / 120, slope: Math.PI * (-a / 3 + a ** 3 / 30) }
-      const sinc = sinOfPi(x) / a
-      return { value: Math.abs(sinc), slope: (Math.PI * Math.sign(sinc) * (cosOfPi(x) - sinc)) / a }
+      if (Math.abs(a) < 1e-3) return { value: 1 - a ** 2 / 6 + a ** 4 / 120, slope: Math.PI * (-a / 3 + a ** 3 / 30) };
+      const sinc = sinOfPi(x) / a;
+      return { value: Math.abs(sinc), slope: (Math.PI * Math.sign(sinc) * (cosOfPi(x) - sinc)) / a };
     }
   }
 }
@@ -91,10 +91,10 @@ function profile(shape: LineShape, x: number): { value: number; slope: number } 
 function reachInLines(shape: LineShape, value: number): number {
   switch (shape) {
     case 'gaussian':
-      return (2 / Math.PI) * Math.sqrt(-Math.LN2 * Math.log(value))
+      return (2 / Math.PI) * Math.sqrt(-Math.LN2 * Math.log(value));
     case 'lorentzian':
-      return -Math.log(value) / Math.PI
+      return -Math.log(value) / Math.PI;
     case 'rectangular':
-      return bisect(0, 1, (x) => profile('rectangular', x).value > value)
+      return bisect(0, 1, (x) => profile('rectangular', x).value > value);
   }
 }

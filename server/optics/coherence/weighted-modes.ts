@@ -1,10 +1,10 @@
-import { cosOfPi, sinOfPi } from '../numeric.ts'
-import { nearestWithin, type Range } from '../range.ts'
-import { nearestRevival } from './cavity.ts'
-import { revivalDistances } from './domains.ts'
+import { cosOfPi, sinOfPi } from '../numeric.ts';
+import { nearestWithin, type Range } from '../range.ts';
+import { nearestRevival } from './cavity.ts';
+import { revivalDistances } from './domains.ts';
 
 /** Powers of single modes, in any common unit. */
-export const modePowers: Range = { from: 0, to: 1e12 }
+export const modePowers: Range = { from: 0, to: 1e12 };
 
 /**
  * Degree of coherence |γ| of a laser with equally spaced modes of given powers:
@@ -21,7 +21,7 @@ export const modePowers: Range = { from: 0, to: 1e12 }
  * Source: Collier, Burckhardt & Lin, Optical Holography (1971), ch. 7 (chapter from memory).
  */
 export function weightedModesCoherence(powers: readonly number[], revival: number, pathDifference: number): number {
-  return weightedSum(powers, revival, pathDifference).value
+  return weightedSum(powers, revival, pathDifference).value;
 }
 
 /**
@@ -29,26 +29,26 @@ export function weightedModesCoherence(powers: readonly number[], revival: numbe
  * At a zero of |γ|, which is a kink, the result is the mean of both sides, 0.
  */
 export function weightedModesCoherenceSlope(powers: readonly number[], revival: number, pathDifference: number): number {
-  return weightedSum(powers, revival, pathDifference).slope
+  return weightedSum(powers, revival, pathDifference).slope;
 }
 
 function weightedSum(powers: readonly number[], revival: number, pathDifference: number): { value: number; slope: number } {
-  const distance = nearestWithin(revivalDistances, revival)
-  const u = nearestRevival(distance, pathDifference).beyond / distance
-  const inRange = powers.map((power) => nearestWithin(modePowers, power))
-  const strongest = Math.max(0, ...inRange)
-  if (strongest === 0) return { value: 1, slope: 0 }
-  let [total, re, im, reSlope, imSlope] = [0, 0, 0, 0, 0]
+  const distance = nearestWithin(revivalDistances, revival);
+  const u = nearestRevival(distance, pathDifference).beyond / distance;
+  const inRange = powers.map((power) => nearestWithin(modePowers, power));
+  const strongest = Math.max(0, ...inRange);
+  if (strongest === 0) return { value: 1, slope: 0 };
+  let [total, re, im, reSlope, imSlope] = [0, 0, 0, 0, 0];
   inRange.forEach((given, k) => {
-    const power = given / strongest
-    const [x, y] = [power * cosOfPi(2 * k * u), power * sinOfPi(2 * k * u)]
-    total += power
-    re += x
-    im += y
-    reSlope -= 2 * Math.PI * k * y
-    imSlope += 2 * Math.PI * k * x
-  })
-  const size = Math.hypot(re, im)
-  if (size === 0) return { value: 0, slope: 0 }
-  return { value: Math.min(1, size / total), slope: ((re / size) * reSlope + (im / size) * imSlope) / (total * distance) }
+    const power = given / strongest;
+    const [x, y] = [power * cosOfPi(2 * k * u), power * sinOfPi(2 * k * u)];
+    total += power;
+    re += x;
+    im += y;
+    reSlope -= 2 * Math.PI * k * y;
+    imSlope += 2 * Math.PI * k * x;
+  });
+  const size = Math.hypot(re, im);
+  if (size === 0) return { value: 0, slope: 0 };
+  return { value: Math.min(1, size / total), slope: ((re / size) * reSlope + (im / size) * imSlope) / (total * distance) };
 }

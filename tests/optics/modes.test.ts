@@ -253,6 +253,11 @@ describe('modes under a Gaussian gain curve', () => {
     );
   });
 
+  it('is nothing far from the revivals of a wide curve', () => {
+    expect(gaussianGainCoherence(5e9, 600, 0, 150)).toBe(0);
+    expect(gaussianGainCoherenceSlope(5e9, 600, 0, 150)).toBe(0);
+  });
+
   it('is one Gaussian line between the revivals when the curve holds many modes', () => {
     for (const path of [0.001, 0.01, 0.03]) expectNear(gaussianGainCoherence(5.5e9, 2, 0.3, path), lineCoherence('gaussian', 5.5e9, path), 1e-12);
   });

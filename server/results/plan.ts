@@ -164,7 +164,7 @@ function armLengths(plate: Thing, arms: readonly Arm[], legs: ReadonlyMap<Leg, C
   });
 }
 
-/** The glass that light crosses at the start of a leg: a splitter or plate left `through`, a lens. */
+/** The glass that light crosses at the start of a leg: a splitter left `through`, a lens, a screen. The glass of a plate is not counted. */
 function glassAlong(leg: Leg, laser: Thing, values: Values): Cell[] {
   const thing = from(leg);
   const port = leg.n === 1 ? leg.beam.port : leg.beam.legs[leg.n - 2]!.port;

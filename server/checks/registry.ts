@@ -7,7 +7,12 @@ import { NAME_CHECKS } from './names/index.ts';
 import { TEXT_CHECKS } from './text/index.ts';
 import { VALUE_CHECKS } from './values/index.ts';
 
-export const CHECKS: readonly Check[] = [...TEXT_CHECKS, ...NAME_CHECKS, ...VALUE_CHECKS, ...FILE_CHECKS, ...PATH_CHECKS, ...GOAL_CHECKS];
+/** The groups, in the order of the page that lists them. */
+export const CHECK_GROUPS: readonly { readonly title: string; readonly checks: readonly Check[] }[] = [
+  { title: 'Paths and light', checks: PATH_CHECKS }, { title: 'Expectations', checks: GOAL_CHECKS }, { title: 'Names', checks: NAME_CHECKS },
+  { title: 'Values', checks: VALUE_CHECKS }, { title: 'Lines and blocks', checks: TEXT_CHECKS }, { title: 'Files', checks: FILE_CHECKS },
+];
+export const CHECKS: readonly Check[] = CHECK_GROUPS.flatMap(g => g.checks);
 
 /** Retired codes, kept so that they are not used again. */
 export const RETIRED: readonly string[] = [];

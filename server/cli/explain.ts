@@ -1,5 +1,6 @@
 /** `platewright explain`: the chain of numbers behind a result, or the page of a finding. */
 import { analyse } from '../analysis.ts';
+import { pageOf, pageParts, shownExample } from '../checks/pages.ts';
 import { findCheck, CHECKS } from '../checks/registry.ts';
 import type { Check } from '../checks/check.ts';
 import { chainOf } from '../features/chain.ts';
@@ -60,12 +61,15 @@ function explainCode(code: string, format: Format): Done {
     const near = nearest(code, CHECKS.map(c => c.code));
     throw new Misuse(`There is no finding “${code}”. ${near !== undefined ? `Did you mean “${near}”?` : `To explain a result, name the file first: platewright explain FILE RESULT.`}`);
   }
-  return { out: format === 'json' ? pageJson(check) : format === 'markdown' ? pageMarkdown(check) : pageText(check), code: 0 };
+  return { out: format === 'json' ? pageJson(check) : format === 'markdown' ? `${pageOf(check)}\n` : pageText(check), code: 0 };
 }
 
 function pageText(c: Check): string {
-  const paragraphs = c.page.split(/\n\s*\n/).map(p => wrap(p.replaceAll('**', '')).join('\n'));
-  return `${[`${c.code} (${c.severity})`, ...wrap(`${c.title}.`), '', paragraphs.join('\n\n'), '', 'An example that has this finding:', '', ...c.example.trimEnd().split('\n').map(l => `  ${l}`.trimEnd())].join('\n')}\n`;
+  const parts = pageParts(c.page);
+  const setup = (text: string): string => shownExample(text).split('\n').map(l => `  ${l}`.trimEnd()).join('\n');
+  const cured = parts.filter(p => p.kind === 'setup').map(p => setup(p.text));
+  return `${[
+    [`${c.code} (${c.severity})`, ...wrap(`${c.title}.`)].join('\n'), ...parts.filter(p => p.kind === 'text').map(p => wrap(p.text.replaceAll('**', '')).join('\n')),
+    'An example that has this finding:', setup(c.example), ...(cured.length > 0 ? ['Put right:', ...cured] : []),
+  ].join('\n\n')}\n`;
 }
-
-const pageMarkdown = (c: Check): string => `# ${c.code}\n\n${c.title}. Severity: ${c.severity}.\n\n${c.page}\n\nAn example that has this finding:\n\n\`\`\`\n${c.example.trimEnd()}\n\`\`\`\n`;

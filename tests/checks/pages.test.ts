@@ -2,7 +2,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { allPages, pageParts, shownExample } from '../../server/checks/pages.ts';
-import { CHECKS } from '../../server/checks/registry.ts';
+import { CHECK_GROUPS, CHECKS } from '../../server/checks/registry.ts';
 
 const PAGE = new URL('../../server/checks/FINDINGS.md', import.meta.url);
 
@@ -11,11 +11,14 @@ it('is as committed; UPDATE=1 writes it anew', () => {
   expect(readFileSync(PAGE, 'utf8')).toBe(allPages());
 });
 
-it('has every code once as a heading, errors first', () => {
+it('has every code once as a heading, by group, in it the gravest first', () => {
   const headings = [...allPages().matchAll(/^### (.*)$/gm)].map(m => m[1]!);
   expect([...headings].sort()).toEqual(CHECKS.map(c => c.code).sort());
-  const rank = headings.map(code => ['error', 'warning', 'note', 'hint'].indexOf(CHECKS.find(c => c.code === code)!.severity));
-  expect(rank).toEqual([...rank].sort());
+  const rank = headings.map(code => {
+    const group = CHECK_GROUPS.findIndex(g => g.checks.some(c => c.code === code));
+    return 10 * group + ['error', 'warning', 'note', 'hint'].indexOf(CHECKS.find(c => c.code === code)!.severity);
+  });
+  expect(rank).toEqual([...rank].sort((a, b) => a - b));
 });
 
 it('says on each page what will be seen, why, and what to do', () => {

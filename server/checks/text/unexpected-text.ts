@@ -9,7 +9,7 @@ export const unexpectedText: Check = {
 
 **Why.** A line holds one fact and begins with a word or with \`->\`. This text goes on where the fact is complete already, or begins in a way that no fact begins.
 
-**What to do.** Give it a line of its own, correct it, or turn it into a comment:
+**What to do.** Give it a line of its own, correct it, or turn it into a comment.
 
 \`\`\`plate
 setup "Whelk shell" {

@@ -47,7 +47,9 @@ export function bindThing(node: Node, scope: Scope, meant?: { kind: Kind; length
   // A name that ends where the line could not be read any more may go on there.
   const cut = node.line.issue?.start === name.end;
   if (cut) scope.nameless = true;
-  if (before) {
+  // A line that was doubled leaves an empty block without its brace, which is reported.
+  const doubled = before?.node.line.opens === true && before.node.at + 1 === node.at && before.node.children.length === 0;
+  if (before && !doubled) {
     if (!cut) sink.report('name-taken', sink.place(node, name), name.text, { name: name.text, kind: before.kind.word, line: before.at.line + 1 }, setup);
     return true;
   }

@@ -1,8 +1,7 @@
 /** What no one would write on purpose: each slip is one finding at its place; nothing throws, and no NaN or infinity comes out. */
 import { describe, expect, it } from 'vitest';
 import type { Snapshot } from '../../server/analysis.ts';
-import { findings, numbersOf, serious, WHELK } from './library.ts';
-import { look } from './library.ts';
+import { findings, look, numbersOf, serious, WHELK } from './library.ts';
 
 const setup = (...lines: string[]): string => `setup "Whelk shell" {\n${lines.map(l => `  ${l}\n`).join('')}}\n`;
 const many = (n: number, line: (i: number) => string): string[] => Array.from({ length: n }, (_, i) => line(i));
@@ -84,7 +83,7 @@ describe('bad input', () => {
   });
 });
 
-export function expectNumbers(snapshot: Snapshot): void {
+function expectNumbers(snapshot: Snapshot): void {
   expect(numbersOf(snapshot).filter(n => !Number.isFinite(n.value))).toEqual([]);
   for (const f of snapshot.findings) expect(`${f.message} ${JSON.stringify(f.data)}`).not.toMatch(/NaN|Infinity|undefined/);
 }

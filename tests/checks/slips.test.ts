@@ -1,0 +1,43 @@
+/** One slip is one finding: each slip of a kind, in each line of a page where it can be made. */
+import { describe, expect, it } from 'vitest';
+import { findings, look, serious, WHELK } from './library.ts';
+
+const lines = WHELK.split('\n');
+
+/** What a hand does to a line; undefined where it cannot. */
+const SLIPS: Readonly<Record<string, (line: string) => string | undefined>> = {
+  'a letter left out': l => swap(l, /[A-Za-z]{4,}/, w => w.slice(0, 2) + w.slice(3)),
+  'the name of something else': l => swap(l, /[A-Z]\d/, () => 'Q7'),
+  'a unit of something else': l => swap(l, / [mn]m$/, () => ' mW'),
+  'a unit left out': l => swap(l, / [mn]m$/, () => ''),
+  'a unit in capitals': l => swap(l, / [mn]m$/, u => u.toUpperCase()),
+  'a minus sign': l => swap(l, /: (?=\d)/, s => `${s}-`),
+  'a decimal comma': l => swap(l, /: \d/, s => `${s},2`),
+  'a value left out': l => swap(l, /: .*$/, () => ':'),
+  'a name left out': l => swap(l, /^( {2}(?:splitter|mirror|object|plate|laser)) \w+/, s => s.replace(/ \w+$/, '')),
+  'a bracket too many': l => swap(l, /: (?=\d)/, s => `${s}(`),
+  'a semicolon': l => `${l};`,
+  'a sign of another language': l => `${l} §`,
+  'a brace left out': l => swap(l, /\s*[{}]$/, () => ''),
+  'a brace too many': l => swap(l, /^ *\}$/, b => `${b}\n${b}`),
+  'a quote left out': l => swap(l, /"(?= )/, () => ''),
+  'the line twice': l => (/^ {2,4}\S/.test(l) && !/^ *(?:\}|beam)/.test(l) ? `${l}\n${l}` : undefined),
+  'the line of a beam lost': l => swap(l, /^ {2}beam raw.*$/, () => ''),
+  'the beam’s word misspelt': l => swap(l, /^ {2}beam/, () => '  baem'),
+  'a way out misspelt': l => swap(l, /through|reflected/, w => w.slice(1)),
+  'a word too many': l => swap(l, /^ {4}-> \w+/, s => `${s} soon`),
+};
+
+const swap = (line: string, what: RegExp, by: (found: string) => string): string | undefined => (what.test(line) ? line.replace(what, by) : undefined);
+
+describe.each(Object.entries(SLIPS))('%s', (_, slip) => {
+  const made = lines.flatMap((line, i) => {
+    if (line.trim() === '' || line.startsWith('///')) return [];
+    const wrong = slip(line);
+    return wrong === undefined ? [] : [{ wrong: wrong.trimEnd(), text: [...lines.slice(0, i), wrong, ...lines.slice(i + 1)].join('\n') }];
+  });
+  it('can be made', () => expect(made).not.toEqual([]));
+  it.each(made)('$wrong', ({ text }) => {
+    expect(findings(look(text).findings.filter(serious))).toHaveLength(1);
+  });
+});

@@ -1,0 +1,35 @@
+/** Every fact of the vocabulary can be written: no name of a fact collides with a word of the language. */
+import { describe, expect, it } from 'vitest';
+import { KINDS, SETUP_FACTS, factsOf } from '../../server/model/things/index.ts';
+import type { Fact } from '../../server/model/things/kind.ts';
+import { unitsFor } from '../../server/model/units.ts';
+import { look, serious } from './library.ts';
+
+describe('all facts can be written', () => {
+  it.each(KINDS.map(k => [k.word, k] as const))('%s', (word, kind) => {
+    const text = `setup "Whelk shell" {\n  ${word} M1 {\n${factsOf(kind).map(f => `    ${f.phrase}: ${valueOf(f)}\n`).join('')}  }\n}\n`;
+    expect(look(text).findings.filter(serious).map(f => f.message)).toEqual([]);
+  });
+  it('a setup', () => {
+    expect(look(`setup "Whelk shell" {\n${SETUP_FACTS.map(f => `  ${f.phrase}: ${valueOf(f)}\n`).join('')}}\n`).findings.filter(serious).map(f => f.message)).toEqual([]);
+  });
+});
+
+/** A value as the type of a fact takes it. */
+function valueOf({ type }: Fact): string {
+  switch (type.type) {
+    case 'quantity': {
+      const unit = unitsFor(type.dim)[0]!;
+      if (unit === '%') return '50%';
+      return type.within ? type.within.words.replace(/ to .*/, '') : `1 ${unit}`;
+    }
+    case 'count': return '3';
+    case 'choice': return type.words[0]!;
+    case 'sizes': return `${Array.from({ length: type.numbers[0]! }, () => '40').join(' x ')} mm`;
+    case 'ratio': return '4:1';
+    case 'points': return '(1, 2, 3) mm';
+    case 'text': return '"as it was"';
+    case 'date': return '2026-02-11';
+    case 'name': return 'M1';
+  }
+}

@@ -52,18 +52,17 @@ export function splitLines(text: string): string[] {
 /** Parses lines already split. Never throws. */
 export function parseLines(texts: readonly string[], cache: LineCache = new LineCache()): Tree {
   const issues: NestingIssue[] = [];
-  const within: string[] = [];
-  let size = 0;
-  for (const t of texts) {
+  let count = 0;
+  for (let size = 0; count < texts.length; count++) {
+    const t = texts[count]!;
     size += t.length + 1;
-    const afterLastEnd = t === '' && within.length === texts.length - 1;
-    if ((within.length >= MAX_LINES || size > MAX_SIZE) && !afterLastEnd) {
-      issues.push({ code: 'file-too-large', at: within.length });
+    const afterLastEnd = t === '' && count === texts.length - 1;
+    if ((count >= MAX_LINES || size > MAX_SIZE) && !afterLastEnd) {
+      issues.push({ code: 'file-too-large', at: count });
       break;
     }
-    within.push(t);
   }
-  const lines = cache.all(within);
+  const lines = cache.all(count < texts.length ? texts.slice(0, count) : texts);
   const nested = nest(lines);
   // What the cut has parted from its end is no slip of its own.
   return { lines, nodes: nested.nodes, issues: issues.length > 0 ? [...issues, ...nested.issues.filter(i => i.code !== 'brace-not-closed')] : nested.issues };

@@ -3,7 +3,6 @@
  * other text. It is offered only if the finding is gone and nothing worse than before has come.
  */
 import type { Expr } from '../../grammar/tree.ts';
-import { splitLines } from '../../grammar/parse.ts';
 import { analyse, type Library, type Snapshot } from '../analysis.ts';
 import type { Finding } from '../checks/check.ts';
 import type { Leg, Place } from '../model/model.ts';
@@ -36,27 +35,33 @@ export function fixesFor(snapshot: Snapshot, finding: Finding, library: Library)
   return tried;
 }
 
-/** The text with the edits in it; all edits lie in the snapshot's own file. */
+/** The text with the edits in it, every other byte as it was; all edits lie in the snapshot's own file. */
 export function applyEdits(text: string, edits: readonly Edit[]): string {
-  const eol = text.includes('\r\n') ? '\r\n' : '\n';
-  const bom = text.charCodeAt(0) === 0xfeff ? '\ufeff' : '';
-  const lines = splitLines(text);
-  for (const e of [...edits].sort((a, b) => b.at.line - a.at.line || b.at.start - a.at.start)) {
-    const line = lines[e.at.line]!;
-    lines[e.at.line] = line.slice(0, e.at.start) + e.newText + line.slice(e.at.end);
-  }
-  return bom + lines.join(eol);
+  const starts = [text.charCodeAt(0) === 0xfeff ? 1 : 0];
+  for (const m of text.matchAll(/\r\n|\n|\r/g)) starts.push(m.index + m[0].length);
+  return [...edits].sort((a, b) => b.at.line - a.at.line || b.at.start - a.at.start)
+    .reduce((t, { at, newText }) => t.slice(0, starts[at.line]! + at.start) + newText + t.slice(starts[at.line]! + at.end), text);
 }
 
 const idOf = (f: Finding): string => `${f.setup ?? ''}\n${f.code}\n${f.subject}`;
-const bad = (s: Snapshot): Finding[] => s.findings.filter(f => f.accepted === undefined && (f.severity === 'error' || f.severity === 'warning' || f.severity === 'note'));
+const WEIGHT = { error: 1000, warning: 100, note: 10, hint: 0 } as const;
+/** How many findings of each kind there are, and how much they weigh: two slips in one block have one subject. */
+function bad(s: Snapshot): Map<string, { count: number; weight: number }> {
+  const all = new Map<string, { count: number; weight: number }>();
+  for (const f of s.findings) {
+    if (f.accepted !== undefined || f.severity === 'hint') continue;
+    const before = all.get(idOf(f));
+    all.set(idOf(f), { count: (before?.count ?? 0) + 1, weight: (before?.weight ?? 0) + WEIGHT[f.severity] });
+  }
+  return all;
+}
 
 function cures(before: Snapshot, finding: Finding, fix: Fix, library: Library): boolean {
   if (fix.edits.some(e => e.at.uri !== before.uri)) return false;
-  const after = analyse(before.uri, applyEdits(before.text, fix.edits), library);
-  const had = new Set(bad(before).map(idOf));
-  const left = bad(after);
-  return !left.some(f => idOf(f) === idOf(finding)) && left.every(f => had.has(idOf(f)));
+  const had = bad(before);
+  const left = bad(analyse(before.uri, applyEdits(before.text, fix.edits), library));
+  if ((left.get(idOf(finding))?.count ?? 0) >= (had.get(idOf(finding))?.count ?? 1)) return false;
+  return [...left].every(([id, now]) => now.count <= (had.get(id)?.count ?? 0) && now.weight <= (had.get(id)?.weight ?? 0));
 }
 
 /** Legs that could take up the mismatch: of the longer arm by shortening, of the shorter by lengthening. */

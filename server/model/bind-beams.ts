@@ -25,7 +25,7 @@ export function bindBeam(node: Node, beams: Map<string, Beam>, scope: Scope): vo
     return;
   }
   const start = line.clauses.find(c => c.word.text === 'from');
-  if (!start && !line.issue) sink.report('value-missing', at, name.text, { phrase: 'the laser or splitter that it starts from, as in “from S1 through”,', of: `beam ${name.text}`, prevents: '' }, setup);
+  if (!start && !line.issue) sink.report('value-missing', at, name.text, { phrase: 'the laser or splitter that it starts from, as in “from S1 through”', of: `beam ${name.text}`, prevents: '' }, setup);
   const [source, port] = start?.value ? target(start.value, node, 'a laser, or a splitter with its port', scope) : [];
   const from = source ? scope.thing(source, node, 'a laser, or a splitter with its port') : undefined;
   if (from && port) checkPort(port, from.kind.ports, from.kind.article, node, scope);

@@ -124,13 +124,14 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   const beamsToo = new Set<Node>();
   const before = sink.problems.length;
   const setupFacts = factIndex(SETUP_FACTS);
+  const unfinishedFact = ({ line, legs }: Node): boolean => line.colon === undefined && line.clauses.length === 0 && !line.equals && legs.length === 0 && setupFacts.has(factPhrase(line) ?? '');
 
   // Things first, so that a beam may name what stands below it.
   for (const child of node.children) {
     const { head, colon } = child.line;
     if (!head) { scope.nameless ||= child.line.issue !== undefined; continue; }
     if (colon === undefined && bindThing(child, scope)) continue;
-    if (colon === undefined && !STATEMENTS.includes(head.text)) {
+    if (colon === undefined && !STATEMENTS.includes(head.text) && !unfinishedFact(child)) {
       // With legs below it, it is a misspelt beam.
       if (statementUnknown(child, scope, [...STATEMENTS, ...setupFacts.keys()]) === 'beam' || child.legs.length > 0) beamsToo.add(child);
       else continue;
@@ -142,7 +143,7 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
     const { line } = child;
     const head = line.head!;
     if (beamsToo.has(child)) { bindBeam(child, beams, scope); continue; }
-    const phrase = line.colon === undefined ? undefined : factPhrase(line);
+    const phrase = line.colon !== undefined || unfinishedFact(child) ? factPhrase(line) : undefined;
     if (line.colon !== undefined || head.text !== 'beam') strayLegs(child, sink, name);
     if (phrase !== undefined && setupFacts.has(phrase)) { bindFact(child, setupFacts, facts, name, 'setup', scope); continue; }
     // No statement has a colon behind these words: `beam hight: 120 mm` is a misspelt fact.

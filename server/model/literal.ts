@@ -59,9 +59,8 @@ function readAny(e: Expr, share?: Unit): Read<Quantity> {
     return 'problem' in arg || e.op === '+' ? arg : { ok: { ...arg.ok, value: arg.ok.unit?.offset ? (-(arg.ok.value - arg.ok.unit.offset)) + arg.ok.unit.offset : -arg.ok.value } };
   }
   if (e.kind === 'group' && e.items.length === 1) {
-    const lent = e.unit ? readUnit(e.unit) : undefined;
-    if (lent && 'problem' in lent) return lent;
-    return readNumber(e.items[0]!, lent?.ok ?? share);
+    const lent = bracketUnit(e);
+    return lent && 'problem' in lent ? lent : readNumber(e.items[0]!, lent?.ok ?? share);
   }
   if (e.kind === 'ratio') return e.right === 0 ? fail('impossible-value', e, { why: 'the right side of a ratio cannot be zero' }) : { ok: { value: e.left / e.right, dim: NUMBER } };
   if (e.kind !== 'number') return fail('wrong-value', e, { found: describe(e), wanted: 'a number with its unit' });
@@ -71,10 +70,19 @@ function readAny(e: Expr, share?: Unit): Read<Quantity> {
   return { ok: { value: e.value * unit.ok.factor + unit.ok.offset, dim: unit.ok.dim, unit: unit.ok } };
 }
 
+/** The unit behind a bracket, which must not have one inside as well. */
+function bracketUnit(e: Expr & { kind: 'group' }): Read<Unit> | undefined {
+  if (!e.unit) return undefined;
+  const inner = unitIn(e.items[0]!);
+  return inner ? fail('wrong-unit', e.unit, { found: `a unit behind ${inner.text}`, wanted: 'a plain number inside the bracket', units: '' }) : readUnit(e.unit);
+}
+const unitIn = (e: Expr): Word | undefined =>
+  e.kind === 'number' ? e.unit : e.kind === 'unary' ? unitIn(e.arg) : e.kind === 'tolerance' ? unitIn(e.value) : e.kind === 'group' ? (e.unit ?? unitIn(e.items[0]!)) : undefined;
+
 /** A quantity with its tolerance; `share` is the unit of the bracket around it. */
 export function readQuantity(e: Expr, share?: Unit): Read<Quantity> {
   if (e.kind === 'group' && e.items.length === 1) {
-    const lent = e.unit ? readUnit(e.unit) : undefined;
+    const lent = bracketUnit(e);
     return lent && 'problem' in lent ? lent : readQuantity(e.items[0]!, lent?.ok ?? share);
   }
   if (e.kind !== 'tolerance') return readNumber(e, share);

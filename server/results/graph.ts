@@ -52,6 +52,31 @@ export interface Cell {
 
 const NO_CELLS: readonly Cell[] = [];
 
+/** What an input is called, and where it stands. */
+export interface Label {
+  readonly name: string;
+  readonly words: string;
+  readonly at: Place | undefined;
+}
+
+class WrittenInput implements Cell {
+  constructor(readonly index: number, private readonly label: Label, readonly dim: Dim, readonly spread: Spread | undefined, readonly unit: Unit | undefined) {}
+  get name(): string { return this.label.name; }
+  get words(): string { return this.label.words; }
+  get at(): Place | undefined { return this.label.at; }
+  readonly origin = 'written';
+  get inputs(): readonly Cell[] { return NO_CELLS; }
+  get rule(): undefined { return undefined; }
+  get reason(): undefined { return undefined; }
+  get missing(): undefined { return undefined; }
+}
+
+/** What a backward pass finds: the inputs that a cell rests on, and its derivative by each. */
+interface Sweep {
+  readonly inputs: readonly Cell[];
+  readonly slopes: readonly number[];
+}
+
 export class Graph {
   readonly cells: Cell[] = [];
   private values: number[] = [];
@@ -59,7 +84,7 @@ export class Graph {
   private readonly byName = new Map<string, Cell>();
   private indexed = 0;
   // Kept as long as the graph: uncertainty, ranking, draws and solving all ask for the same sweeps.
-  private readonly gradients = new Map<Cell, ReadonlyMap<Cell, number>>();
+  private readonly sweeps = new Map<Cell, Sweep>();
   private readonly uncertainties = new Map<Cell, number>();
   /** how many rules have run; an edit must only run those that it touches */
   computed = 0;
@@ -75,6 +100,11 @@ export class Graph {
   /** Value in SI; undefined where it is missing. */
   value(cell: Cell): number | undefined {
     return cell.missing ? undefined : this.values[cell.index];
+  }
+
+  /** An input as it is written. Its names are only made when somebody asks, since most of a long page is such inputs. */
+  written(label: Label, q: Quantity): Cell {
+    return this.add(new WrittenInput(this.cells.length, label, q.dim, q.spread, q.unit), q.value);
   }
 
   input(name: string, q: Quantity, origin: Origin, words: string, more: { at?: Place; reason?: string } = {}): Cell {
@@ -147,22 +177,32 @@ export class Graph {
 
   /** Derivatives of a cell by every input that it rests on: one pass backward. */
   gradient(cell: Cell): ReadonlyMap<Cell, number> {
-    let known = this.gradients.get(cell);
-    if (!known) this.gradients.set(cell, known = this.sweep(cell));
+    const { inputs, slopes } = this.sweep(cell);
+    return new Map(inputs.map((c, i) => [c, slopes[i]!]));
+  }
+
+  private sweep(cell: Cell): Sweep {
+    let known = this.sweeps.get(cell);
+    if (!known) this.sweeps.set(cell, known = this.sweepNow(cell));
     return known;
   }
 
-  private sweep(cell: Cell): Map<Cell, number> {
+  private sweepNow(cell: Cell): Sweep {
     const adjoint = new Float64Array(cell.index + 1);
     const marked = new Uint8Array(cell.index + 1);
     adjoint[cell.index] = 1;
     marked[cell.index] = 1;
-    const result = new Map<Cell, number>();
+    const inputs: Cell[] = [];
+    const slopes: number[] = [];
     for (let i = cell.index; i >= 0; i--) {
       if (marked[i] === 0) continue;
       const c = this.cells[i]!;
       const a = adjoint[i]!;
-      if (!c.rule) { result.set(c, a); continue; }
+      if (!c.rule) {
+        inputs.push(c);
+        slopes.push(a);
+        continue;
+      }
       const p = partials(c.rule, c.inputs.map(x => this.values[x.index]!));
       for (let j = 0; j < c.inputs.length; j++) {
         const k = c.inputs[j]!.index;
@@ -170,7 +210,22 @@ export class Graph {
         adjoint[k] = adjoint[k]! + a * p[j]!;
       }
     }
-    return result;
+    return { inputs, slopes };
+  }
+
+  /** The largest share that one input has in the variance of a cell, by first order; 0 where the cell is exact. */
+  largestShare(cell: Cell): number {
+    const { inputs, slopes } = this.sweep(cell);
+    let most = 0;
+    let sum = 0;
+    for (let i = 0; i < inputs.length; i++) {
+      const { spread, index } = inputs[i]!;
+      if (!spread) continue;
+      const part = (slopes[i]! * standardUncertainty(this.values[index]!, spread)) ** 2;
+      sum += part;
+      if (part > most) most = part;
+    }
+    return sum > 0 ? most / sum : 0;
   }
 
   /** Standard uncertainty to first order, SI: √Σ(∂r/∂x · u(x))², inputs independent (JCGM 100:2008, eq. 10). */
@@ -179,7 +234,11 @@ export class Graph {
     const known = this.uncertainties.get(cell);
     if (known !== undefined) return known;
     let sum = 0;
-    for (const [input, slope] of this.gradient(cell)) if (input.spread) sum += (slope * standardUncertainty(this.values[input.index]!, input.spread)) ** 2;
+    const { inputs, slopes } = this.sweep(cell);
+    for (let i = 0; i < inputs.length; i++) {
+      const { spread, index } = inputs[i]!;
+      if (spread) sum += (slopes[i]! * standardUncertainty(this.values[index]!, spread)) ** 2;
+    }
     const u = finite(Math.sqrt(sum));
     this.uncertainties.set(cell, u);
     return u;

@@ -4,7 +4,7 @@ import type { Leg, Problem, Setup, Thing } from '../model/model.ts';
 import { LENGTH, NUMBER } from '../model/units.ts';
 import { coherenceOf, type Coherence } from './coherence.ts';
 import { judgeGoals, type GoalResult } from './goals.ts';
-import { Graph, type Cell } from './graph.ts';
+import { Graph, type Cell, type Label } from './graph.ts';
 import { partMismatch } from './rules/coherence.ts';
 import { DISTANCE, GLASSES, glassPath, weighted } from './rules/lengths.ts';
 import { Values } from './values.ts';
@@ -127,9 +127,16 @@ const from = (leg: Leg): Thing | undefined => (leg.n === 1 ? leg.beam.from : leg
 export const legWords = (leg: Leg): string => `${from(leg)?.id ?? '?'} → ${leg.to || '?'}`;
 export { from as legStart };
 
+class LegLabel implements Label {
+  constructor(private readonly leg: Leg) {}
+  get name(): string { return `${this.leg.id}.length`; }
+  get words(): string { return `leg ${legWords(this.leg)}`; }
+  get at(): Label['at'] { return this.leg.lengthAt; }
+}
+
 function legLength(leg: Leg, values: Values): Cell {
-  const name = `${leg.id}.length`;
-  const words = `leg ${legWords(leg)}`;
+  if (leg.length?.kind === 'quantity') return values.graph.written(new LegLabel(leg), leg.length.quantity);
+  const { name, words } = new LegLabel(leg);
   if (leg.length) {
     const cell = values.bound(leg.length, leg.lengthAt!, name, words, LENGTH);
     if (cell) return cell;

@@ -111,7 +111,7 @@ function isNormal(graph: Graph, cell: Cell, below: readonly Cell[]): boolean {
   const { normal } = keptOf(graph);
   let is = normal.get(cell);
   if (is === undefined) {
-    is = !below.some(c => c.spread?.kind === 'factor' || c.spread?.kind === 'one of' || c.rule?.curved) && (graph.ranking(cell)[0]?.share ?? 0) <= LARGEST_SHARE;
+    is = !below.some(c => c.spread?.kind === 'factor' || c.spread?.kind === 'one of' || c.rule?.curved) && graph.largestShare(cell) <= LARGEST_SHARE;
     normal.set(cell, is);
   }
   return is;

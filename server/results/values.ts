@@ -171,7 +171,12 @@ export class Values {
     }
     const unit = group.unit ? parseUnit(group.unit.text) : undefined;
     if (group.unit && unit?.dim !== LENGTH) {
-      this.report(unit ? 'wrong-unit' : 'unknown-unit', { ...at, start: group.unit.start, end: group.unit.end }, thing.id, unit ? { found: 'not a length', wanted: 'a length', units: 'mm, cm, m' } : { unit: group.unit.text, suggestion: 'mm' });
+      this.report(unit ? 'wrong-unit' : 'unknown-unit', { ...at, start: group.unit.start, end: group.unit.end }, thing.id, unit ? { found: dimName(unit.dim), wanted: 'a length', units: 'mm, cm, m', unit: unit.text } : { unit: group.unit.text, suggestion: 'mm' });
+      return undefined;
+    }
+    if (!group.unit && group.items.every(i => i.kind === 'number' && !i.unit)) {
+      const written = thing.node.line.text.slice(group.start, group.end);
+      this.report('missing-unit', { ...at, start: group.start, end: group.end }, thing.id, { wanted: 'a place', units: 'mm, cm, m', written, suggestion: 'mm' });
       return undefined;
     }
     const spread = e.kind === 'tolerance' ? this.spreadOf(e, at) : undefined;

@@ -257,3 +257,15 @@ describe('words', () => {
   });
   test('nothing is offered for what has no finding', () => { expect(fixes(whelk({ ...LONG, object: ['410 mm', '377 mm', '384 mm', '300 mm'] }))).toEqual([]); });
 });
+
+describe('two like slips in one block', () => {
+  const page = (first: string, second: string): string => `setup "Whelk shell" {\n  laser red {\n    ${first}\n    ${second}\n  }\n}\n`;
+  test('are each offered a fix', () => {
+    expect(fixes(page('wavelenght: 632.8 nm', 'tube lenght: 350 mm'))).toEqual(['unknown-fact: wavelength: 632.8 nm', 'unknown-fact: tube length: 350 mm']);
+    expect(fixes(page('wavelength: 632.8', 'tube length: 350'))).toHaveLength(2);
+  });
+  test('also where a lone carriage return ends the lines, which then stays', () => {
+    const text = page('wavelenght: 632.8 nm', 'tube length: 350 mm').replaceAll('\n', '\r');
+    expect(fixes(text)).toEqual(['unknown-fact: wavelength: 632.8 nm']);
+  });
+});

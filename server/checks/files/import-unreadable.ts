@@ -16,5 +16,6 @@ setup "Whelk shell" {
   laser red = lab.red-12
 }
 `,
-  message: d => `${text(d, 'path') === '' ? 'No file' : quoted(d, 'path')} can be used: ${text(d, 'why')}. Correct the path, which counts from the folder of this file.`.replace(/^“(.*?)” can be used/, '“$1” cannot be used'),
+  message: d => (text(d, 'path') === '' ? 'The name of the file is empty, so nothing is used. Write it between the quotes; it counts from the folder of this file.'
+    : `${quoted(d, 'path')} cannot be used: ${text(d, 'why')}. Correct the path, which counts from the folder of this file.`),
 };

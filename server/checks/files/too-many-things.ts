@@ -7,7 +7,7 @@ export const tooManyThings: Check = {
   title: 'A setup has too many things',
   page: `**What you see.** The setup is still read, but edits may be slow.
 
-**Why.** A setup holds at most 5,000 things. One that has more was mostly written by another program, or holds what belongs into an inventory.
+**Why.** A setup holds at most 5,000 things. One that has more was mostly written by another program, or holds what belongs in an inventory.
 
 **What to do.** Split the setup, or move what stands on no beam into an \`inventory\`.`,
   example: `setup "Whelk shell" {

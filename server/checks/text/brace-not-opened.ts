@@ -4,7 +4,7 @@ export const braceNotOpened: Check = {
   code: 'brace-not-opened',
   severity: 'error',
   title: 'A brace closes a block that was never opened',
-  page: `**What you see.** The braces of the file do not pair. As long as that is so, the indents decide what belongs into which block; a brace that fits none has no effect.
+  page: `**What you see.** The braces of the file do not pair. As long as that is so, the indents decide what belongs to which block; a brace that fits none has no effect.
 
 **Why.** No \`{\` goes with this \`}\`. Perhaps a line lost its \`{\` at the end, or a block was deleted but for its last line.
 

@@ -1,5 +1,5 @@
 import { text, type Check } from '../check.ts';
-import { capital } from '../words.ts';
+import { quote } from '../words.ts';
 
 export const valueMissing: Check = {
   code: 'value-missing',
@@ -47,6 +47,7 @@ setup "Whelk shell" {
   severityOf: d => (text(d, 'prevents') === '' ? 'error' : 'warning'),
   message: d => {
     const [phrase, of, prevents] = [text(d, 'phrase'), text(d, 'of'), text(d, 'prevents')];
-    return prevents === '' ? `${capital(of)}: ${phrase} is missing. Write it, or delete the line.` : `The ${phrase} of ${of} is not written, so that ${prevents} cannot be told. Measure it and write it behind a colon, or give both ends a place.`;
+    if (prevents === '') return `${/^(?:an?|the|what)\b/.test(phrase) ? `${quote(of)} needs ${phrase}` : `${quote(phrase)} of ${quote(of)} has no value`}. Write it, or delete the line.`;
+    return `The ${phrase} of ${of} is not written, so that ${prevents} cannot be told. Measure it and write it behind a colon, or give both ends a place.`;
   },
 };

@@ -1,5 +1,5 @@
 import { text, type Check } from '../check.ts';
-import { also, anyOf, capital } from '../words.ts';
+import { also, anyOf } from '../words.ts';
 
 export const wrongUnit: Check = {
   code: 'wrong-unit',
@@ -22,6 +22,6 @@ setup "Whelk shell" {
 `,
   message: d => {
     const [unit, units] = [text(d, 'unit'), text(d, 'units')];
-    return `${capital(text(d, 'wanted'))} belongs here, and this is ${text(d, 'found')}${unit ? ` (${unit})` : ''}.${also(units ? `Units that fit: ${anyOf(units)}.` : 'Correct the value or its unit.')}`;
+    return `This should be ${text(d, 'wanted')}, and it is ${text(d, 'found')}${unit ? ` (${unit})` : ''}.${also(units ? `Units that fit: ${anyOf(units)}.` : 'Correct the value or its unit.')}`;
   },
 };

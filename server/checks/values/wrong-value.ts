@@ -1,5 +1,4 @@
 import { didYouMean, text, type Check } from '../check.ts';
-import { capital } from '../words.ts';
 
 export const wrongValue: Check = {
   code: 'wrong-value',
@@ -20,5 +19,5 @@ setup "Whelk shell" {
   hologram: reflexion
 }
 `,
-  message: d => `${capital(text(d, 'wanted'))} belongs here, and not ${text(d, 'found')}.${didYouMean(d)}`,
+  message: d => `This should be ${text(d, 'wanted')}, and it is ${text(d, 'found')}.${didYouMean(d)}`,
 };

@@ -43,7 +43,7 @@ export function bindReading(node: Node, readings: Reading[], scope: Scope): void
   const { line } = node;
   const { sink } = scope;
   if (!line.subject) {
-    if (!line.issue) sink.report('value-missing', sink.place(node, line.head!), 'measured', { phrase: 'what was measured', of: 'measured', prevents: '' }, scope.setup);
+    if (!line.issue) sink.report('value-missing', sink.place(node, line.head!), 'measured', { phrase: 'the name of what was measured', of: 'measured', prevents: '' }, scope.setup);
     return;
   }
   // A leg's ends are things; what else a reading names (object, reference, drift) are words of the trade.

@@ -74,7 +74,7 @@ function readAny(e: Expr, share?: Unit): Read<Quantity> {
 function bracketUnit(e: Expr & { kind: 'group' }): Read<Unit> | undefined {
   if (!e.unit) return undefined;
   const inner = unitIn(e.items[0]!);
-  return inner ? fail('wrong-unit', e.unit, { found: `a unit behind ${inner.text}`, wanted: 'a plain number inside the bracket', units: '' }) : readUnit(e.unit);
+  return inner ? fail('wrong-unit', e.unit, { found: `a value in ${inner.text} already`, wanted: 'a plain number before the bracket’s unit', units: '' }) : readUnit(e.unit);
 }
 const unitIn = (e: Expr): Word | undefined =>
   e.kind === 'number' ? e.unit : e.kind === 'unary' ? unitIn(e.arg) : e.kind === 'tolerance' ? unitIn(e.value) : e.kind === 'group' ? (e.unit ?? unitIn(e.items[0]!)) : undefined;

@@ -129,7 +129,7 @@ export function readLiteral(e: Expr, type: FactType): Read<Bound> {
     case 'quantity': {
       const q = readQuantity(e);
       if ('problem' in q) return q;
-      const wrong = checkDim(e, q.ok, type.dim) ?? checkSign(e, q.ok, type.sign ?? 'any', type.within);
+      const wrong = checkDim(e, q.ok, type.dim, type.within) ?? checkSign(e, q.ok, type.sign ?? 'any', type.within);
       return wrong ?? { ok: { kind: 'quantity', quantity: q.ok } };
     }
     case 'count': {
@@ -181,10 +181,17 @@ function readSizes(e: Expr, numbers: readonly number[]): Read<Bound> {
 }
 const LENGTHS = parseUnit('m')!.dim;
 
-export function checkDim(e: Span, q: { dim: Dim; unit?: Unit; value?: number }, wanted: Dim): { problem: ValueProblem } | undefined {
+/** The usual unit with which a bare number makes sense: a wavelength of 632.8 is one in nanometres. */
+function likelyUnit(value: number, wanted: Dim, within: Within | undefined): string {
+  const units = unitsFor(wanted);
+  const fits = (u: string): boolean => { const si = value * parseUnit(u)!.factor; return !within || (si >= within.from && si <= within.to); };
+  return units.find(fits) ?? units[0]!;
+}
+
+export function checkDim(e: Span, q: { dim: Dim; unit?: Unit; value?: number }, wanted: Dim, within?: Within): { problem: ValueProblem } | undefined {
   if (q.dim === wanted) return q.unit?.points ? fail('wrong-unit', e, { found: 'percentage points', wanted: dimName(wanted), units: '%' }) : undefined;
   const units = unitsFor(wanted).join(', ');
-  if (q.dim === NUMBER && !q.unit) return fail('missing-unit', e, { wanted: dimName(wanted), units, written: String(q.value ?? ''), suggestion: unitsFor(wanted)[0]! });
+  if (q.dim === NUMBER && !q.unit) return fail('missing-unit', e, { wanted: dimName(wanted), units, written: String(q.value ?? ''), suggestion: likelyUnit(q.value ?? 0, wanted, within) });
   return fail('wrong-unit', e, { found: dimName(q.dim), wanted: dimName(wanted), units, unit: q.unit?.text ?? '' });
 }
 

@@ -146,7 +146,7 @@ describe('wrong and missing units', () => {
     ['let gap = (5 mm + 2 mm) ± -3 mm', 'impossible-value -3 mm'],
     ['let gap = (5 mm + 2 mm) ± 3 mW', 'wrong-unit 3 mW'],
     ['let gap = (5 mm + 2 mm) mm', 'wrong-unit mm'],
-    ['mirror M1 at (60, 100)', 'missing-unit 60'],
+    ['mirror M1 at (60, 100)', 'missing-unit (60, 100)'],
     ['mirror M1 at (60, 100) mW', 'wrong-unit mW'],
     ['mirror M1 at (60, 100) MM', 'unknown-unit MM'],
     ['mirror M1 at (60, 100) mm ± 2', 'missing-unit 2'],

@@ -94,4 +94,5 @@ export const ALL = [
   Equals, Colon, Comma, LParen, RParen, LBrace, RBrace, Plus, Minus, Star, Slash, Unknown,
 ];
 
-export const lexer = new Lexer(ALL, { positionTracking: 'onlyOffset', ensureOptimizations: false, safeMode: false });
+export const LEXER_OPTIONS = { positionTracking: 'onlyOffset', ensureOptimizations: false, safeMode: false } as const;
+export const lexer = new Lexer(ALL, { ...LEXER_OPTIONS, skipValidations: true });

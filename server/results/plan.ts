@@ -224,7 +224,7 @@ export function profile(graph: Graph, p: Pick<Pair, 'mismatch' | 'depth' | 'cohe
   const far = p.parts.find(x => x.part === 'far');
   if (!far || !p.coherence || far.mismatch.missing || !p.depth) return [];
   const [m, d, psi] = far.mismatch.inputs.map(c => graph.value(c)!) as [number, number, number];
-  return shares().map(share => ({ share, brightness: brightnessAt(graph, p.coherence!, m + share * d * (1 + Math.cos(psi)), held) }));
+  return shares().map(share => ({ share, brightness: brightnessAt(graph, p.coherence!, partMismatch(share).compute([m, d, psi]), held) }));
 }
 const shares = (): number[] => Array.from({ length: PROFILE_STEPS + 1 }, (_, i) => i / PROFILE_STEPS - 0.5);
 const brightnessAt = (graph: Graph, c: Coherence, delta: number, held?: ReadonlyMap<Cell, number>): number => c.rule.compute([delta, ...c.inputs.map(i => held?.get(i) ?? graph.value(i) ?? Number.NaN)]);
@@ -235,7 +235,7 @@ function darkestShare(graph: Graph, mismatch: Cell, depth: Cell, psi: Cell, cohe
   let best = 0.5;
   let least = Infinity;
   for (const share of shares()) {
-    const b = brightnessAt(graph, coherence, m + share * d * (1 + Math.cos(a)));
+    const b = brightnessAt(graph, coherence, partMismatch(share).compute([m, d, a]));
     if (b < least - 1e-12) { least = b; best = share; }
   }
   return best;

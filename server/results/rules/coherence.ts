@@ -2,13 +2,15 @@
 import { equalModesCoherence, equalModesCoherencePartials } from '../../optics/coherence/equal-modes.ts';
 import { lineCoherence, lineCoherencePartials, lineCoherenceReach, type LineShape } from '../../optics/coherence/line-shapes.ts';
 import { modeSpacing, revivalDistance } from '../../optics/coherence/cavity.ts';
+import { depthPathChange } from '../../optics/depth.ts';
+import { recordedBrightness } from '../../optics/visibility.ts';
 import type { Rule } from '../graph.ts';
 
 /** Brightness of a part from its mismatch, the revival distance and the number of modes: the square of the fringe contrast. */
 export const MODES_BRIGHTNESS: Rule = {
   name: 'brightness, several modes', formula: '(sin(Nπδ/R) / (N sin(πδ/R)))²: N modes, revival distance R, mismatch δ',
   source: 'N equally strong, equally spaced modes; Collier, Burckhardt & Lin, Optical Holography (1971), ch. 7 (from memory)', curved: true,
-  compute: ([delta, revival, modes]) => equalModesCoherence(modes!, revival!, delta!) ** 2,
+  compute: ([delta, revival, modes]) => recordedBrightness(equalModesCoherence(modes!, revival!, delta!)),
   partials: ([delta, revival, modes]) => {
     const gamma = equalModesCoherence(modes!, revival!, delta!);
     const d = equalModesCoherencePartials(modes!, revival!, delta!);
@@ -21,7 +23,7 @@ export const lineBrightness = (shape: LineShape): Rule => ({
   name: `brightness, ${shape} line`, curved: true,
   formula: { gaussian: '(exp(−(πx)²/(4 ln 2)))²', lorentzian: '(exp(−πx))²', rectangular: '(sin πx / πx)²' }[shape] + ', x = δ · linewidth / c',
   source: 'Goodman, Statistical Optics (1985), 5.1.3 (from memory)',
-  compute: ([delta, linewidth]) => lineCoherence(shape, linewidth!, delta!) ** 2,
+  compute: ([delta, linewidth]) => recordedBrightness(lineCoherence(shape, linewidth!, delta!)),
   partials: ([delta, linewidth]) => {
     const gamma = lineCoherence(shape, linewidth!, delta!);
     const d = lineCoherencePartials(shape, linewidth!, delta!);
@@ -48,6 +50,6 @@ export const MODE_SPACING: Rule = { name: 'mode spacing', formula: 'c / (2 · tu
 /** Mismatch of the part that lies a share of the depth behind the middle. Inputs: mismatch of the middle, depth, angle of the light. */
 export const partMismatch = (share: number): Rule => ({
   name: 'mismatch of a part', formula: `mismatch ${share < 0 ? '−' : '+'} ${Math.abs(share)} · depth · (1 + cos ψ), ψ between light and line of sight`,
-  compute: ([m, depth, psi]) => m! + share * depth! * (1 + Math.cos(psi!)),
+  compute: ([m, depth, psi]) => m! + share * depthPathChange(depth!, psi!),
   partials: ([, depth, psi]) => [1, share * (1 + Math.cos(psi!)), -share * depth! * Math.sin(psi!)],
 });

@@ -16,7 +16,7 @@ function shorten(s: string): string {
 export const capital = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 
 /** `5,001` */
-export const whole = (n: number): string => n.toLocaleString('en-US');
+export const whole = (n: number): string => String(n).replace(/\B(?=(?:\d{3})+$)/g, ',');
 
 /** `a, b or c` */
 export const anyOf = (list: string): string => list.replace(/, ([^,]*)$/, ' or $1');

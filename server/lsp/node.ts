@@ -8,8 +8,9 @@ import { Arrivals } from './arrivals.ts';
 import { serve } from './connection.ts';
 import { STRATEGY } from './strategy.ts';
 
-// An edit makes a model anew and drops the old one. Left alone, Node lets such garbage grow the heap to several times what is in use; with this it
-// collects the old generation a little more often, which the bench cannot see in the time of an edit.
+// An edit makes a model anew and drops the old one. Left alone, Node sometimes lets such garbage grow the heap to several times what is in use; with this
+// it collects a little more often. The bench shows a quarter less memory on 10,000 lines, and hardly a difference in the time of an edit.
+setFlagsFromString('--semi-space-growth-factor=1');
 setFlagsFromString('--heap-growing-percent=20');
 
 /** A file holds at most 2 million characters; more bytes than these cannot be that few. */

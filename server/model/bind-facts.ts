@@ -1,8 +1,8 @@
 /** Facts: `phrase: value` lines of a block, checked against the vocabulary. */
-import type { Expr, LineTree, Node } from '../../grammar/tree.ts';
+import type { Expr, LineTree, Node, Span } from '../../grammar/tree.ts';
 import { describe, fail, isLiteral, oneOf, readLiteral, wordsOf, type Read } from './literal.ts';
-import type { Bound, BoundFact } from './model.ts';
-import { nearest, type Scope } from './scope.ts';
+import type { Bound, BoundFact, Place } from './model.ts';
+import { nearest, placeIn, type Scope } from './scope.ts';
 import type { Fact, FactType } from './things/kind.ts';
 
 /** The phrase before the colon: head word and the words behind it. */
@@ -49,24 +49,30 @@ export function bindFact(node: Node, known: ReadonlyMap<string, Fact>, facts: Ma
   const { line } = node;
   const { sink } = scope;
   const phrase = factPhrase(line);
-  const headSpan = { start: line.head!.start, end: line.subject?.end ?? line.head!.end };
   const fact = phrase === undefined ? undefined : known.get(phrase);
   if (!fact) {
     if (line.issue && line.colon === undefined) return;
     const suggestion = phrase === undefined ? undefined : nearest(phrase, known.keys());
-    sink.report('unknown-fact', sink.place(node, headSpan), owner, { phrase: phrase ?? line.text.trim(), of: ownerKind, known: [...known.keys()].join(', '), ...(suggestion ? { suggestion } : {}) }, scope.setup);
+    sink.report('unknown-fact', sink.place(node, headSpan(line)), owner, { phrase: phrase ?? line.text.trim(), of: ownerKind, known: [...known.keys()].join(', '), ...(suggestion ? { suggestion } : {}) }, scope.setup);
     return;
   }
   if (!line.value) {
-    if (!line.issue) sink.report('value-missing', sink.place(node, headSpan), owner, { phrase: fact.phrase, of: owner, prevents: '' }, scope.setup);
+    if (!line.issue) sink.report('value-missing', sink.place(node, headSpan(line)), owner, { phrase: fact.phrase, of: owner, prevents: '' }, scope.setup);
     return;
   }
   if (facts.has(fact.phrase)) {
-    sink.report('written-twice', sink.place(node, headSpan), owner, { phrase: fact.phrase, of: owner, line: facts.get(fact.phrase)!.at.line + 1 }, scope.setup);
+    sink.report('written-twice', sink.place(node, headSpan(line)), owner, { phrase: fact.phrase, of: owner, line: facts.get(fact.phrase)!.at.line + 1 }, scope.setup);
     return;
   }
   const read = readFact(line, line.value, fact.type);
   // Where the line could not be read to its end, the value may be cut short: that is one slip.
   if ('problem' in read) { if (!line.issue) sink.value(read.problem, node, owner, scope.setup); }
-  else facts.set(fact.phrase, { fact, value: read.ok, at: sink.place(node, line.value), node });
+  else facts.set(fact.phrase, new FactOf(sink.uri, fact, read.ok, node));
+}
+
+const headSpan = (line: LineTree): Span => ({ start: line.head!.start, end: line.subject?.end ?? line.head!.end });
+
+class FactOf implements BoundFact {
+  constructor(private readonly uri: string, readonly fact: Fact, readonly value: Bound, readonly node: Node) {}
+  get at(): Place { return placeIn(this.uri, this.node.at, this.node.line.value!); }
 }

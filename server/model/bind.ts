@@ -6,6 +6,7 @@ import { bindAccept, bindGoal, bindReading } from './bind-goals.ts';
 import { bindThing, checkPlacement, meantBy, oneWord, openingWords, opensThing, strayLegs } from './bind-things.ts';
 import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Reading, Setup, Thing, Use } from './model.ts';
 import { nearest, Scope, Sink } from './scope.ts';
+import type { Fact } from './things/kind.ts';
 import { factIndex, kindNamed, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './things/index.ts';
 
 export const MAX_THINGS = 5000;
@@ -160,10 +161,15 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
       default: statementUnknown(child, scope, [...STATEMENTS, ...setupFacts.keys()]);
     }
   }
+  const unused = new Set<Fact>();
   for (const thing of things.values()) {
     if (thing.node.line.clauses.length > 0) checkPlacement(thing.node, scope);
     if (thing.placement?.pending.length) for (const w of thing.placement.pending) pending.add(`placing by “${w}”`);
-    for (const f of thing.facts.values()) if (!f.fact.used) pending.add(`${thing.kind.word} “${f.fact.phrase}”`);
+    for (const { fact } of thing.facts.values()) {
+      if (fact.used || unused.has(fact)) continue;
+      unused.add(fact);
+      pending.add(`${thing.kind.word} “${fact.phrase}”`);
+    }
   }
   for (const f of facts.values()) if (!f.fact.used) pending.add(`“${f.fact.phrase}” of a setup`);
   return {

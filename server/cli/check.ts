@@ -8,7 +8,7 @@ import { onScreen, troubled, type Done, type Format } from './done.ts';
 export function check(args: readonly string[], { format, strict, folder }: { format: Format; strict: boolean; folder?: string }): Done {
   const { opened, troubles } = openAll(args, folder);
   const files = opened.map(file => {
-    const snapshot = analyse(file.uri, file.text, file.library);
+    const snapshot = analyse(file.uri, file.text, file.texts);
     return { file, snapshot, findings: snapshot.findings };
   });
   const out = format === 'json' ? checkJson(files, troubles) : format === 'markdown' ? onScreen(checkMarkdown(files, troubles)) : files.length > 0 ? onScreen(checkText(files)) : '';

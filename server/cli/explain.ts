@@ -21,7 +21,7 @@ export function explain(words: readonly string[], options: { format: Format; set
   const [first, ...rest] = words as [string, ...string[]];
   if (rest.length === 0 && !first.endsWith(EXTENSION)) return explainCode(first, options.format);
   const file = openFile(first, options.folder);
-  const snapshot = analyse(file.uri, file.text, file.library);
+  const snapshot = analyse(file.uri, file.text, file.texts);
   const setups = setupsNamed(snapshot.results, file.name, options.setup);
   const asked = rest.join(' ').trim();
   if (asked === '') throw new Misuse(`Say which result to explain. ${knownNames(setups)}`);

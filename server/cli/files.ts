@@ -17,7 +17,7 @@ export interface Opened {
   readonly uri: string;
   readonly text: string;
   /** gives the core the files that this one uses */
-  readonly library: Library;
+  readonly texts: Library;
 }
 
 /** A file holds at most 2 million characters; more bytes than these cannot be that few. */
@@ -30,7 +30,7 @@ export function openFile(named: string, folder?: string, within?: string): Opene
   const text = readText(path, named);
   const root = folder === undefined ? [process.cwd(), ...(within === undefined ? [] : [within])].map(f => realPath(f)).find(f => isInside(f, path)) ?? dirname(path) : realFolder(folder);
   if (!isInside(root, path)) throw new Misuse(`${named} does not lie in ${folder ?? root}, the folder that --folder names`);
-  return { name: shownPath(resolve(named)), path, uri: pathToFileURL(path).href, text, library: libraryIn(root) };
+  return { name: shownPath(resolve(named)), path, uri: pathToFileURL(path).href, text, texts: libraryIn(root) };
 }
 
 /** Opens all files that arguments name; a folder stands for every `.plate` file in it and in its folders. Each file once; what could not be opened is told apart. */

@@ -12,7 +12,7 @@ import { reportJson } from './json.ts';
 
 export function report(named: string, { format, setup, folder }: { format: Format; setup?: string; folder?: string }): Done {
   const file = openFile(named, folder);
-  const snapshot = analyse(file.uri, file.text, file.library);
+  const snapshot = analyse(file.uri, file.text, file.texts);
   const results = setupsNamed(snapshot.results, file.name, setup);
   const others = elsewhere(snapshot);
   const findings = snapshot.findings.filter(f => others.includes(f) || results.some(r => findingsWithin(snapshot, r).includes(f)));

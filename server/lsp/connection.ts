@@ -115,7 +115,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   connection.onCodeAction(({ textDocument: t, range, context }, token) => answer(t.uri, token, (s, d) => {
     if (context.only && !context.only.some(k => k === CodeActionKind.Empty || k === CodeActionKind.QuickFix)) return [];
     const touched = published(s.findings, s.uri).filter(f => touches(rangeOf(d, f.at), range));
-    return touched.flatMap(f => fixesFor(s, f, documents.library(d)).map(fix => actionOf(d, f, fix, can.workspace?.workspaceEdit?.documentChanges === true)));
+    return touched.flatMap(f => fixesFor(s, f, documents.textsFor(d)).map(fix => actionOf(d, f, fix, can.workspace?.workspaceEdit?.documentChanges === true)));
   }));
   connection.onRequest(SUMMARY, ({ textDocument: t, line }: SummaryParams, token: CancellationToken): Promise<SummaryAnswer | null> => answer(t.uri, token, (s, d) => {
     const summary = summaryAt(s, line);

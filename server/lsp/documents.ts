@@ -118,7 +118,7 @@ export class Documents {
   /** A name for the snapshot: the same as long as nothing has changed that it rests on. */
   idOf(document: Document): string { return String(document.kept?.id ?? 0); }
 
-  library(document: Document, missing: string[] = []): Library {
+  textsFor(document: Document, missing: string[] = []): Library {
     const folders = foldersFor(document.id, this.folders);
     return {
       resolve: (path, from) => resolveUse(path, from, folders),
@@ -135,7 +135,7 @@ export class Documents {
     const { kept } = document;
     if (kept?.snapshot.files.every((f, i) => this.revisionOf(f) === kept.revisions[i])) return { snapshot: kept.snapshot, missing: [] };
     const missing: string[] = [];
-    const snapshot = analyse(document.id, document.text, this.library(document, missing), document.lines);
+    const snapshot = analyse(document.id, document.text, this.textsFor(document, missing), document.lines);
     document.files = snapshot.files;
     if (missing.length === 0) document.kept = { snapshot, revisions: snapshot.files.map(f => this.revisionOf(f)), id: ++this.ids };
     return { snapshot, missing };

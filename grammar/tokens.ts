@@ -10,7 +10,8 @@ export const CLAUSE_WORDS = ['at', 'on', 'beyond', 'by', 'facing', 'heading', 't
 /** Words that cannot be names. */
 export const RESERVED: ReadonlySet<string> = new Set<string>([...CLAUSE_WORDS, 'std', 'x']);
 
-const NAME = /\p{L}[\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*(?:\.[\p{L}\p{N}][\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*)*/uy;
+// `x.5` is a size behind `x`, not a name.
+const NAME = /x(?=\.\p{N})|\p{L}[\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*(?:\.[\p{L}\p{N}][\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*)*/uy;
 const UNIT = /[\p{L}µ°%′″][\p{L}\p{N}µ°%²³¹⁰⁴⁻]*(?:\^-?\d+)?(?:[/·*][\p{L}µ°%][\p{L}\p{N}µ°%²³¹⁰⁴⁻]*(?:\^-?\d+)?)*/uy;
 
 const BY = /x(?![\p{L}_])|×(?!÷)/uy;

@@ -1,5 +1,6 @@
 /** The chain of numbers behind a result, in plain data: for hovers, for `explain`, for the report. */
-import { show, showWithin } from '../model/show.ts';
+import { oneOf } from '../model/literal.ts';
+import { percent, percentBand, show, showWithin } from '../model/show.ts';
 import type { Place } from '../model/model.ts';
 import type { Cell, Graph } from '../results/graph.ts';
 import { sample, type Band } from '../results/sampling.ts';
@@ -49,22 +50,16 @@ export function showCell(graph: Graph, cell: Cell): Shown {
   if (value === undefined) return { ...head, text: 'unknown', ...(cell.missing ? { missing: cell.missing.why } : {}) };
   if (cell.rule?.curved) {
     const band = sample(graph, cell);
-    if (band && band.draws > 0) return { ...head, value, u: band.std, band, text: isShare(cell) ? percents(band.low, band.high) : show(band.mean, cell.dim, band.std, cell.unit) };
-    return { ...head, value, u: 0, text: isShare(cell) ? percents(value, value) : show(value, cell.dim, 0, cell.unit) };
+    if (band && band.draws > 0) return { ...head, value, u: band.std, band, text: isShare(cell) ? percentBand(band.low, band.high) : show(band.mean, cell.dim, band.std, cell.unit) };
+    return { ...head, value, u: 0, text: isShare(cell) ? percent(value) : show(value, cell.dim, 0, cell.unit) };
   }
   const u = graph.uncertainty(cell);
   if (u === 0 && cell.rule && isPath(cell)) return { ...head, value, u, text: show(Math.round(value / FINEST) * FINEST, cell.dim, 0, cell.unit) };
-  if (cell.spread?.kind === 'one of') return { ...head, value, u, text: oneOf(cell.spread.values) };
+  if (cell.spread?.kind === 'one of') return { ...head, value, u, text: oneOf(cell.spread.values.map(String)) };
   // An input is shown as it is written: its ± is a half-width, not twice a standard uncertainty.
   if (cell.spread?.kind === 'within') return { ...head, value, u, text: showWithin(value, cell.dim, cell.spread.amount, cell.unit) };
   return { ...head, value, u, text: show(value, cell.dim, u, cell.unit) };
 }
-
-const percents = (low: number, high: number): string => {
-  const [a, b] = [low, high].map(v => (v * 100 >= 2 || v === 0 ? (v * 100).toFixed(0) : (v * 100).toFixed(1)));
-  return a === b ? `${a!} %` : `${a!} to ${b!} %`;
-};
-const oneOf = (values: readonly number[]): string => `${values.slice(0, -1).join(', ')} or ${values[values.length - 1]!}`;
 
 export function chainOf(graph: Graph, cell: Cell): Chain {
   const shares = new Map(cell.missing ? [] : graph.ranking(cell).map(r => [r.input, r.share] as const));

@@ -2,7 +2,6 @@
 import { gainLineAt } from '../optics/coherence/gain-widths.ts';
 import type { LineShape } from '../optics/coherence/line-shapes.ts';
 import { plausibleModeCounts } from '../optics/coherence/unknown-modes.ts';
-import { revivalDistance } from '../optics/coherence/cavity.ts';
 import type { Thing } from '../model/model.ts';
 import { FREQUENCY, LENGTH, NUMBER, parseUnit } from '../model/units.ts';
 import type { Cell, Graph, Rule } from './graph.ts';
@@ -27,7 +26,7 @@ const MHZ = parseUnit('MHz')!;
 export function coherenceOf(laser: Thing, values: Values, published: Cell[]): Coherence | undefined {
   const { graph } = values;
   const shape = (values.words(laser, 'line shape') ?? 'gaussian') as LineShape;
-  const length = values.isWritten(laser, 'coherence length') ? values.fact(laser, 'coherence length') : undefined;
+  const length = values.fact(laser, 'coherence length');
   if (length) {
     const contrast = values.fact(laser, 'coherence contrast');
     if (!contrast) return undefined;
@@ -46,11 +45,10 @@ export function coherenceOf(laser: Thing, values: Values, published: Cell[]): Co
   published.push(graph.derive(`${laser.id}.mode spacing`, MODE_SPACING, [tube], FREQUENCY, `mode spacing of ${laser.id}`, { unit: MHZ }), revival);
   const known = laser.facts.get('modes')?.value.kind === 'words' ? undefined : values.fact(laser, 'modes');
   if (known) return { laser, known: 'tube length', rule: MODES_BRIGHTNESS, inputs: [revival, known] };
-  if (tube.missing) return undefined;
-  return unknownModes(laser, values, revival, graph.value(tube)!);
+  return tube.missing ? undefined : unknownModes(laser, values, revival);
 }
 
-function unknownModes(laser: Thing, values: Values, revival: Cell, tube: number): Coherence | undefined {
+function unknownModes(laser: Thing, values: Values, revival: Cell): Coherence | undefined {
   const { graph } = values;
   const written = values.fact(laser, 'gain width');
   const wavelength = values.fact(laser, 'wavelength');
@@ -64,7 +62,7 @@ function unknownModes(laser: Thing, values: Values, revival: Cell, tube: number)
     const cell = values.missing(name, NUMBER, words, { code: lost ? 'unreadable' : 'value-missing', why: `${laser.id} has neither a number of modes nor a gain width, and its wavelength is no gas line that is known`, at: laser.at });
     return { laser, known: 'tube length', rule: MODES_BRIGHTNESS, inputs: [revival, cell] };
   }
-  const { fewest, most } = plausibleModeCounts(gain, revivalDistance(tube, 1));
+  const { fewest, most } = plausibleModeCounts(gain, graph.value(revival)!);
   const counts = Array.from({ length: Math.min(most - fewest + 1, 50) }, (_, i) => fewest + i);
   const middle = counts[Math.floor((counts.length - 1) / 2)]!;
   const cell = graph.input(name, { value: middle, dim: NUMBER, ...(counts.length > 1 ? { spread: { kind: 'one of', values: counts } } : {}) }, 'assumed', words, {

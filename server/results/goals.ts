@@ -3,6 +3,7 @@ import { nearest } from '../model/scope.ts';
 import { dimName, unitsFor } from '../model/units.ts';
 import type { Goal, Problem, Setup } from '../model/model.ts';
 import type { Cell, Graph } from './graph.ts';
+import { resultNamed } from './names.ts';
 import { sample } from './sampling.ts';
 import type { Values } from './values.ts';
 
@@ -40,7 +41,7 @@ export function judgeGoals(r: Figures): { goals: GoalResult[]; problems: Problem
   for (const goal of r.setup.goals) {
     const report = (code: string, data: Problem['data']): void => { problems.push({ code, at: goal.at, subject: goal.result, setup: r.setup.name, data }); };
     const among = r.aliases.get(goal.result);
-    const cell = r.graph.find(goal.result) ?? (among?.length === 1 ? among[0] : undefined);
+    const cell = resultNamed(r.graph, r.aliases, goal.result);
     if (!cell) {
       if (among) report('ambiguous-result', { name: goal.result, candidates: among.map(c => c.name).join(', ') });
       else if (later(goal.result)) goals.push({ goal, outcome: 'not computed yet', limits: [] });

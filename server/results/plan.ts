@@ -5,7 +5,8 @@ import { LENGTH, NUMBER } from '../model/units.ts';
 import { coherenceOf, type Coherence } from './coherence.ts';
 import { judgeGoals, type GoalResult } from './goals.ts';
 import { Graph, type Cell, type Label } from './graph.ts';
-import { partMismatch } from './rules/coherence.ts';
+import { resultNamed } from './names.ts';
+import { mismatchOfPart, partMismatch } from './rules/coherence.ts';
 import { DISTANCE, GLASSES, glassPath, weighted } from './rules/lengths.ts';
 import { Values } from './values.ts';
 
@@ -115,14 +116,6 @@ function missingLengths(plates: readonly PlateResults[], legs: ReadonlyMap<Leg, 
   });
 }
 
-/** The cell of a canonical name or of an alias that means one thing. */
-export function resultNamed(graph: Graph, aliases: ReadonlyMap<string, readonly Cell[]>, name: string): Cell | undefined {
-  const exact = graph.find(name);
-  if (exact) return exact;
-  const among = aliases.get(name);
-  return among?.length === 1 ? among[0] : undefined;
-}
-
 const from = (leg: Leg): Thing | undefined => (leg.n === 1 ? leg.beam.from : leg.beam.legs[leg.n - 2]!.target);
 export const legWords = (leg: Leg): string => `${from(leg)?.id ?? '?'} → ${leg.to || '?'}`;
 export { from as legStart };
@@ -204,7 +197,7 @@ function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence: Coher
   if (depth && psi) {
     add('near', -0.5);
     add('far', 0.5);
-    if (coherence) add('darkest', darkestShare(graph, mismatch, depth, psi, coherence));
+    if (coherence) add('darkest', darkestShare(graph, [mismatch, depth, psi], coherence));
   }
   return { arm: l.arm, reference: reference.arm, mismatch, parts, ...(depth ? { depth } : {}), ...(coherence ? { coherence } : {}) };
 }
@@ -219,26 +212,28 @@ function depthOf(object: Thing, values: Values): Cell | undefined {
 }
 
 export const PROFILE_STEPS = 40;
+export interface Slice { readonly share: number; readonly brightness: number }
 /** Brightness over the depth, from the nearest part to the farthest; the graph's value at each share of the depth. Cells in `held` have another value. */
-export function profile(graph: Graph, p: Pick<Pair, 'mismatch' | 'depth' | 'coherence' | 'parts'>, held?: ReadonlyMap<Cell, number>): { share: number; brightness: number }[] {
-  const far = p.parts.find(x => x.part === 'far');
-  if (!far || !p.coherence || far.mismatch.missing || !p.depth) return [];
-  const [m, d, psi] = far.mismatch.inputs.map(c => graph.value(c)!) as [number, number, number];
-  return shares().map(share => ({ share, brightness: brightnessAt(graph, p.coherence!, partMismatch(share).compute([m, d, psi]), held) }));
+export function profile(graph: Graph, { parts, coherence, depth }: Pick<Pair, 'depth' | 'coherence' | 'parts'>, held?: ReadonlyMap<Cell, number>): Slice[] {
+  const far = parts.find(x => x.part === 'far');
+  return far && coherence && depth && !far.mismatch.missing ? overDepth(graph, far.mismatch.inputs, coherence, held) : [];
 }
-const shares = (): number[] => Array.from({ length: PROFILE_STEPS + 1 }, (_, i) => i / PROFILE_STEPS - 0.5);
-const brightnessAt = (graph: Graph, c: Coherence, delta: number, held?: ReadonlyMap<Cell, number>): number => c.rule.compute([delta, ...c.inputs.map(i => held?.get(i) ?? graph.value(i) ?? Number.NaN)]);
 
-function darkestShare(graph: Graph, mismatch: Cell, depth: Cell, psi: Cell, coherence: Coherence): number {
-  if ([mismatch, depth, psi, ...coherence.inputs].some(c => c.missing)) return 0.5;
-  const [m, d, a] = [mismatch, depth, psi].map(c => graph.value(c)!) as [number, number, number];
-  let best = 0.5;
-  let least = Infinity;
-  for (const share of shares()) {
-    const b = brightnessAt(graph, coherence, partMismatch(share).compute([m, d, a]));
-    if (b < least - 1e-12) { least = b; best = share; }
-  }
-  return best;
+/** `from` is what the mismatch of a part is made of: mismatch of the middle, depth, angle of the light. */
+function overDepth(graph: Graph, from: readonly Cell[], coherence: Coherence, held?: ReadonlyMap<Cell, number>): Slice[] {
+  const [m, d, psi] = from.map(c => graph.value(c)!) as [number, number, number];
+  const rest = coherence.inputs.map(c => held?.get(c) ?? graph.value(c) ?? Number.NaN);
+  return Array.from({ length: PROFILE_STEPS + 1 }, (_, i) => {
+    const share = i / PROFILE_STEPS - 0.5;
+    return { share, brightness: coherence.rule.compute([mismatchOfPart(share, m, d, psi), ...rest]) };
+  });
+}
+
+function darkestShare(graph: Graph, from: readonly Cell[], coherence: Coherence): number {
+  if ([...from, ...coherence.inputs].some(c => c.missing)) return 0.5;
+  let best: Slice = { share: 0.5, brightness: Infinity };
+  for (const s of overDepth(graph, from, coherence)) if (s.brightness < best.brightness - 1e-12) best = s;
+  return best.share;
 }
 
 /** Aliases hold as long as they mean one thing; the plate's `mismatch` is the largest in size. */

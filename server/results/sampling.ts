@@ -1,6 +1,6 @@
 /**
- * Seeded Monte Carlo, for results that first order cannot describe (JCGM 101:2008). What is linear in its inputs is drawn as one
- * normal number, so that the draw costs the curved end of the graph only.
+ * Seeded Monte Carlo, for results that first order cannot describe (JCGM 101:2008). A sum of several inputs, none of which dominates, is drawn
+ * as one normal number, so that the draw costs the curved end of the graph only.
  */
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';

@@ -3,7 +3,8 @@ import { expect } from 'vitest';
 import { analyse, type Snapshot } from '../../server/analysis.ts';
 import type { Finding } from '../../server/checks/check.ts';
 import type { Cell } from '../../server/results/graph.ts';
-import { resultNamed, type Results } from '../../server/results/plan.ts';
+import { resultNamed } from '../../server/results/names.ts';
+import type { Results } from '../../server/results/plan.ts';
 
 export interface Read {
   readonly snapshot: Snapshot;

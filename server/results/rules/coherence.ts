@@ -47,9 +47,12 @@ export const halfContrast = (shape: LineShape): Rule => ({
 export const REVIVAL: Rule = { name: 'revival distance', formula: '2 · tube length', linear: true, compute: ([l]) => revivalDistance(l!, 1), partials: () => [2] };
 export const MODE_SPACING: Rule = { name: 'mode spacing', formula: 'c / (2 · tube length)', compute: ([l]) => modeSpacing(l!, 1) };
 
+/** Mismatch of the part that lies a share of the depth behind the middle, whose own mismatch is m. */
+export const mismatchOfPart = (share: number, m: number, depth: number, psi: number): number => m + share * depthPathChange(depth, psi);
+
 /** Mismatch of the part that lies a share of the depth behind the middle. Inputs: mismatch of the middle, depth, angle of the light. */
 export const partMismatch = (share: number): Rule => ({
   name: 'mismatch of a part', formula: `mismatch ${share < 0 ? '−' : '+'} ${Math.abs(share)} · depth · (1 + cos ψ), ψ between light and line of sight`,
-  compute: ([m, depth, psi]) => m! + share * depthPathChange(depth!, psi!),
+  compute: ([m, depth, psi]) => mismatchOfPart(share, m!, depth!, psi!),
   partials: ([, depth, psi]) => [1, share * (1 + Math.cos(psi!)), -share * depth! * Math.sin(psi!)],
 });

@@ -17,7 +17,6 @@ type Draft = { -readonly [K in keyof Omit<LineTree, 'clauses' | 'tokens' | 'text
 const start = (t: IToken): number => t.startOffset;
 const end = (t: IToken): number => t.startOffset + t.image.length;
 const word = (t: IToken): Word => ({ text: t.image, start: start(t), end: end(t) });
-const span = (a: Span, b: Span): Span => ({ start: a.start, end: b.end });
 
 /** Exported for the test that lets the library check the grammar, which takes too long to do at each start. */
 export class LineParser extends EmbeddedActionsParser {
@@ -91,7 +90,7 @@ export class LineParser extends EmbeddedActionsParser {
     const items = [this.SUBRULE(this.row)];
     const join = (op: IToken, right: Expr): void => {
       const left = items.pop()!;
-      items.push({ kind: 'binary', op: op.image === '+' ? '+' : '-', left, right, at: word(op), ...span(left, right) });
+      items.push({ kind: 'binary', op: op.image === '+' ? '+' : '-', left, right, at: word(op), start: left.start, end: right.end });
     };
     this.MANY(() => {
       this.OR([
@@ -108,25 +107,25 @@ export class LineParser extends EmbeddedActionsParser {
         } },
       ]);
     });
-    return items.length <= 1 ? items[0]! : { kind: 'path', items, ...span(items[0]!, items[items.length - 1]!) };
+    return items.length <= 1 ? items[0]! : { kind: 'path', items, start: items[0]!.start, end: items[items.length - 1]!.end };
   });
 
   private readonly row = this.RULE('row', (): Expr => {
     const items: Expr[] = [];
     this.AT_LEAST_ONE(() => { const p = this.SUBRULE(this.primary); this.ACTION(() => { items.push(p); }); });
-    return items.length <= 1 ? items[0]! : { kind: 'row', items, ...span(items[0]!, items[items.length - 1]!) };
+    return items.length <= 1 ? items[0]! : { kind: 'row', items, start: items[0]!.start, end: items[items.length - 1]!.end };
   });
 
   private readonly path = this.RULE('path', (): Expr => {
     const items: Expr[] = [];
     this.AT_LEAST_ONE_SEP({ SEP: T.Arrow, DEF: () => { const v = this.SUBRULE(this.value); this.ACTION(() => { items.push(v); }); } });
-    return items.length <= 1 ? items[0]! : { kind: 'path', items, ...span(items[0]!, items[items.length - 1]!) };
+    return items.length <= 1 ? items[0]! : { kind: 'path', items, start: items[0]!.start, end: items[items.length - 1]!.end };
   });
 
   private readonly list = this.RULE('list', (): Expr => {
     const items: Expr[] = [];
     this.AT_LEAST_ONE_SEP({ SEP: T.Comma, DEF: () => { const v = this.SUBRULE(this.value); this.ACTION(() => { items.push(v); }); } });
-    return items.length <= 1 ? items[0]! : { kind: 'list', items, ...span(items[0]!, items[items.length - 1]!) };
+    return items.length <= 1 ? items[0]! : { kind: 'list', items, start: items[0]!.start, end: items[items.length - 1]!.end };
   });
 
   private readonly value = this.RULE('value', (): Expr => {
@@ -137,7 +136,7 @@ export class LineParser extends EmbeddedActionsParser {
       let last: Span = by;
       let std = false;
       this.OPTION1(() => { const s = this.CONSUME(T.Std); this.ACTION(() => { std = true; last = word(s); }); });
-      this.ACTION(() => { v = { kind: 'tolerance', value: v, op: op.image === '±' || op.image === '+/-' ? '±' : '×÷', by, std, ...span(v, last) }; });
+      this.ACTION(() => { v = { kind: 'tolerance', value: v, op: op.image === '±' || op.image === '+/-' ? '±' : '×÷', by, std, start: v.start, end: last.end }; });
     });
     return v;
   });
@@ -145,7 +144,7 @@ export class LineParser extends EmbeddedActionsParser {
   private readonly sizes = this.RULE('sizes', (): Expr => {
     const parts: Expr[] = [];
     this.AT_LEAST_ONE_SEP({ SEP: T.By, DEF: () => { const s = this.SUBRULE(this.sum); this.ACTION(() => { parts.push(s); }); } });
-    return parts.length <= 1 ? parts[0]! : { kind: 'sizes', parts, ...span(parts[0]!, parts[parts.length - 1]!) };
+    return parts.length <= 1 ? parts[0]! : { kind: 'sizes', parts, start: parts[0]!.start, end: parts[parts.length - 1]!.end };
   });
 
   private readonly sum = this.RULE('sum', (): Expr => {
@@ -153,7 +152,7 @@ export class LineParser extends EmbeddedActionsParser {
     this.MANY(() => {
       const op = this.OR([{ ALT: () => this.CONSUME(T.Plus) }, { ALT: () => this.CONSUME(T.Minus) }]);
       const right = this.SUBRULE1(this.product);
-      this.ACTION(() => { left = { kind: 'binary', op: op.image === '+' ? '+' : '-', left, right, at: word(op), ...span(left, right) }; });
+      this.ACTION(() => { left = { kind: 'binary', op: op.image === '+' ? '+' : '-', left, right, at: word(op), start: left.start, end: right.end }; });
     });
     return left;
   });
@@ -163,7 +162,7 @@ export class LineParser extends EmbeddedActionsParser {
     this.MANY(() => {
       const op = this.OR([{ ALT: () => this.CONSUME(T.Star) }, { ALT: () => this.CONSUME(T.Slash) }]);
       const right = this.SUBRULE1(this.operand);
-      this.ACTION(() => { left = { kind: 'binary', op: op.image === '*' ? '*' : '/', left, right, at: word(op), ...span(left, right) }; });
+      this.ACTION(() => { left = { kind: 'binary', op: op.image === '*' ? '*' : '/', left, right, at: word(op), start: left.start, end: right.end }; });
     });
     return left;
   });
@@ -182,12 +181,12 @@ export class LineParser extends EmbeddedActionsParser {
     { ALT: () => {
       const t = this.CONSUME(T.NumberToken);
       const unit = this.OPTION(() => this.CONSUME(T.Unit));
-      return this.ACTION((): Expr => ({ kind: 'number', value: Number(t.image), ...withUnit(t, unit) }));
+      return this.ACTION((): Expr => ({ kind: 'number', value: Number(t.image), unit: unitWord(unit), start: start(t), end: end(unit ?? t) }));
     } },
     { ALT: () => {
       const t = this.CONSUME(T.Unknown);
       const unit = this.OPTION1(() => this.CONSUME1(T.Unit));
-      return this.ACTION((): Expr => ({ kind: 'unknown', ...withUnit(t, unit) }));
+      return this.ACTION((): Expr => ({ kind: 'unknown', unit: unitWord(unit), start: start(t), end: end(unit ?? t) }));
     } },
     { ALT: () => {
       const t = this.CONSUME(T.Ratio);
@@ -201,7 +200,7 @@ export class LineParser extends EmbeddedActionsParser {
     { GATE: () => this.LA(2).tokenType === T.LParen && this.LA(2).startOffset === end(this.LA(1)), ALT: () => {
       const name = this.CONSUME(T.Name);
       const g = this.SUBRULE(this.brackets);
-      return this.ACTION((): Expr => ({ kind: 'call', name: word(name), args: g.items, ...(g.unit ? { unit: g.unit } : {}), start: start(name), end: g.end }));
+      return this.ACTION((): Expr => ({ kind: 'call', name: word(name), args: g.items, unit: g.unit, start: start(name), end: g.end }));
     } },
     { ALT: () => {
       const words: Word[] = [];
@@ -209,25 +208,22 @@ export class LineParser extends EmbeddedActionsParser {
         GATE: () => words.length === 0 || !(this.LA(2).tokenType === T.LParen && this.LA(2).startOffset === end(this.LA(1))),
         DEF: () => { const w = this.CONSUME1(T.Name); this.ACTION(() => { words.push(word(w)); }); },
       });
-      return this.ACTION((): Expr => ({ kind: 'phrase', words, ...span(words[0]!, words[words.length - 1]!) }));
+      return this.ACTION((): Expr => ({ kind: 'phrase', words, start: words[0]!.start, end: words[words.length - 1]!.end }));
     } },
-    { ALT: () => { const g = this.SUBRULE1(this.brackets); return this.ACTION((): Expr => ({ kind: 'group', ...g })); } },
+    { ALT: () => { const g = this.SUBRULE1(this.brackets); return this.ACTION((): Expr => ({ kind: 'group', items: g.items, unit: g.unit, start: g.start, end: g.end })); } },
   ]));
 
-  private readonly brackets = this.RULE('brackets', (): { items: readonly Expr[]; unit?: Word } & Span => {
+  private readonly brackets = this.RULE('brackets', (): { items: readonly Expr[]; unit: Word | undefined } & Span => {
     const open = this.CONSUME(T.LParen);
     const items: Expr[] = [];
     this.MANY_SEP({ SEP: T.Comma, DEF: () => { const v = this.SUBRULE(this.value); this.ACTION(() => { items.push(v); }); } });
     const close = this.CONSUME(T.RParen);
     const unit = this.OPTION(() => this.CONSUME(T.Unit));
-    return this.ACTION(() => ({ items, ...withUnit(open, unit ?? close), ...(unit ? { unit: word(unit) } : {}) }));
+    return this.ACTION(() => ({ items, unit: unitWord(unit), start: start(open), end: end(unit ?? close) }));
   });
 }
 
-function withUnit(t: IToken, unit: IToken | undefined): Span & { unit?: Word } {
-  if (!unit) return { start: start(t), end: end(t) };
-  return unit.tokenType === T.Unit ? { start: start(t), end: end(unit), unit: word(unit) } : { start: start(t), end: end(unit) };
-}
+const unitWord = (t: IToken | undefined): Word | undefined => t && word(t);
 
 const parser = new LineParser();
 

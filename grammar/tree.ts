@@ -19,11 +19,11 @@ export interface Word extends Span {
 export interface NumberExpr extends Span {
   readonly kind: 'number';
   readonly value: number;
-  readonly unit?: Word;
+  readonly unit: Word | undefined;
 }
 export interface UnknownExpr extends Span {
   readonly kind: 'unknown';
-  readonly unit?: Word;
+  readonly unit: Word | undefined;
 }
 export interface RatioExpr extends Span {
   readonly kind: 'ratio';
@@ -47,13 +47,13 @@ export interface CallExpr extends Span {
   readonly kind: 'call';
   readonly name: Word;
   readonly args: readonly Expr[];
-  readonly unit?: Word;
+  readonly unit: Word | undefined;
 }
 /** `(60, 100) mm` has two items; `(3 + 4) mm` has one. */
 export interface GroupExpr extends Span {
   readonly kind: 'group';
   readonly items: readonly Expr[];
-  readonly unit?: Word;
+  readonly unit: Word | undefined;
 }
 export interface UnaryExpr extends Span {
   readonly kind: 'unary';

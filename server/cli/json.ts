@@ -75,7 +75,7 @@ function setup(r: Results, naming: Naming): Members {
 
 /** Every cell that has a name of its own in `server/core.md`, in the order in which the text makes them. */
 function resultCells(r: Results): Cell[] {
-  const cells = new Set<Cell>([...r.legs.values(), ...r.published]);
+  const cells = new Set<Cell>([...[...r.legs].map(([, cell]) => cell), ...r.published]);
   for (const p of r.plates) {
     for (const a of p.arms) cells.add(a.coherencePath);
     for (const x of p.pairs) for (const part of x.parts) cells.add(part.mismatch);

@@ -63,7 +63,7 @@ function lineWords(snapshot: Snapshot, node: Node, at: Place, r: Results | undef
 }
 
 function legAt(r: Results, node: Node): string | undefined {
-  for (const leg of r.legs.keys()) if (leg.node === node) return legWordsOf(leg, r);
+  for (const [leg] of r.legs) if (leg.node === node) return legWordsOf(leg, r);
   return undefined;
 }
 

@@ -28,11 +28,12 @@ export const MAX_PATH = 5000;
 export function formArms(setup: Setup): Arms {
   const problems: Problem[] = [];
   const broken = new Set<string>();
-  const arriving = new Map<Thing, Leg>();
   const continued = new Set<Thing>();
+  for (const beam of setup.beams.values()) if (beam.from) continued.add(beam.from);
+  // Only where beams start does it matter which leg arrives.
+  const arriving = new Map<Thing, Leg>();
   for (const beam of setup.beams.values()) {
-    if (beam.from) continued.add(beam.from);
-    for (const leg of beam.legs) if (leg.target && !arriving.has(leg.target)) arriving.set(leg.target, leg);
+    for (const leg of beam.legs) if (leg.target && continued.has(leg.target) && !arriving.has(leg.target)) arriving.set(leg.target, leg);
   }
   const paths = new Map<string, Leg[] | undefined>();
   const dark = new Set<Thing>();

@@ -55,6 +55,7 @@ function bindLegs(node: Node, beam: Beam, scope: Scope): void {
     sink.report('port-missing', before.at, leg.id, { thing: thing.id, ports: thing.kind.ports.join(', ') }, setup);
   }
   beam.legs.push(leg);
+  if (leg.target) leg.target.reached++;
 }
 
 function bindLeg(node: Node, n: number, beam: Beam, scope: Scope): Leg {

@@ -71,6 +71,7 @@ export function bindThing(node: Node, scope: Scope, meant?: { kind: Kind; length
 
 class ThingOf implements Thing {
   used = false;
+  reached = 0;
   constructor(
     private readonly uri: string, readonly kind: Kind, readonly node: Node, private readonly word: Word,
     readonly facts: ReadonlyMap<string, BoundFact>, readonly placement: Placement | undefined, readonly item: Thing | undefined,

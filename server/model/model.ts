@@ -62,6 +62,8 @@ export interface Thing {
   readonly doc: string | undefined;
   /** something refers to it: a leg, a placement, a reading */
   used: boolean;
+  /** how many legs lead to it */
+  reached: number;
 }
 
 export interface Leg {

@@ -5,6 +5,7 @@ import { LENGTH, NUMBER } from '../model/units.ts';
 import { coherenceOf, type Coherence } from './coherence.ts';
 import { judgeGoals, type GoalResult } from './goals.ts';
 import { Graph, type Cell, type Label } from './graph.ts';
+import { LegCells } from './leg-cells.ts';
 import { resultNamed } from './names.ts';
 import { mismatchOfPart, partMismatch } from './rules/coherence.ts';
 import { DISTANCE, GLASSES, glassPath, weighted } from './rules/lengths.ts';
@@ -51,7 +52,7 @@ export interface Results {
   readonly graph: Graph;
   readonly values: Values;
   readonly arms: Arms;
-  readonly legs: ReadonlyMap<Leg, Cell>;
+  readonly legs: LegCells;
   readonly plates: readonly PlateResults[];
   /** the cells that are results, in the order in which they are shown */
   readonly published: readonly Cell[];
@@ -70,8 +71,7 @@ export function plan(setup: Setup): Results {
   const arms = formArms(setup);
   for (const l of setup.lets.values()) values.letCell(l);
   for (const thing of setup.things.values()) if (thing.placement) values.position(thing);
-  const legs = new Map<Leg, Cell>();
-  for (const beam of setup.beams.values()) for (const leg of beam.legs) legs.set(leg, legLength(leg, values));
+  const legs = new LegCells(setup.beams.values(), leg => legLength(leg, values));
 
   const lasers = new Map<Thing, Coherence | undefined>();
   const plates: PlateResults[] = [];
@@ -96,7 +96,7 @@ export function plan(setup: Setup): Results {
 }
 
 /** One finding for each beam that lacks lengths, with what cannot be told without them. */
-function missingLengths(plates: readonly PlateResults[], legs: ReadonlyMap<Leg, Cell>, setup: Setup): Problem[] {
+function missingLengths(plates: readonly PlateResults[], legs: LegCells, setup: Setup): Problem[] {
   const lacking = new Map<string, { legs: Set<Leg>; prevents: Set<string> }>();
   for (const p of plates) {
     for (const l of p.arms) {
@@ -147,7 +147,7 @@ function legLength(leg: Leg, values: Values): Cell {
 }
 
 /** Lengths of all arms of a plate, from where they part. */
-function armLengths(plate: Thing, arms: readonly Arm[], legs: ReadonlyMap<Leg, Cell>, values: Values): ArmLength[] {
+function armLengths(plate: Thing, arms: readonly Arm[], legs: LegCells, values: Values): ArmLength[] {
   let shared = 0;
   const first = arms[0]!.path;
   if (arms.length > 1) while (shared < first.length && arms.every(a => a.path[shared] === first[shared])) shared++;

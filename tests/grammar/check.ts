@@ -55,7 +55,7 @@ export function show(line: LineTree): string {
 
 /** Phrases in quotes, units in square brackets, what belongs together in braces. */
 export function showExpr(e: Expr): string {
-  const unit = 'unit' in e ? `[${e.unit.text}]` : '';
+  const unit = 'unit' in e && e.unit ? `[${e.unit.text}]` : '';
   switch (e.kind) {
     case 'number': return `${e.value}${unit}`;
     case 'unknown': return `?${unit}`;
@@ -101,7 +101,7 @@ function misplaced(line: LineTree): string[] {
   const isWord = (word: Span & { text: string }): void => { holds(line.text.slice(word.start, word.end) === word.text, word.text, word); };
   const walk = (e: Expr, of: Span): void => {
     inside(e, of);
-    if ('unit' in e) isWord(e.unit);
+    if ('unit' in e && e.unit) isWord(e.unit);
     if (e.kind === 'phrase') e.words.forEach(isWord);
     partsOf(e).forEach((part, i, parts) => {
       walk(part, e);

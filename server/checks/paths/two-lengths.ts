@@ -29,25 +29,30 @@ export const twoLengths: Check = {
   message: d => `The leg ${text(d, 'leg')} is ${millimetres(num(d, 'one'))} long here, but ${millimetres(num(d, 'other'))} ${d['places'] === true ? 'by the places of its ends' : `in line ${num(d, 'line')}`}. The length written here is used; measure it again and correct one of the two.`,
   run: ({ legs, graph, values, setup }) => {
     const problems: Problem[] = [];
-    const seen = new Map<Thing | undefined, Map<Thing | undefined, Leg>>();
+    const report = (leg: Leg, one: number, other: number, more: Problem['data']): void => {
+      problems.push({ code: 'two-lengths', at: leg.lengthAt!, subject: leg.id, setup: setup.name, data: { leg: legWords(leg), one, other, ...more } });
+    };
+    // Most things are reached by one leg; only those that more lead to are looked at twice.
+    const seen = new Map<Thing, Leg[]>();
     for (const [leg, cell] of legs) {
       const value = graph.value(cell);
-      if (value === undefined || !leg.length) continue;
-      const report = (other: number, more: Problem['data']): void => {
-        problems.push({ code: 'two-lengths', at: leg.lengthAt!, subject: leg.id, setup: setup.name, data: { leg: legWords(leg), one: value, other, ...more } });
-      };
-      const [a, b] = [legStart(leg), leg.target];
-      let from = seen.get(a);
-      if (!from) seen.set(a, from = new Map<Thing | undefined, Leg>());
-      const before = from.get(b);
-      if (before) {
-        const other = graph.value(legs.get(before)!)!;
-        if (differ(value, other, graph.uncertainty(cell), graph.uncertainty(legs.get(before)!), 0)) report(other, { line: before.at.line + 1, places: false });
-      } else from.set(b, leg);
-      const [pa, pb] = [a && values.position(a), b && values.position(b)];
+      const to = leg.target;
+      if (value === undefined || !leg.length || !to) continue;
+      const from = legStart(leg);
+      if (to.reached > 1) {
+        const all = seen.get(to) ?? [];
+        seen.set(to, all);
+        const before = all.find(l => legStart(l) === from);
+        if (before) {
+          const first = legs.get(before)!;
+          const other = graph.value(first)!;
+          if (differ(value, other, graph.uncertainty(cell), graph.uncertainty(first), 0)) report(leg, value, other, { line: before.at.line + 1, places: false });
+        } else all.push(leg);
+      }
+      const [pa, pb] = [from && values.position(from), values.position(to)];
       if (!pa || !pb) continue;
       const distance = graph.derive(`${leg.id}.distance`, DISTANCE, [...pa, ...pb], LENGTH, `distance of ${legWords(leg)}`);
-      if (!distance.missing && differ(value, graph.value(distance)!, graph.uncertainty(cell), graph.uncertainty(distance), SLACK)) report(graph.value(distance)!, { places: true });
+      if (!distance.missing && differ(value, graph.value(distance)!, graph.uncertainty(cell), graph.uncertainty(distance), SLACK)) report(leg, value, graph.value(distance)!, { places: true });
     }
     return problems;
   },

@@ -1,4 +1,3 @@
-import type { Thing } from '../../model/model.ts';
 import { text, type Check } from '../check.ts';
 
 export const unusedThing: Check = {
@@ -23,12 +22,8 @@ export const unusedThing: Check = {
   message: d => `No beam meets ${text(d, 'article')} ${text(d, 'thing')}. Name it in a leg (“-> ${text(d, 'thing')}: …”), or take it out.`,
   run: ({ setup }) => {
     if (setup.beams.size === 0) return [];
-    const met = new Set<Thing>();
-    for (const beam of setup.beams.values()) {
-      if (beam.from) met.add(beam.from);
-      for (const leg of beam.legs) if (leg.target) met.add(leg.target);
-    }
-    return [...setup.things.values()].filter(t => t.kind.expectsLight && !met.has(t))
+    const starts = new Set([...setup.beams.values()].map(b => b.from));
+    return [...setup.things.values()].filter(t => t.kind.expectsLight && t.reached === 0 && !starts.has(t))
       .map(t => ({ code: 'unused-thing', at: t.at, subject: t.id, setup: setup.name, data: { thing: t.id, article: `the ${t.kind.word}` } }));
   },
 };

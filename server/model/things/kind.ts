@@ -34,6 +34,10 @@ export interface Fact {
   readonly doc: string;
   /** taken when nothing is written; said to be a guess wherever a result rests on it */
   readonly assumed?: Assumed;
+  /** values as they are often written, the commonest first */
+  readonly usual?: readonly string[];
+  /** the phrase takes a number behind it: `mark 4.5: 88%` */
+  readonly numbered?: boolean;
   /** false: read and kept, but no result uses it yet */
   readonly used: boolean;
 }
@@ -51,12 +55,15 @@ export interface Kind {
   /** outputs at which a beam may start, besides the plain one */
   readonly ports: readonly string[];
   readonly facts: readonly Fact[];
+  /** phrases of the facts that one is mostly written with, in the order in which one writes them */
+  readonly usual?: readonly string[];
   /** a setup that declares one that no beam meets has a finding */
   readonly expectsLight: boolean;
 }
 
-interface Options { readonly used?: boolean; readonly assumed?: Assumed; readonly sign?: Sign; readonly within?: Within; readonly words?: readonly string[] }
-const rest = (o: Options): { used: boolean; assumed?: Assumed } => ({ used: o.used ?? false, ...(o.assumed ? { assumed: o.assumed } : {}) });
+interface Options { readonly used?: boolean; readonly assumed?: Assumed; readonly sign?: Sign; readonly within?: Within; readonly words?: readonly string[]; readonly usual?: readonly string[]; readonly numbered?: boolean }
+const rest = (o: Options): Pick<Fact, 'used' | 'assumed' | 'usual' | 'numbered'> =>
+  ({ used: o.used ?? false, ...(o.assumed ? { assumed: o.assumed } : {}), ...(o.usual ? { usual: o.usual } : {}), ...(o.numbered ? { numbered: true } : {}) });
 
 /** Short constructors, so that a kind's file reads like its page. */
 export const quantity = (phrase: string, dim: Dim, doc: string, o: Options = {}): Fact =>

@@ -6,7 +6,9 @@ import type { Expr } from '../../grammar/tree.ts';
 import { analyse, type Library, type Snapshot } from '../analysis.ts';
 import type { Finding } from '../checks/check.ts';
 import type { Leg, Place } from '../model/model.ts';
-import { legStart, legWords, type Pair, type Results } from '../results/plan.ts';
+import { legStart, legWords } from '../results/legs.ts';
+import type { Pair } from '../results/pairs.ts';
+import type { Results } from '../results/plan.ts';
 
 export interface Edit {
   readonly at: Place;

@@ -1,7 +1,9 @@
 /** The figures of a thing, a beam, a leg, a goal or a setup, for hovers. */
 import type { Beam, Leg, Thing } from '../model/model.ts';
 import type { GoalResult } from '../results/goals.ts';
-import { legWords, type Pair, type Results } from '../results/plan.ts';
+import { legWords } from '../results/legs.ts';
+import type { Pair } from '../results/pairs.ts';
+import type { Results } from '../results/plan.ts';
 import { showCell } from './chain.ts';
 import { figureWords } from './hover-chain.ts';
 import { blocks, bullets, escaped, note, strong } from './markdown.ts';

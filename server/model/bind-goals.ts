@@ -1,8 +1,7 @@
-/** `expect`, `aim`, `accept`, `measured`. */
+/** `expect`, `aim`, `accept`. */
 import type { Expr, Node } from '../../grammar/tree.ts';
-import { readFact } from './bind-facts.ts';
 import { wordsOf } from './literal.ts';
-import type { Accept, Goal, Reading } from './model.ts';
+import type { Accept, Goal } from './model.ts';
 import type { Scope } from './scope.ts';
 
 export function bindGoal(node: Node, goals: Goal[], scope: Scope): void {
@@ -37,20 +36,4 @@ export function bindAccept(node: Node, accepts: Accept[], scope: Scope): void {
   }
   const subject = forClause ? wordsOf(forClause) : undefined;
   accepts.push({ code, reason, at: sink.place(node, items[0]!), ...(subject !== undefined ? { subject } : {}) });
-}
-
-export function bindReading(node: Node, readings: Reading[], scope: Scope): void {
-  const { line } = node;
-  const { sink } = scope;
-  if (!line.subject) {
-    if (!line.issue) sink.report('value-missing', sink.place(node, line.head!), 'measured', { phrase: 'the name of what was measured', of: 'measured', prevents: '' }, scope.setup);
-    return;
-  }
-  // A leg's ends are things; what else a reading names (object, reference, drift) are words of the trade.
-  if (line.subject.kind === 'path') for (const e of line.subject.items) if (e.kind === 'phrase' && e.words.length === 1) scope.thing(e.words[0]!, node);
-  const at = line.clauses.find(c => c.word.text === 'at')?.value;
-  if (at?.kind === 'phrase' && at.words.length === 1) scope.thing(at.words[0]!, node);
-  const what = line.text.slice(line.subject.start, line.colon ?? line.subject.end).trim();
-  const read = line.value ? readFact(line, line.value, { type: 'text' }) : undefined;
-  readings.push({ what, node, at: sink.place(node, line.subject), ...(read && 'ok' in read ? { value: read.ok } : {}) });
 }

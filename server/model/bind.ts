@@ -2,8 +2,11 @@
 import type { Node, Tree } from '../../grammar/tree.ts';
 import { bindBeam } from './bind-beams.ts';
 import { bindFact, factPhrase } from './bind-facts.ts';
-import { bindAccept, bindGoal, bindReading } from './bind-goals.ts';
-import { bindThing, checkPlacement, meantBy, oneWord, openingWords, opensThing, strayLegs } from './bind-things.ts';
+import { bindAccept, bindGoal } from './bind-goals.ts';
+import { checkPlacement } from './bind-placement.ts';
+import { bindReading } from './bind-readings.ts';
+import { bindThing, meantBy, oneWord, openingWords, opensThing, strayLegs } from './bind-things.ts';
+import { checkVariant } from './bind-variants.ts';
 import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Reading, Setup, Thing, Use } from './model.ts';
 import { nearest, Scope, Sink } from './scope.ts';
 import type { Fact } from './things/kind.ts';
@@ -200,17 +203,6 @@ function bindLet(node: Node, lets: Map<string, Let>, scope: Scope): void {
 function checkFacts(node: Node, known: Parameters<typeof factIndex>[0], kind: string, scope: Scope): void {
   const facts = new Map<string, BoundFact>();
   for (const child of node.children) if (child.line.head) bindFact(child, factIndex(known), facts, kind, kind, scope);
-}
-
-/** A variant's lines begin with the name of a thing: `P1 at (700, 650) mm`, `S1 { … }`, `S1.reflects: 90%`. */
-function checkVariant(node: Node, scope: Scope): void {
-  for (const child of node.children) {
-    const head = child.line.head;
-    if (!head || opensThing(child) || head.text === 'beam') continue;
-    const dot = head.text.indexOf('.');
-    scope.thing(dot > 0 ? { text: head.text.slice(0, dot), start: head.start, end: head.start + dot } : head, child);
-    checkPlacement(child, scope);
-  }
 }
 
 /** Reports it, and gives the word that was probably meant. */

@@ -1,7 +1,8 @@
 import { millimetres, percentBand } from '../../model/show.ts';
 import type { Problem } from '../../model/model.ts';
 import type { Graph } from '../../results/graph.ts';
-import { profile, type Pair, type Results } from '../../results/plan.ts';
+import { profile, type Pair } from '../../results/pairs.ts';
+import type { Results } from '../../results/plan.ts';
 import { sample } from '../../results/sampling.ts';
 import { num, text, type Check, type Data } from '../check.ts';
 

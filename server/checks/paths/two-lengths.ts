@@ -1,7 +1,7 @@
 import type { Leg, Problem, Thing } from '../../model/model.ts';
 import { millimetres } from '../../model/show.ts';
 import { LENGTH } from '../../model/units.ts';
-import { legStart, legWords } from '../../results/plan.ts';
+import { legStart, legWords } from '../../results/legs.ts';
 import { DISTANCE } from '../../results/rules/lengths.ts';
 import { num, text, type Check } from '../check.ts';
 
@@ -27,7 +27,7 @@ export const twoLengths: Check = {
 }
 `,
   message: d => `The leg ${text(d, 'leg')} is ${millimetres(num(d, 'one'))} long here, but ${millimetres(num(d, 'other'))} ${d['places'] === true ? 'by the places of its ends' : `in line ${num(d, 'line')}`}. The length written here is used; measure it again and correct one of the two.`,
-  run: ({ legs, graph, values, setup }) => {
+  run: ({ legs, graph, places, setup }) => {
     const problems: Problem[] = [];
     const report = (leg: Leg, one: number, other: number, more: Problem['data']): void => {
       problems.push({ code: 'two-lengths', at: leg.lengthAt!, subject: leg.id, setup: setup.name, data: { leg: legWords(leg), one, other, ...more } });
@@ -49,7 +49,7 @@ export const twoLengths: Check = {
           if (differ(value, other, graph.uncertainty(cell), graph.uncertainty(first), 0)) report(leg, value, other, { line: before.at.line + 1, places: false });
         } else all.push(leg);
       }
-      const [pa, pb] = [from && values.position(from), values.position(to)];
+      const [pa, pb] = [from && places.of(from), places.of(to)];
       if (!pa || !pb) continue;
       const distance = graph.derive(`${leg.id}.distance`, DISTANCE, [...pa, ...pb], LENGTH, `distance of ${legWords(leg)}`);
       if (!distance.missing && differ(value, graph.value(distance)!, graph.uncertainty(cell), graph.uncertainty(distance), SLACK)) report(leg, value, graph.value(distance)!, { places: true });

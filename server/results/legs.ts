@@ -1,0 +1,37 @@
+/** The length of a leg: as written, else the distance of its ends. */
+import type { Leg, Thing } from '../model/model.ts';
+import { LENGTH } from '../model/units.ts';
+import type { Cell, Label } from './graph.ts';
+import type { Places } from './places.ts';
+import { DISTANCE } from './rules/lengths.ts';
+import type { Values } from './values.ts';
+
+/** Where a leg starts. */
+export const legStart = (leg: Leg): Thing | undefined => (leg.n === 1 ? leg.beam.from : leg.beam.legs[leg.n - 2]!.target);
+export const legWords = (leg: Leg): string => `${legStart(leg)?.id ?? '?'} → ${leg.to || '?'}`;
+
+class LegLabel implements Label {
+  constructor(private readonly leg: Leg) {}
+  get name(): string { return `${this.leg.id}.length`; }
+  get words(): string { return `leg ${legWords(this.leg)}`; }
+  get at(): Label['at'] { return this.leg.lengthAt; }
+}
+
+export function legLength(leg: Leg, values: Values, places: Places): Cell {
+  if (leg.length?.kind === 'quantity') return values.graph.written(new LegLabel(leg), leg.length.quantity);
+  const { name, words } = new LegLabel(leg);
+  if (leg.length) {
+    const cell = values.bound(leg.length, leg.lengthAt!, name, words, LENGTH);
+    if (cell) return cell;
+  }
+  if (leg.lengthAt || leg.node.line.issue) return values.missing(name, LENGTH, words, { code: 'unreadable', why: `the length of ${words} cannot be read`, at: leg.lengthAt ?? leg.at });
+  const [a, b] = [legStart(leg), leg.target];
+  if (!a || !b) return values.missing(name, LENGTH, words, { code: 'unknown-name', why: `${words} does not lead anywhere`, at: leg.at });
+  const [pa, pb] = [places.of(a), places.of(b)];
+  if (pa && pb) return values.graph.derive(name, DISTANCE, [...pa, ...pb], LENGTH, words, { at: leg.at });
+  if ([a, b].some(t => t.node.line.issue && !places.of(t))) return values.missing(name, LENGTH, words, { code: 'unreadable', why: `the place of an end of ${words} cannot be read`, at: leg.at });
+  const pending = [a, b].some(t => !places.of(t) && t.placement !== undefined);
+  return values.missing(name, LENGTH, words, pending
+    ? { code: 'not-computed-yet', why: `${words} has no length, and where its ends stand is not computed yet`, at: leg.at }
+    : { code: 'value-missing', why: `${words} has no length`, at: leg.at });
+}

@@ -17,5 +17,5 @@ export function bindReading(node: Node, readings: Reading[], scope: Scope): void
   if (at?.kind === 'phrase' && at.words.length === 1) scope.thing(at.words[0]!, node);
   const what = line.text.slice(line.subject.start, line.colon ?? line.subject.end).trim();
   const read = line.value ? readFact(line, line.value, { type: 'text' }) : undefined;
-  readings.push({ what, node, at: sink.place(node, line.subject), ...(read && 'ok' in read ? { value: read.ok } : {}) });
+  readings.push({ measured: undefined, words: what, node, at: sink.place(node, line.subject), value: read && 'ok' in read ? read.ok : undefined, valueAt: line.value && sink.place(node, line.value), by: undefined, on: undefined });
 }

@@ -92,11 +92,48 @@ export interface Beam {
   readonly doc?: string;
 }
 
-export interface Reading {
-  readonly what: string;
-  readonly node: Node;
+/** Where on a plate a meter or a screen was held, as seen from the object. */
+export type Spot = 'centre' | 'upper left' | 'upper right' | 'lower left' | 'lower right';
+
+/** What a reading is a reading of. Arms are named by their beam, or by their role where that means one of them. */
+export type Measured =
+  /** a leg, or a run of legs, by the things along it */
+  | { readonly kind: 'legs'; readonly things: readonly Thing[] }
+  /** an arm as a whole, from where the arms of its plate part */
+  | { readonly kind: 'arm'; readonly arm: string; readonly plate: Thing | undefined }
+  /** one arm minus another, as one loop of string held against both tells it */
+  | { readonly kind: 'difference'; readonly arm: string; readonly other: string; readonly plate: Thing | undefined }
+  /** light of an arm at a plate, or of a beam at a thing: in units, or a bare number that only a ratio uses */
+  | { readonly kind: 'light'; readonly arm: string; readonly at: Thing | undefined; readonly spot: Spot; readonly facing: boolean; readonly through: 'polarizer' | Thing | undefined }
+  /** the meter with its head covered */
+  | { readonly kind: 'dark'; readonly at: Thing | undefined }
+  /** the mark at which the wheel of a splitter stands */
+  | { readonly kind: 'wheel'; readonly splitter: Thing }
+  /** how fast the fringes creep at a plate */
+  | { readonly kind: 'drift'; readonly plate: Thing | undefined }
+  /** how far from its hologram a real image is sharp */
+  | { readonly kind: 'image'; readonly at: Thing | undefined };
+
+/** What a reading was taken with: a thing of the setup or of an inventory, or a plain word such as `string`. */
+export interface Instrument {
+  readonly name: string;
+  readonly thing: Thing | undefined;
   readonly at: Place;
-  readonly value?: Bound;
+}
+
+export interface Reading {
+  /** undefined where it could not be understood; that is reported */
+  readonly measured: Measured | undefined;
+  /** as written: `reference at P1 facing beam` */
+  readonly words: string;
+  readonly node: Node;
+  /** where `words` stand */
+  readonly at: Place;
+  readonly value: Bound | undefined;
+  readonly valueAt: Place | undefined;
+  readonly by: Instrument | undefined;
+  /** `2026-02-11`, or with a time of day behind a `T` */
+  readonly on: string | undefined;
 }
 
 export interface Goal {

@@ -199,6 +199,7 @@ export function checkSign(e: Span, q: Quantity, sign: Sign, within?: Within): { 
   if (q.dim === TEMPERATURE && q.value < 0) return fail('impossible-value', e, { why: 'it is below absolute zero' });
   if (sign === 'positive' && q.value <= 0) return fail('impossible-value', e, { why: q.value === 0 ? 'it cannot be zero' : 'it cannot be negative' });
   if (sign === 'not negative' && q.value < 0) return fail('impossible-value', e, { why: 'it cannot be negative' });
+  if (sign === 'not zero' && q.value === 0) return fail('impossible-value', e, { why: 'it cannot be zero' });
   if (sign === 'share' && (q.value < 0 || q.value > 1)) return fail('impossible-value', e, { why: 'it is a share, from 0 % to 100 %' });
   if (within && (q.value < within.from || q.value > within.to)) return fail('impossible-value', e, { why: `it lies from ${within.words}` });
   return undefined;

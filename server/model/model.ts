@@ -26,13 +26,18 @@ export interface Problem {
 export type Bound =
   | { readonly kind: 'quantity'; readonly quantity: Quantity }
   | { readonly kind: 'formula'; readonly expr: Expr }
-  | { readonly kind: 'unknown'; readonly unit?: Unit }
+  /** `?`, or `? from 80% to 99%`: between which values it is to be found */
+  | { readonly kind: 'unknown'; readonly unit?: Unit; readonly from?: Bound; readonly to?: Bound }
   | { readonly kind: 'words'; readonly text: string }
   | { readonly kind: 'sizes'; readonly parts: readonly Quantity[] }
-  | { readonly kind: 'ratio'; readonly value: number };
+  | { readonly kind: 'ratio'; readonly value: number }
+  /** places `(x, y, z) mm`, each as three lengths */
+  | { readonly kind: 'places'; readonly places: readonly (readonly [Quantity, Quantity, Quantity])[] };
 
 export interface BoundFact {
   readonly fact: Fact;
+  /** the number behind a numbered phrase: 4.5 of `mark 4.5` */
+  readonly number?: number;
   readonly value: Bound;
   /** where the value stands */
   readonly at: Place;

@@ -1,8 +1,8 @@
 /** What one kind of thing is and which facts it takes. Completion, pages, unit checks and assumed values derive from it. */
-import type { Dim } from '../units.ts';
+import { LENGTH, type Dim } from '../units.ts';
 
 /** What values make sense: a `share` lies from 0 to 1. */
-export type Sign = 'positive' | 'not negative' | 'share' | 'any';
+export type Sign = 'positive' | 'not negative' | 'not zero' | 'share' | 'any';
 /** Bounds in SI, with the bounds as they are said. */
 export interface Within { readonly from: number; readonly to: number; readonly words: string }
 
@@ -14,12 +14,13 @@ export type FactType =
   | { readonly type: 'choice'; readonly words: readonly string[] }
   | { readonly type: 'sizes'; readonly numbers: readonly number[] }
   | { readonly type: 'ratio' }
-  | { readonly type: 'points' }
+  /** places `(x, y, z) mm`, the third 0 where it is left out; `single`: one only */
+  | { readonly type: 'points'; readonly single?: boolean }
   /** words or a text in quotes */
   | { readonly type: 'text' }
   | { readonly type: 'date' }
-  /** the name of another thing */
-  | { readonly type: 'name' };
+  /** the name of another thing, of that kind */
+  | { readonly type: 'name'; readonly of: string };
 
 export interface Assumed {
   /** as it would be written */
@@ -34,6 +35,8 @@ export interface Fact {
   readonly doc: string;
   /** taken when nothing is written; said to be a guess wherever a result rests on it */
   readonly assumed?: Assumed;
+  /** taken instead where another fact, a choice of words, says which: the loss of a mirror by its `coating`. See `assumedFor`. */
+  readonly assumedBy?: { readonly phrase: string; readonly of: Readonly<Record<string, Assumed>> };
   /** values as they are often written, the commonest first */
   readonly usual?: readonly string[];
   /** the phrase takes a number behind it: `mark 4.5: 88%` */
@@ -61,9 +64,9 @@ export interface Kind {
   readonly expectsLight: boolean;
 }
 
-interface Options { readonly used?: boolean; readonly assumed?: Assumed; readonly sign?: Sign; readonly within?: Within; readonly words?: readonly string[]; readonly usual?: readonly string[]; readonly numbered?: boolean }
-const rest = (o: Options): Pick<Fact, 'used' | 'assumed' | 'usual' | 'numbered'> =>
-  ({ used: o.used ?? false, ...(o.assumed ? { assumed: o.assumed } : {}), ...(o.usual ? { usual: o.usual } : {}), ...(o.numbered ? { numbered: true } : {}) });
+interface Options { readonly used?: boolean; readonly assumed?: Assumed; readonly assumedBy?: NonNullable<Fact['assumedBy']>; readonly sign?: Sign; readonly within?: Within; readonly words?: readonly string[]; readonly usual?: readonly string[]; readonly numbered?: boolean }
+const rest = (o: Options): Pick<Fact, 'used' | 'assumed' | 'assumedBy' | 'usual' | 'numbered'> =>
+  ({ used: o.used ?? false, ...(o.assumed ? { assumed: o.assumed } : {}), ...(o.assumedBy ? { assumedBy: o.assumedBy } : {}), ...(o.usual ? { usual: o.usual } : {}), ...(o.numbered ? { numbered: true } : {}) });
 
 /** Short constructors, so that a kind's file reads like its page. */
 export const quantity = (phrase: string, dim: Dim, doc: string, o: Options = {}): Fact =>
@@ -71,11 +74,15 @@ export const quantity = (phrase: string, dim: Dim, doc: string, o: Options = {})
 export const count = (phrase: string, doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'count', ...(o.words ? { words: o.words } : {}) }, ...rest(o) });
 export const choice = (phrase: string, words: readonly string[], doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'choice', words }, ...rest(o) });
 export const sizes = (phrase: string, numbers: readonly number[], doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'sizes', numbers }, ...rest(o) });
-export const text = (phrase: string, doc: string): Fact => ({ phrase, doc, type: { type: 'text' }, used: true });
+export const text = (phrase: string, doc: string, usual?: readonly string[]): Fact => ({ phrase, doc, type: { type: 'text' }, used: true, ...(usual ? { usual } : {}) });
 export const ratio = (phrase: string, doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'ratio' }, ...rest(o) });
-export const points = (phrase: string, doc: string): Fact => ({ phrase, doc, type: { type: 'points' }, used: false });
+export const points = (phrase: string, doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'points' }, ...rest(o) });
+export const point = (phrase: string, doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'points', single: true }, ...rest(o) });
 export const date = (phrase: string, doc: string): Fact => ({ phrase, doc, type: { type: 'date' }, used: true });
-export const named = (phrase: string, doc: string): Fact => ({ phrase, doc, type: { type: 'name' }, used: false });
+export const named = (phrase: string, of: string, doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'name', of }, ...rest(o) });
+const AIR: Within = { from: 200e-9, to: 2000e-9, words: '200 nm to 2000 nm' };
+/** A wavelength in air. */
+export const wavelength = (doc: string, o: Options = {}): Fact => quantity('wavelength', LENGTH, doc, { within: AIR, ...o });
 
 /** Facts that every thing takes. */
 export const COMMON: readonly Fact[] = [

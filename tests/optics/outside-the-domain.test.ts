@@ -10,8 +10,12 @@ import * as lineShapes from '../../server/optics/coherence/line-shapes.ts';
 import * as unknownModes from '../../server/optics/coherence/unknown-modes.ts';
 import * as weightedModes from '../../server/optics/coherence/weighted-modes.ts';
 import * as depth from '../../server/optics/depth.ts';
+import * as drift from '../../server/optics/drift.ts';
+import * as exposure from '../../server/optics/exposure.ts';
 import * as glass from '../../server/optics/glass.ts';
+import * as light from '../../server/optics/light.ts';
 import * as numeric from '../../server/optics/numeric.ts';
+import * as power from '../../server/optics/power.ts';
 import { isWithin, nearestWithin } from '../../server/optics/range.ts';
 import * as tape from '../../server/optics/tape.ts';
 import * as visibility from '../../server/optics/visibility.ts';
@@ -63,6 +67,16 @@ function calls(s: lineShapes.LineShape, m: coherenceLength.CoherenceLengthMeanin
     plain('depthPathChange', depth.depthPathChange),
     plain('pathWalk', depth.pathWalk),
     ['tapeError', (a) => tape.tapeError('II', a, true)],
+    plain('driftContrast', drift.driftContrast),
+    plain('longestExposure', drift.longestExposure),
+    plain('exposureTime', exposure.exposureTime),
+    plain('lightInPlane', light.lightInPlane),
+    plain('angleByReadings', light.angleByReadings),
+    plain('headArea', light.headArea),
+    plain('densityTransmission', power.densityTransmission),
+    plain('splitterShare', power.splitterShare),
+    ['shareAtMark', (a, b, c, d, e) => power.shareAtMark([a, b], [c, d], e)],
+    ['weightsAtMark', (a, b, c) => power.weightsAtMark([a, b], c)],
     plain('ratioVisibility', visibility.ratioVisibility),
     plain('ratioVisibilitySlope', visibility.ratioVisibilitySlope),
     plain('recordedBrightness', visibility.recordedBrightness),
@@ -72,7 +86,7 @@ function calls(s: lineShapes.LineShape, m: coherenceLength.CoherenceLengthMeanin
 
 /** All functions that take a number and that the list above has to name. */
 function publicFunctions(): string[] {
-  const modules = [air, cavity, coherenceLength, equalModes, gaussianGain, lineShapes, unknownModes, weightedModes, depth, glass, tape, visibility];
+  const modules = [air, cavity, coherenceLength, equalModes, gaussianGain, lineShapes, unknownModes, weightedModes, depth, drift, exposure, glass, light, power, tape, visibility];
   const names = modules.flatMap((module) => Object.entries(module).flatMap(([name, value]) => (typeof value === 'function' ? [name] : [])));
   // One takes no number; the other answers true or false.
   return names.filter((name) => name !== 'coherenceLengthFactor' && name !== 'areModeCounts').sort();

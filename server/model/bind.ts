@@ -1,7 +1,7 @@
 /** Binds one file: its inventories and setups, with every name looked up. Never throws. */
 import type { Node, Tree } from '../../grammar/tree.ts';
 import { bindBeam } from './bind-beams.ts';
-import { bindFact, factPhrase } from './bind-facts.ts';
+import { bindFact, checkNamed, factPhrase } from './bind-facts.ts';
 import { bindAccept, bindGoal } from './bind-goals.ts';
 import { checkPlacement } from './bind-placement.ts';
 import { bindReading } from './bind-readings.ts';
@@ -55,7 +55,7 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
       apart = false;
     }
   }
-  return { uri, setups, inventories: own, uses, references: sink.references, problems: sink.problems };
+  return { uri, setups, inventories: own, visible: inventories, uses, references: sink.references, problems: sink.problems };
 }
 
 function outside(node: Node, sink: Sink): void {
@@ -101,6 +101,7 @@ function bindInventory(node: Node, others: ReadonlyMap<string, Inventory>, sink:
     if (!child.line.head || bindThing(child, scope)) continue;
     statementUnknown(child, scope, []);
   }
+  for (const thing of things.values()) checkNamed(thing, scope);
   return { name: name.text, things, at: sink.place(node, name) };
 }
 
@@ -166,6 +167,7 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   }
   const unused = new Set<Fact>();
   for (const thing of things.values()) {
+    checkNamed(thing, scope);
     if (thing.node.line.clauses.length > 0) checkPlacement(thing.node, scope);
     if (thing.placement?.pending.length) for (const w of thing.placement.pending) pending.add(`placing by “${w}”`);
     for (const { fact } of thing.facts.values()) {

@@ -210,6 +210,8 @@ export interface Model {
   readonly uri: string;
   readonly setups: readonly Setup[];
   readonly inventories: readonly Inventory[];
+  /** the inventories that its setups may draw on, its own and those of the files that it uses, by their names */
+  readonly visible: ReadonlyMap<string, Inventory>;
   readonly uses: readonly Use[];
   readonly references: readonly Reference[];
   readonly problems: readonly Problem[];

@@ -48,8 +48,15 @@ export class LineParser extends EmbeddedActionsParser {
     const head = this.CONSUME(T.Name);
     this.ACTION(() => { this.draft.head = word(head); });
     this.OPTION1(() => {
-      const subject = this.SUBRULE(this.subject);
-      this.ACTION(() => { this.draft.subject = subject; });
+      this.OR([
+        { ALT: () => { const subject = this.SUBRULE(this.subject); this.ACTION(() => { this.draft.subject = subject; }); } },
+        // `S1 -> M1: 760 mm`, as in a reading: the head is the first end of the path.
+        { ALT: () => {
+          const items: Expr[] = [{ kind: 'phrase', words: [word(head)], start: start(head), end: end(head) }];
+          this.AT_LEAST_ONE(() => { this.CONSUME(T.Arrow); const next = this.SUBRULE(this.row); this.ACTION(() => { items.push(next); }); });
+          this.ACTION(() => { this.draft.subject = { kind: 'path', items, start: items[0]!.start, end: items[items.length - 1]!.end }; });
+        } },
+      ]);
     });
     this.MANY1(() => this.SUBRULE1(this.clause));
     this.OPTION2(() => {

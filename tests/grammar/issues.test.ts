@@ -92,7 +92,8 @@ at (3, 4) mm
 std
 ~~~ unexpected-text
 M1 -> P1
-   ~~~~~ unexpected-text
+M1 ->
+   ~~ value-expected the name of what the light meets next
 mirror M1 ± 3
           ~~~ unexpected-text
 tone: 3% std

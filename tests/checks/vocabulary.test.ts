@@ -7,15 +7,17 @@ import { look, serious } from './library.ts';
 
 describe('all facts can be written', () => {
   it.each(KINDS.map(k => [k.word, k] as const))('%s', (word, kind) => {
-    const text = `setup "Whelk shell" {\n  ${word} M1 {\n${factsOf(kind).map(f => `    ${f.phrase}: ${valueOf(f)}\n`).join('')}  }\n}\n`;
+    const others = factsOf(kind).flatMap(f => (f.type.type === 'name' ? [`  ${f.type.of} ${f.type.of}-1\n`] : []));
+    const text = `setup "Whelk shell" {\n${others.join('')}  ${word} M1 {\n${factsOf(kind).map(lineOf).join('')}  }\n}\n`;
     expect(look(text).findings.filter(serious).map(f => f.message)).toEqual([]);
   });
   it('a setup', () => {
-    expect(look(`setup "Whelk shell" {\n${SETUP_FACTS.map(f => `  ${f.phrase}: ${valueOf(f)}\n`).join('')}}\n`).findings.filter(serious).map(f => f.message)).toEqual([]);
+    expect(look(`setup "Whelk shell" {\n${SETUP_FACTS.map(lineOf).join('')}}\n`).findings.filter(serious).map(f => f.message)).toEqual([]);
   });
 });
 
-/** A value as the type of a fact takes it. */
+/** The fact with a value as it is usually written, or as its type takes it. */
+const lineOf = (fact: Fact): string => `    ${fact.phrase}${fact.numbered ? ' 4.5' : ''}: ${fact.usual?.[0] ?? valueOf(fact)}\n`;
 function valueOf({ type }: Fact): string {
   switch (type.type) {
     case 'quantity': {
@@ -30,6 +32,6 @@ function valueOf({ type }: Fact): string {
     case 'points': return '(1, 2, 3) mm';
     case 'text': return '"as it was"';
     case 'date': return '2026-02-11';
-    case 'name': return 'M1';
+    case 'name': return `${type.of}-1`;
   }
 }

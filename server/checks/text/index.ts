@@ -1,4 +1,5 @@
 import type { Check } from '../check.ts';
+import { blockBelowFact } from './block-below-fact.ts';
 import { braceNotClosed } from './brace-not-closed.ts';
 import { braceNotOpened } from './brace-not-opened.ts';
 import { braceOnOwnLine } from './brace-on-own-line.ts';
@@ -16,6 +17,6 @@ import { unreadableCharacter } from './unreadable-character.ts';
 import { valueExpected } from './value-expected.ts';
 
 export const TEXT_CHECKS: readonly Check[] = [
-  braceNotClosed, braceNotOpened, braceOnOwnLine, decimalComma, fileTooLarge, legWithoutBeam, lineTooLong, nestedTooDeep, nestingTooDeep,
+  blockBelowFact, braceNotClosed, braceNotOpened, braceOnOwnLine, decimalComma, fileTooLarge, legWithoutBeam, lineTooLong, nestedTooDeep, nestingTooDeep,
   numberTooLarge, unclosedBracket, unclosedText, unexpectedText, unreadableCharacter, valueExpected,
 ];

@@ -1,7 +1,7 @@
 /** The one vocabulary: all kinds of things, and the facts of a setup itself. */
 import { ANGLE, EXPOSURE, LENGTH, NUMBER, POWER, TIME, TEMPERATURE } from '../units.ts';
 import { hologram } from './hologram.ts';
-import { choice, COMMON, date, quantity, ratio, sizes, text, type Fact, type Kind } from './kind.ts';
+import { choice, COMMON, date, quantity, ratio, sizes, text, type Assumed, type Fact, type Kind } from './kind.ts';
 import { laser } from './laser.ts';
 import { collimator, lens } from './lens.ts';
 import { mirror } from './mirror.ts';
@@ -34,29 +34,33 @@ export const kindNamed = (word: string): Kind | undefined => byWord.get(word);
 /** Facts of the setup itself. */
 export const SETUP_FACTS: readonly Fact[] = [
   choice('hologram', ['transmission', 'reflection', 'rainbow'], 'What is to be made.', { used: true }),
-  sizes('table', [2], 'Length and width of the table.'),
-  quantity('hole spacing', LENGTH, 'Distance between the holes of the table.'),
-  quantity('beam height', LENGTH, 'Height of the beams above the table.', { used: true }),
-  ratio('beam ratio', 'Reference to object light at the plate, when it is known.'),
-  quantity('exposure', TIME, 'How long the shutter is open.'),
-  quantity('settle', TIME, 'How long the room rests before the shutter opens.'),
-  quantity('temperature', TEMPERATURE, 'Temperature of the room.', { sign: 'any' }),
+  sizes('table', [2], 'Length and width of the table.', { usual: ['1200 x 900 mm', '900 x 600 mm', '2400 x 1200 mm'] }),
+  quantity('hole spacing', LENGTH, 'Distance between the holes of the table.', { usual: ['25 mm', '1 in'] }),
+  quantity('beam height', LENGTH, 'Height of the beams above the table.', { used: true, usual: ['120 mm', '150 mm', '200 mm'] }),
+  ratio('beam ratio', 'Reference to object light at the plate, when it is known.', { usual: ['4:1', '2:1', '1:1'] }),
+  quantity('exposure', TIME, 'How long the shutter is open.', { usual: ['20 s', '5 s', '60 s'] }),
+  quantity('settle', TIME, 'How long the room rests before the shutter opens.', { usual: ['3 min', '90 s', '15 min'] }),
+  quantity('temperature', TEMPERATURE, 'Temperature of the room.', { sign: 'any', usual: ['20 °C ± 0.5 K'] }),
   text('note', 'Anything worth keeping.'),
-  text('workshop', 'Whose setup it is.'),
+  text('workshop', 'Whose setup it is.', ['"Saltmarsh workshop"']),
   date('date', 'When it was set up.'),
 ];
 
 /** Facts of a shot and of its processing, in the words of the trade. */
 export const SHOT_FACTS: readonly Fact[] = [
-  text('outcome', 'What was seen.'), text('note', 'Anything worth keeping.'), text('batch', 'Box of the plate.'),
-  quantity('exposure', TIME, 'How long the shutter was open.'), quantity('settle', TIME, 'How long the room rested.'), quantity('temperature', TEMPERATURE, 'Of the room.', { sign: 'any' }),
-  quantity('humidity', NUMBER, 'Relative humidity.', { sign: 'share' }), quantity('power', POWER, 'Power of the laser.'), quantity('dose', EXPOSURE, 'Exposure as energy.'), ratio('beam ratio', 'As metered.'),
-  text('plate', 'Which plate.'), date('date', 'When.'), quantity('replay angle', ANGLE, 'At which it was looked at.', { sign: 'any' }), quantity('brightness', NUMBER, 'Share of the light that goes into the image.'),
+  text('outcome', 'What was seen.', ['"bright"', '"dull at the back"', '"nothing at all"']), text('note', 'Anything worth keeping.'), text('batch', 'Box of the plate.', ['"box 3"']),
+  quantity('exposure', TIME, 'How long the shutter was open.', { usual: ['20 s'] }), quantity('settle', TIME, 'How long the room rested.', { usual: ['3 min'] }),
+  quantity('temperature', TEMPERATURE, 'Of the room.', { sign: 'any', usual: ['20 °C ± 0.5 K'] }),
+  quantity('humidity', NUMBER, 'Relative humidity.', { sign: 'share', usual: ['50% ± 5 points'] }), quantity('power', POWER, 'Power of the laser.', { usual: ['12 mW ± 3%'] }),
+  quantity('dose', EXPOSURE, 'Exposure as energy.', { usual: ['40 µJ/cm² ± 10%'] }), ratio('beam ratio', 'As metered.', { usual: ['4:1'] }),
+  text('plate', 'Which plate.', ['"box 3, number 5"']), date('date', 'When.'), quantity('replay angle', ANGLE, 'At which it was looked at.', { sign: 'any', usual: ['45°'] }),
+  quantity('brightness', NUMBER, 'Share of the light that goes into the image.', { sign: 'share', usual: ['18% ×÷ 1.3'] }),
 ];
 export const PROCESS_FACTS: readonly Fact[] = [
-  text('developer', 'Name of the developer.'), text('bleach', 'Name of the bleach.'), text('wash', 'How it was washed.'), text('drying', 'How it was dried.'), text('note', 'Anything worth keeping.'),
-  quantity('develop', TIME, 'Time in the developer.'), quantity('bleaching', TIME, 'Time in the bleach.'), quantity('temperature', TEMPERATURE, 'Of the baths.', { sign: 'any' }), quantity('rinse', TIME, 'Time in the rinse.'),
-  text('pre-swell', 'Bath before the exposure.'), text('shots', 'Which shots were processed together.'), quantity('density', NUMBER, 'Density that was reached.'),
+  text('developer', 'Name of the developer.', ['"the usual"']), text('bleach', 'Name of the bleach.', ['"the usual"']), text('wash', 'How it was washed.', ['"running, 10 min"']), text('drying', 'How it was dried.', ['"upright, overnight"']), text('note', 'Anything worth keeping.'),
+  quantity('develop', TIME, 'Time in the developer.', { usual: ['3 min'] }), quantity('bleaching', TIME, 'Time in the bleach.', { usual: ['2 min'] }), quantity('temperature', TEMPERATURE, 'Of the baths.', { sign: 'any', usual: ['20 °C ± 0.5 K'] }),
+  quantity('rinse', TIME, 'Time in the rinse.', { usual: ['2 min'] }), text('pre-swell', 'Bath before the exposure.'), text('shots', 'Which shots were processed together.', ['"5, 6"']),
+  quantity('density', NUMBER, 'Density that was reached.', { sign: 'not negative', usual: ['1.9 ± 0.2'] }),
 ];
 
 const withCommon = new Map<Kind, readonly Fact[]>(KINDS.map(k => [k, [...k.facts, ...COMMON]]));
@@ -70,3 +74,13 @@ export function factIndex(facts: readonly Fact[]): ReadonlyMap<string, Fact> {
   if (!m) indexes.set(facts, m = new Map(facts.map(f => [f.phrase, f])));
   return m;
 }
+
+/** What is assumed of a fact that is not written. `word` gives the choice of words that stands for another fact of the same thing. */
+export function assumedFor(fact: Fact, word: (phrase: string) => string | undefined): Assumed | undefined {
+  const by = fact.assumedBy && word(fact.assumedBy.phrase);
+  return (by === undefined ? undefined : fact.assumedBy!.of[by]) ?? fact.assumed;
+}
+
+const BLOCKS: readonly (readonly [string, readonly Fact[]])[] = [...KINDS.map(k => [k.article, k.facts] as const), ['a setup', SETUP_FACTS], ['a shot', SHOT_FACTS], ['a process', PROCESS_FACTS]];
+/** What takes a fact of that phrase, each with its article: a word that one kind doesn't take belongs to another. */
+export const takersOf = (phrase: string): string[] => BLOCKS.filter(([, facts]) => factIndex(facts).has(phrase)).map(([article]) => article);

@@ -1,23 +1,31 @@
 import { ANGLE, LENGTH, NUMBER } from '../units.ts';
-import { choice, points, quantity, sizes, text, type Kind } from './kind.ts';
+import { choice, point, points, quantity, sizes, text, type Kind } from './kind.ts';
 
 export const object: Kind = {
   word: 'object', article: 'an object', light: 'scatters', ports: [], expectsLight: true,
   doc: 'What is recorded. Its distances are those of the middle of its depth.',
+  usual: ['size', 'tone', 'gloss'],
   facts: [
-    quantity('depth', LENGTH, 'From its nearest to its farthest lit part, along the line of sight from the plate.', { used: true, sign: 'not negative' }),
-    sizes('size', [2, 3], 'Width, height and depth as seen from the plate.', { used: true }),
+    quantity('depth', LENGTH, 'From its nearest to its farthest lit part, along the line of sight from the plate.', { used: true, sign: 'not negative', usual: ['35 mm', '20 mm', '50 mm'] }),
+    sizes('size', [2, 3], 'Width, height and depth as seen from the plate.', { used: true, usual: ['40 x 60 x 35 mm', '50 x 60 x 20 mm'] }),
     quantity('lit at', ANGLE, 'Angle between the light that falls on it and the line of sight from the plate: 0° is lit squarely from the front, 90° from the side, above 90° from behind.', {
-      used: true, sign: 'not negative', within: { from: 0, to: Math.PI, words: '0° to 180°' }, assumed: { text: '45° ± 30°', why: 'most objects are lit from the front and to one side; the distances alone do not tell' },
+      used: true, sign: 'not negative', usual: ['45° ± 5°', '60° ± 5°', '180°'], within: { from: 0, to: Math.PI, words: '0° to 180°' }, assumed: { text: '45° ± 30°', why: 'most objects are lit from the front and to one side; the distances alone do not tell' },
     }),
-    quantity('tone', NUMBER, 'Share of the light that its surface gives back.', { sign: 'share' }),
-    quantity('gloss', NUMBER, 'Share of what it gives back that is mirror-like.', { sign: 'share' }),
-    quantity('depolarization', NUMBER, 'Share of what it gives back that has lost its polarization.', { sign: 'share' }),
-    choice('shape', ['box', 'sphere', 'cylinder', 'points'], 'Rough shape.'),
-    points('points', 'Single points of it, from its middle.'),
-    points('match to', 'The part whose path is to be matched, from its middle.'),
-    quantity('diameter', LENGTH, 'Diameter of a sphere or cylinder.'),
-    text('material', 'What it is made of.'),
+    quantity('tone', NUMBER, 'Share of the light that its surface gives back.', {
+      sign: 'share', usual: ['35% ± 10 points', '15% ± 5 points', '60% ± 10 points'], assumed: { text: '30% ×÷ 2.5', why: 'from rusty iron to bleached shell, 12 to 75 %; common practice, and object light stays a guess within a factor of three until it is metered' },
+    }),
+    quantity('gloss', NUMBER, 'Share of what it gives back that is mirror-like.', {
+      sign: 'share', usual: ['10% ± 5 points', '40% ± 15 points'], assumed: { text: '10% ×÷ 4', why: 'a matt thing gives back a few per cent of it as gleam, a glazed or wet one up to 40 %; from memory' },
+    }),
+    quantity('depolarization', NUMBER, 'Share of what it gives back that has lost its polarization.', {
+      sign: 'share', usual: ['60% ± 20 points', '10% ± 10 points'], assumed: { text: '50% ± 50 points', why: 'bare metal keeps the polarization, chalk, shell and paint lose nearly all of it: anything between is met; from memory' },
+    }),
+    choice('shape', ['box', 'sphere', 'cylinder', 'points'], 'Rough shape.', { assumed: { text: 'box', why: 'the box of its size holds every other shape, so that no part is forgotten' } }),
+    points('points', 'Single points of it, from its middle as the plate sees it: to the right, up, and toward the plate.', { usual: ['(0, 0, 0) mm, (10, 5, -3) mm', '(0, 0, 15) mm'] }),
+    point('match to', 'The part whose path is to be matched, from its middle as the plate sees it: to the right, up, and toward the plate.', { usual: ['(0, 0, 10) mm', '(0, 15, 5) mm'] }),
+    quantity('diameter', LENGTH, 'Diameter of a sphere or cylinder.', { usual: ['40 mm', '60 mm'] }),
+    choice('axis', ['upright', 'across', 'along'], 'How a cylinder lies: upright, across the line of sight, or along it.'),
+    text('material', 'What it is made of.', ['slipware', 'bone', 'forged iron']),
     choice('warmth', ['cold', 'handled', 'warm'], 'A warm object creeps while it cools.'),
   ],
 };

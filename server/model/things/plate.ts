@@ -1,24 +1,40 @@
 import { ANGLE, EXPOSURE, LENGTH, NUMBER, PER_LENGTH } from '../units.ts';
-import { choice, date, quantity, sizes, text, type Kind } from './kind.ts';
+import { choice, date, quantity, text, type Kind } from './kind.ts';
+import { INDEX, LAYER, MATERIALS, RESOLVING_POWER, SENSITIVITY } from './materials.ts';
+import { size } from './shared.ts';
+
+const SLOPE = { from: -Math.PI / 2, to: Math.PI / 2, words: '-90° to 90°' };
 
 export const plate: Kind = {
   word: 'plate', article: 'a plate', light: 'recorded', ports: ['through'], expectsLight: true,
   doc: 'The plate in its holder. Light that goes on behind it says so: `-> P1 through`.',
+  usual: ['size', 'material', 'emulsion', 'up', 'edges', 'resolving power', 'sensitivity'],
   facts: [
-    sizes('size', [2], 'Width and height.'),
+    size('63 x 63 mm', '102 x 127 mm', '127 x 178 mm', '200 x 250 mm', '300 x 400 mm'),
     choice('emulsion', ['toward the object', 'away from the object', 'toward the reference', 'away from the reference'], 'Which way the emulsion faces.'),
     choice('up', ['up', 'down', 'left', 'right'], 'Where the top of the finished hologram is in the holder.'),
-    choice('edges', ['bare', 'masked'], 'Light that enters an edge makes dark bars.'),
-    choice('backing', ['none', 'index-matched', 'black'], 'What is behind the plate.'),
-    text('stock', 'Name of the plate stock.'),
-    quantity('sensitivity', EXPOSURE, 'Exposure that it needs.'),
-    quantity('resolving power', PER_LENGTH, 'Finest fringes that it records.'),
-    quantity('thickness', LENGTH, 'Thickness of the glass.'),
-    quantity('layer', LENGTH, 'Thickness of the emulsion.'),
-    quantity('index', NUMBER, 'Refractive index of the layer.'),
-    quantity('shrinkage', NUMBER, 'Share of its thickness that the layer loses in processing.', { sign: 'any' }),
-    quantity('reciprocity', NUMBER, 'Exponent p of the reciprocity law; 1 when long exposures need no more light.'),
-    quantity('tilt', ANGLE, 'Tilt in the holder.', { sign: 'any' }),
+    choice('edges', ['bare', 'masked', 'index-matched'], 'Light that enters a bare edge makes dark bars.', { assumed: { text: 'bare', why: 'a plate comes with bare edges' } }),
+    choice('backing', ['none', 'index-matched', 'black'], 'What is behind the plate.', { assumed: { text: 'none', why: 'a plate stands in its holder without a backing unless one is put there' } }),
+    quantity('reference angle', ANGLE, 'Angle at which the reference arrives at its middle, from the plate’s normal; for a setup that names distances only.', { sign: 'any', within: SLOPE, usual: ['45° ± 2°', '30° ± 2°', '56.6° ± 2°'] }),
+    quantity('object angle', ANGLE, 'Angle at which object light arrives at its middle, from the normal, counted to the same side as the reference’s; for a setup that names distances only.', {
+      sign: 'any', within: SLOPE, usual: ['0° ± 5°', '-15° ± 3°'], assumed: { text: '0° ± 10°', why: 'a plate is mostly set square to the line of sight; common practice' },
+    }),
+    text('stock', 'Name of the plate stock.', ['"box 3"']),
+    choice('material', MATERIALS, 'What the layer is. Without figures of its own, those of its sort are assumed, as bands.'),
+    quantity('sensitivity', EXPOSURE, 'Exposure that it needs.', { within: { from: 1e-4, to: 1e5, words: '0.01 µJ/cm² to 10 J/cm²' }, usual: ['40 µJ/cm² ×÷ 2', '120 µJ/cm² ×÷ 2', '1.5 mJ/cm² ×÷ 2'], assumedBy: { phrase: 'material', of: SENSITIVITY } }),
+    quantity('resolving power', PER_LENGTH, 'Finest fringes that it records.', { within: { from: 5e4, to: 5e7, words: '50 lines/mm to 50000 lines/mm' }, usual: ['3000 lines/mm ± 10%', '5000 lines/mm ± 10%', '8000 lines/mm ± 15%'], assumedBy: { phrase: 'material', of: RESOLVING_POWER } }),
+    quantity('thickness', LENGTH, 'Thickness of the glass or film.', { usual: ['1.5 mm', '2 mm', '3 mm'] }),
+    choice('base', ['glass', 'film', 'film on glass'], 'What carries the layer. Film creeps in its holder.', { assumed: { text: 'glass', why: 'a plate is of glass unless it is said to be film' } }),
+    quantity('layer', LENGTH, 'Thickness of the emulsion.', { within: { from: 1e-7, to: 1e-3, words: '0.1 µm to 1 mm' }, usual: ['6 µm ± 1 µm', '7 µm ± 1 µm'], assumedBy: { phrase: 'material', of: LAYER } }),
+    quantity('index', NUMBER, 'Refractive index of the layer before processing.', {
+      within: { from: 1, to: 3, words: '1 to 3' }, usual: ['1.62 ± 0.03'],
+      assumed: { text: '1.62 ± 0.03', why: 'unexposed silver halide in gelatin has 1.6 to 1.65 (Bjelkhagen 1993, from memory), and most plates are that' }, assumedBy: { phrase: 'material', of: INDEX },
+    }),
+    quantity('shrinkage', NUMBER, 'Share of its thickness that the layer loses in processing; negative where it swells.', { sign: 'any', within: { from: -1, to: 0.99, words: '-100 % to 99 %' }, usual: ['15% ± 5 points', '0% ± 3 points'] }),
+    quantity('reciprocity', NUMBER, 'Exponent p of the reciprocity law; 1 when long exposures need no more light.', {
+      within: { from: 0.3, to: 1, words: '0.3 to 1' }, usual: ['1', '0.9 ± 0.05'], assumed: { text: '1', why: 'nothing is added for long exposures until a figure is given; 0.85 to 0.95 is often quoted for fine-grain silver halide, and measurements disagree' },
+    }),
+    quantity('tilt', ANGLE, 'Tilt in the holder.', { sign: 'any', usual: ['0°', '5°'] }),
     choice('sensitive to', ['red', 'green', 'blue', 'red and green', 'green and blue', 'all'], 'Colours that the stock is sensitive to; decides the safelight.'),
     choice('kind', ['transmission', 'reflection', 'either'], 'What the stock is made for.'),
     date('expires', 'Date on the box.'),

@@ -1,12 +1,21 @@
-import { LENGTH, NUMBER } from '../units.ts';
-import { choice, quantity, sizes, type Kind } from './kind.ts';
+import { ANGLE, NUMBER } from '../units.ts';
+import { quantity, type Kind } from './kind.ts';
+import { glassOf, size } from './shared.ts';
 
 const facts: Kind['facts'] = [
-  sizes('size', [2], 'Width and height.'),
-  quantity('thickness', LENGTH, 'Thickness of the glass.', { used: true }),
-  choice('glass', ['crown', 'fused silica', 'window', 'acrylic'], 'What it is made of.', { used: true, assumed: { text: 'window', why: 'ground glass is mostly made of window glass' } }),
-  quantity('loss', NUMBER, 'Share of the light that is lost.', { sign: 'share' }),
+  size('150 x 150 mm', '100 x 100 mm', '200 x 250 mm'),
+  ...glassOf('Thickness of the glass.', ['3 mm', '2 mm'], { text: 'window', why: 'ground glass is mostly made of window glass' }),
+  quantity('loss', NUMBER, 'Share of the light that is lost.', {
+    sign: 'share', usual: ['30% ± 10 points'], assumed: { text: '30% ± 15 points', why: 'besides its two faces, ground glass throws a part of the light back; from memory' },
+  }),
+  quantity('scatter angle', ANGLE, 'Angle from straight on at which the scattered light is down to a half.', {
+    usual: ['10° ×÷ 1.5', '60° ± 5°'], assumed: { text: '12° ×÷ 2', why: 'finely to coarsely ground glass scatters to about 6° to 25°, opal far wider; from memory' },
+  }),
+  quantity('depolarization', NUMBER, 'Share of what comes through that has lost its polarization.', {
+    sign: 'share', usual: ['5% ± 5 points', '90% ± 10 points'], assumed: { text: '10% ± 10 points', why: 'a ground face scatters the light once and mostly keeps its polarization, opal does not; from memory' },
+  }),
 ];
+const usual = ['size', 'thickness', 'loss'];
 
-export const groundGlass: Kind = { word: 'ground glass', article: 'a ground glass', light: 'scatters', ports: [], expectsLight: true, doc: 'A screen that scatters the light that goes through it; it lights an object from behind, or is the object itself.', facts };
-export const diffuser: Kind = { word: 'diffuser', article: 'a diffuser', light: 'scatters', ports: [], expectsLight: true, doc: 'Scatters what goes through, to soften the light on an object.', facts };
+export const groundGlass: Kind = { word: 'ground glass', article: 'a ground glass', light: 'scatters', ports: [], expectsLight: true, doc: 'A screen that scatters the light that goes through it; it lights an object from behind, or is the object itself.', usual, facts };
+export const diffuser: Kind = { word: 'diffuser', article: 'a diffuser', light: 'scatters', ports: [], expectsLight: true, doc: 'Scatters what goes through, to soften the light on an object.', usual, facts };

@@ -1,17 +1,23 @@
-import { ANGLE, LENGTH, NUMBER } from '../units.ts';
-import { choice, count, quantity, sizes, type Kind } from './kind.ts';
+import { ANGLE, NUMBER } from '../units.ts';
+import { choice, count, quantity, type Kind } from './kind.ts';
+import { glassOf, size } from './shared.ts';
 
 export const splitter: Kind = {
   word: 'splitter', article: 'a splitter', light: 'shares', ports: ['through', 'reflected'], expectsLight: true,
-  doc: 'Shares one beam into two: what goes `through` and what is `reflected`. A graduated one is set by its wheel.',
+  doc: 'Shares one beam into two: what goes `through` and what is `reflected`. A graduated one is set by its wheel; each mark that was metered gets a line of its own, `mark 4.5: 88% ± 2 points`.',
+  usual: ['reflects', 'loss', 'thickness', 'glass'],
   facts: [
-    quantity('reflects', NUMBER, 'Share of the light that is reflected, of what is not lost.', { sign: 'share' }),
-    quantity('loss', NUMBER, 'Share of the light that is lost.', { sign: 'share' }),
-    quantity('wheel', NUMBER, 'Mark of the wheel at which it stands.', { sign: 'any' }),
-    quantity('thickness', LENGTH, 'Thickness of the glass that the light going through crosses.', { used: true }),
-    choice('glass', ['crown', 'fused silica', 'window', 'acrylic'], 'What it is made of.', { used: true, assumed: { text: 'crown', why: 'most splitters are borosilicate crown' } }),
-    quantity('wedge', ANGLE, 'Angle between its faces.', { sign: 'not negative' }),
-    count('graduations', 'Number of marks on the wheel.'),
-    sizes('size', [2], 'Width and height.'),
+    quantity('reflects', NUMBER, 'Share of the light that is reflected, of what is not lost.', { sign: 'share', usual: ['50% ± 5 points', '? from 1% to 99%', '90% ± 2 points'] }),
+    quantity('loss', NUMBER, 'Share of the light that is lost.', {
+      sign: 'share', usual: ['3% ± 1 points', '5% ± 2 points'],
+      assumed: { text: '6% ×÷ 3', why: 'a dielectric splitter loses a few per cent, most of it at its back face, and a thin film of metal up to a fifth; from memory' },
+    }),
+    choice('split', ['fixed', 'graduated'], 'Whether its share can be set, on a wheel or a slide.'),
+    quantity('wheel', NUMBER, 'Mark of the wheel at which it stands.', { sign: 'not negative', usual: ['4.5', '6'] }),
+    quantity('mark', NUMBER, 'Share that is reflected with the wheel at that mark, of what is not lost, as it was metered; one line for each mark.', { sign: 'share', numbered: true, usual: ['88% ± 2 points', '50% ± 3 points'] }),
+    count('graduations', 'Number of marks on the wheel.', { usual: ['10', '12'] }),
+    ...glassOf('Thickness of the glass that the light going through crosses.', ['3 mm', '5 mm', '6 mm'], { text: 'crown', why: 'most splitters are borosilicate crown' }),
+    quantity('wedge', ANGLE, 'Angle between its faces.', { sign: 'not negative', usual: ['0.5°', '0°'] }),
+    size('50 x 50 mm', '50 x 75 mm'),
   ],
 };

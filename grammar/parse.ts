@@ -1,5 +1,5 @@
 /** A document: its lines, parsed one by one and kept by their text, then nested. */
-import { nest } from './nest.ts';
+import { nest, type Nested } from './nest.ts';
 import { MAX_LINE, parseLine } from './parse-line.ts';
 import type { LineTree, NestingIssue, Tree } from './tree.ts';
 
@@ -8,10 +8,15 @@ export const MAX_SIZE = 2_000_000;
 
 /**
  * Keeps the trees of the lines of one document as it was last, so that an edit parses only the lines that it touched: lines that are the
- * same from the start and from the end keep their trees, and so do lines between them that were there before.
+ * same from the start and from the end keep their trees, and so do lines between them that were there before. Nodes whose lines are the
+ * same are kept as well, and move: a tree that was parsed with the same cache before is of no use any more.
  */
 export class LineCache {
   private last: readonly LineTree[] = [];
+  /** the nesting of these lines */
+  nested: Nested | undefined;
+  /** the tree of the text that was parsed last */
+  whole: { readonly text: string; readonly tree: Tree } | undefined;
   /** how many lines were parsed so far; an edit of one line adds one */
   parsed = 0;
 
@@ -38,6 +43,13 @@ export class LineCache {
     this.last = lines;
     return lines;
   }
+
+  /** Another one that knows the same lines, and no nodes: for a text that is only tried. */
+  copy(): LineCache {
+    const copy = new LineCache();
+    copy.last = this.last;
+    return copy;
+  }
 }
 
 /** A line cut out of a text holds the whole text in memory, and would hold every version in which one of its lines was typed. A copy does not. */
@@ -63,12 +75,17 @@ export function parseLines(texts: readonly string[], cache: LineCache = new Line
     }
   }
   const lines = cache.all(count < texts.length ? texts.slice(0, count) : texts);
-  const nested = nest(lines);
+  const nested = nest(lines, cache.nested);
+  cache.nested = nested;
+  cache.whole = undefined;
   // What the cut has parted from its end is no slip of its own.
   return { lines, nodes: nested.nodes, issues: issues.length > 0 ? [...issues, ...nested.issues.filter(i => i.code !== 'brace-not-closed')] : nested.issues };
 }
 
 /** Parses a whole text. Never throws. */
-export function parse(text: string, cache?: LineCache): Tree {
-  return parseLines(splitLines(text), cache);
+export function parse(text: string, cache: LineCache = new LineCache()): Tree {
+  if (cache.whole?.text === text) return cache.whole.tree;
+  const tree = parseLines(splitLines(text), cache);
+  cache.whole = { text, tree };
+  return tree;
 }

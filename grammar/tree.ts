@@ -146,10 +146,10 @@ export interface LineTree {
   memo: { readonly of: unknown; readonly made: unknown } | undefined;
 }
 
-/** A statement with what its block and its legs hold. */
+/** A statement with what its block and its legs hold. One whose lines an edit has not touched is kept, and moves to where they stand now. */
 export interface Node {
   readonly line: LineTree;
-  /** zero-based line number */
+  /** zero-based line number, of the text that was nested last */
   readonly at: number;
   readonly parent: Node | undefined;
   /** notes written above it with `///` */
@@ -159,7 +159,9 @@ export interface Node {
   /** legs below it, for a beam */
   readonly legs: readonly Node[];
   /** line number of the closing brace; the last line it reaches when the brace is missing */
-  end: number;
+  readonly end: number;
+  /** What a later stage has made of it. Kept here, since it may hold as long as the node does. */
+  memo: unknown;
 }
 
 /** Braces that do not pair, and legs without a beam. */

@@ -4,7 +4,7 @@
  * This is the only place that strings the stages together. The editor, the command line and the tests all ask here, so
  * none of them can disagree. Pure: texts come in through a {@link Library}; nothing is read, no clock is asked.
  */
-import { LineCache, parseLines, splitLines } from '../grammar/parse.ts';
+import { LineCache, parse } from '../grammar/parse.ts';
 import type { Tree } from '../grammar/tree.ts';
 import type { Finding } from './checks/check.ts';
 import { findingsOf } from './checks/run.ts';
@@ -40,9 +40,9 @@ export const MAX_FILES = 64;
 /** A library that has one file and finds no other. */
 export const alone: Library = { text: () => undefined, resolve: path => path };
 
-export function analyse(uri: string, text: string, library: Library = alone, cache: LineCache = library.lines?.(uri) ?? new LineCache()): Snapshot {
+export function analyse(uri: string, text: string, library: Library = alone, cache: LineCache = library.lines?.(uri)?.copy() ?? new LineCache()): Snapshot {
   const files = [uri];
-  const tree = parseLines(splitLines(text), cache);
+  const tree = parse(text, cache);
   const bound = new Map<string, Model>();
   const find = (from: string, ring: readonly string[]) => (path: string): Found => {
     const to = library.resolve(path, from);
@@ -54,7 +54,7 @@ export function analyse(uri: string, text: string, library: Library = alone, cac
     const other = library.text(to);
     if (!files.includes(to)) files.push(to);
     if (other === undefined) return { code: 'import-unreadable', uri: to, data: { path, why: 'it is missing or cannot be read' } };
-    const model = bind(to, parseLines(splitLines(other), library.lines?.(to)), find(to, [...ring, to]));
+    const model = bind(to, parse(other, library.lines?.(to)), find(to, [...ring, to]));
     bound.set(to, model);
     // A ring is found at the file that closes it, but is said where this file enters it.
     const inner = model.problems.find(p => p.code === 'import-ring' || p.code === 'too-many-files');

@@ -6,6 +6,7 @@ import type { Expr } from '../../grammar/tree.ts';
 import { analyse, type Library, type Snapshot } from '../analysis.ts';
 import type { Finding } from '../checks/check.ts';
 import type { Leg, Place } from '../model/model.ts';
+import { within } from '../model/place.ts';
 import { legStart, legWords } from '../results/legs.ts';
 import type { Pair } from '../results/pairs.ts';
 import type { Results } from '../results/plan.ts';
@@ -111,7 +112,7 @@ function legFix(leg: Leg, change: number, results: Results): { fix: Fix; after: 
     after,
     fix: {
       title: `${change < 0 ? 'Shorten' : 'Lengthen'} the leg ${legWords(leg)} from ${written} to ${newText} ${unit.text}: the ${object ? 'object' : 'reference'} path then matches`,
-      edits: [{ at: { ...leg.lengthAt, start: number.start, end }, newText }],
+      edits: [{ at: within(leg.lengthAt, { start: number.start, end }), newText }],
       preferred: false,
     },
   };
@@ -129,7 +130,7 @@ function wordFixes(_: Snapshot, finding: Finding): Fix[] {
   if (finding.code === 'missing-unit') {
     const { at } = finding;
     const gap = /^[°%]/.test(suggestion) ? '' : ' ';
-    return [{ title: `Add the unit: ${String(finding.data['written'] ?? '')}${gap}${suggestion}`, edits: [{ at: { ...at, start: at.end, end: at.end }, newText: gap + suggestion }], preferred: false }];
+    return [{ title: `Add the unit: ${String(finding.data['written'] ?? '')}${gap}${suggestion}`, edits: [{ at: within(at, { start: at.end, end: at.end }), newText: gap + suggestion }], preferred: false }];
   }
   return [{ title: `Change to “${suggestion}”`, edits: [{ at: finding.at, newText: suggestion }], preferred: false }];
 }

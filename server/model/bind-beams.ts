@@ -3,7 +3,8 @@ import type { Expr, Node, Span, Word } from '../../grammar/tree.ts';
 import { readFact } from './bind-facts.ts';
 import { oneWord, openingWords } from './bind-things.ts';
 import type { Beam, Bound, Leg, Place, Thing } from './model.ts';
-import { nearest, placeIn, type Scope } from './scope.ts';
+import { placeIn } from './place.ts';
+import { nearest, type Scope } from './scope.ts';
 import type { FactType } from './things/kind.ts';
 import { LENGTH } from './units.ts';
 
@@ -82,8 +83,8 @@ class LegOf implements Leg {
   get id(): string { return `${this.beam.id}.${this.n}`; }
   get to(): string { return this.word?.text ?? ''; }
   get port(): string | undefined { return this.portWord?.text; }
-  get at(): Place { return placeIn(this.uri, this.node.at, this.word ?? this.node.line.subject ?? { start: 0, end: this.node.line.text.length }); }
-  get lengthAt(): Place | undefined { return this.node.line.value && placeIn(this.uri, this.node.at, this.node.line.value); }
+  get at(): Place { return placeIn(this.uri, this.node, this.word ?? this.node.line.subject ?? { start: 0, end: this.node.line.text.length }); }
+  get lengthAt(): Place | undefined { return this.node.line.value && placeIn(this.uri, this.node, this.node.line.value); }
 }
 
 /** `S1 through`: the thing, and the port behind it. */

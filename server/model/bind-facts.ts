@@ -3,7 +3,8 @@ import type { Expr, LineTree, Node, Span, Word } from '../../grammar/tree.ts';
 import { strayLegs } from './bind-things.ts';
 import { readFact, takesClause } from './fact-values.ts';
 import type { Bound, BoundFact, Place, Thing } from './model.ts';
-import { nearest, placeIn, type Scope } from './scope.ts';
+import { placeIn } from './place.ts';
+import { nearest, type Scope } from './scope.ts';
 import { takersOf } from './things/index.ts';
 import type { Fact } from './things/kind.ts';
 
@@ -100,5 +101,5 @@ class FactOf implements BoundFact {
     if (number !== undefined) this.number = number;
   }
   declare readonly number?: number;
-  get at(): Place { return placeIn(this.uri, this.node.at, this.node.line.value!); }
+  get at(): Place { return placeIn(this.uri, this.node, this.node.line.value!); }
 }

@@ -4,7 +4,8 @@ import { bindFact } from './bind-facts.ts';
 import { bindPlacement } from './bind-placement.ts';
 import { describe } from './literal.ts';
 import type { BoundFact, Place, Placement, Thing } from './model.ts';
-import { nearest, placeIn, type Scope, type Sink } from './scope.ts';
+import { placeIn } from './place.ts';
+import { nearest, type Scope, type Sink } from './scope.ts';
 import { factIndex, factsOf, kindOf, KINDS } from './things/index.ts';
 import type { Kind } from './things/kind.ts';
 
@@ -75,7 +76,7 @@ class ThingOf implements Thing {
     readonly facts: ReadonlyMap<string, BoundFact>, readonly placement: Placement | undefined, readonly item: Thing | undefined,
   ) {}
   get id(): string { return this.word.text; }
-  get at(): Place { return placeIn(this.uri, this.node.at, this.word); }
+  get at(): Place { return placeIn(this.uri, this.node, this.word); }
   get doc(): string | undefined { return this.node.doc; }
 }
 

@@ -1,16 +1,12 @@
 /** What the text means, names bound: setups of things, beams, readings and goals. No figure is computed here. */
 import type { Expr, Node } from '../../grammar/tree.ts';
+import type { Place } from './place.ts';
 import type { Fact, Kind } from './things/kind.ts';
+
 import type { Quantity } from './quantity.ts';
 import type { Unit } from './units.ts';
 
-/** A range in one line of one file; UTF-16 units, `end` exclusive. */
-export interface Place {
-  readonly uri: string;
-  readonly line: number;
-  readonly start: number;
-  readonly end: number;
-}
+export type { Place };
 
 /** Something that is wrong, before it is put into words: `checks/` has the words of each code. */
 export interface Problem {
@@ -19,6 +15,7 @@ export interface Problem {
   /** the thing or result that it concerns; with setup and code it identifies a finding */
   readonly subject: string;
   readonly setup?: string;
+  /** What its words need. `line` is a line of the same setup or inventory, counted from 1: it moves with them. */
   readonly data: Readonly<Record<string, string | number | boolean>>;
 }
 

@@ -3,16 +3,15 @@ import { distance } from 'fastest-levenshtein';
 import type { Node, Span, Word } from '../../grammar/tree.ts';
 import type { Inventory, Place, Problem, Reference, Thing } from './model.ts';
 import type { ValueProblem } from './literal.ts';
+import { placeIn } from './place.ts';
 
 /** A name that is used. There are as many of them as lines, and mostly nobody asks: the places are made when somebody does. */
 class Mention implements Reference {
   constructor(private readonly uri: string, private readonly node: Node, private readonly word: Word, private readonly thing: Thing) {}
   get name(): string { return this.word.text; }
-  get at(): Place { return placeIn(this.uri, this.node.at, this.word); }
+  get at(): Place { return placeIn(this.uri, this.node, this.word); }
   get target(): Place { return this.thing.at; }
 }
-
-export const placeIn = (uri: string, line: number, span: Span): Place => ({ uri, line, start: span.start, end: Math.max(span.end, span.start + 1) });
 
 /** Collects the problems and references of one file while it is bound. */
 export class Sink {
@@ -22,8 +21,8 @@ export class Sink {
   incomplete = false;
   constructor(readonly uri: string) {}
 
-  place(node: Node | number, span: Span): Place {
-    return placeIn(this.uri, typeof node === 'number' ? node : node.at, span);
+  place(node: Node, span: Span): Place {
+    return placeIn(this.uri, node, span);
   }
   report(code: string, at: Place, subject: string, data: Problem['data'] = {}, setup?: string): void {
     this.problems.push({ code, at, subject, data, ...(setup !== undefined ? { setup } : {}) });

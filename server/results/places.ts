@@ -2,6 +2,7 @@
 import type { Expr } from '../../grammar/tree.ts';
 import { checkDim, describe, isLiteral, readNumber, readQuantity, readSpread } from '../model/literal.ts';
 import type { Place, Thing } from '../model/model.ts';
+import { within } from '../model/place.ts';
 import type { Quantity, Spread } from '../model/quantity.ts';
 import { dimName, LENGTH, NUMBER, parseUnit } from '../model/units.ts';
 import type { Cell } from './graph.ts';
@@ -38,12 +39,12 @@ export class Places {
     }
     const unit = group.unit ? parseUnit(group.unit.text) : undefined;
     if (group.unit && unit?.dim !== LENGTH) {
-      this.values.report(unit ? 'wrong-unit' : 'unknown-unit', { ...at, start: group.unit.start, end: group.unit.end }, thing.id, unit ? { found: dimName(unit.dim), wanted: 'a length', units: 'mm, cm, m', unit: unit.text } : { unit: group.unit.text, suggestion: 'mm' });
+      this.values.report(unit ? 'wrong-unit' : 'unknown-unit', within(at, group.unit), thing.id, unit ? { found: dimName(unit.dim), wanted: 'a length', units: 'mm, cm, m', unit: unit.text } : { unit: group.unit.text, suggestion: 'mm' });
       return undefined;
     }
     if (!group.unit && group.items.every(i => i.kind === 'number' && !i.unit)) {
       const written = thing.node.line.text.slice(group.start, group.end);
-      this.values.report('missing-unit', { ...at, start: group.start, end: group.end }, thing.id, { wanted: 'a place', units: 'mm, cm, m', written, suggestion: 'mm' });
+      this.values.report('missing-unit', within(at, group), thing.id, { wanted: 'a place', units: 'mm, cm, m', written, suggestion: 'mm' });
       return undefined;
     }
     const spread = e.kind === 'tolerance' ? this.spreadOf(e, at) : undefined;
@@ -52,7 +53,7 @@ export class Places {
     for (const [i, item] of group.items.entries()) {
       const name = `${thing.id}.${'xyz'[i]!}`;
       const words = `${'xyz'[i]!} of ${thing.id}`;
-      const place = { ...at, start: item.start, end: item.end };
+      const place = within(at, item);
       if (isLiteral(item) && item.kind !== 'unknown') {
         const q = readQuantity(item, unit);
         const wrong = 'problem' in q ? q : checkDim(item, q.ok, LENGTH);
@@ -78,7 +79,7 @@ export class Places {
     const wrong = 'problem' in by ? by : checkDim(e.by, by.ok, LENGTH);
     const read = wrong ?? readSpread(e, { value: 0, dim: LENGTH }, (by as { ok: Quantity }).ok);
     if (!('problem' in read)) return read.ok;
-    this.values.report(read.problem.code, { ...at, start: read.problem.span.start, end: read.problem.span.end }, 'placement', read.problem.data);
+    this.values.report(read.problem.code, within(at, read.problem.span), 'placement', read.problem.data);
     return undefined;
   }
 

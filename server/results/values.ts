@@ -3,6 +3,7 @@ import type { Expr, Span } from '../../grammar/tree.ts';
 import { parseLine } from '../../grammar/parse-line.ts';
 import { checkDim, checkSign, readLiteral, type ValueProblem } from '../model/literal.ts';
 import type { Bound, BoundFact, Let, Place, Problem, Setup, Thing } from '../model/model.ts';
+import { within } from '../model/place.ts';
 import { nearest } from '../model/scope.ts';
 import { factIndex, factsOf } from '../model/things/index.ts';
 import type { Fact } from '../model/things/kind.ts';
@@ -28,7 +29,7 @@ export class Values {
 
   /** The cell of an expression. `at` is where it stands; the line's text is that of its node. */
   expression(expr: Expr, at: Place, name: string, words: string): Cell | undefined {
-    const place = (span: Span): Place => ({ uri: at.uri, line: at.line, start: span.start, end: span.end });
+    const place = (span: Span): Place => within(at, span);
     const cell = compile(expr, {
       graph: this.graph, name, words, place,
       problem: (p: ValueProblem) => this.report(p.code, place(p.span), name, p.data),
@@ -127,7 +128,7 @@ export class Values {
         const wrong = checkDim(value.expr, { dim: cell.dim, ...(cell.unit ? { unit: cell.unit } : {}) }, dim)
           ?? checkSign(value.expr, { value: this.graph.value(cell)!, dim }, fact?.fact.type.type === 'quantity' ? (fact.fact.type.sign ?? 'any') : 'positive', fact?.fact.type.type === 'quantity' ? fact.fact.type.within : undefined);
         if (!wrong) return cell;
-        this.report(wrong.problem.code, { ...at, start: wrong.problem.span.start, end: wrong.problem.span.end }, name, wrong.problem.data);
+        this.report(wrong.problem.code, within(at, wrong.problem.span), name, wrong.problem.data);
         return undefined;
       }
       default: return undefined;

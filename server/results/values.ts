@@ -5,7 +5,7 @@ import { checkDim, checkSign, readLiteral, type ValueProblem } from '../model/li
 import type { Bound, BoundFact, Let, Place, Problem, Setup, Thing } from '../model/model.ts';
 import { within } from '../model/place.ts';
 import { nearest } from '../model/scope.ts';
-import { factIndex, factsOf } from '../model/things/index.ts';
+import { assumedFor, factIndex, factsOf } from '../model/things/index.ts';
 import type { Fact } from '../model/things/kind.ts';
 import { NUMBER, type Dim } from '../model/units.ts';
 import { compile, FUNCTIONS } from './expression.ts';
@@ -98,7 +98,7 @@ export class Values {
     const bound = thing.facts.get(phrase);
     const make = (): Cell | undefined => {
       const cell = bound ? this.bound(bound.value, bound.at, key, `${phrase} of ${thing.id}`, factDim(bound.fact), bound)
-        : def?.assumed ? this.assumed(key, def, `${phrase} of ${thing.id}`) : undefined;
+        : def ? this.assumed(thing, key, def, `${phrase} of ${thing.id}`) : undefined;
       this.facts.set(key, cell);
       return cell;
     };
@@ -135,8 +135,10 @@ export class Values {
     }
   }
 
-  private assumed(key: string, fact: Fact, words: string): Cell | undefined {
-    const { text, why } = fact.assumed!;
+  private assumed(thing: Thing, key: string, fact: Fact, words: string): Cell | undefined {
+    const assumed = assumedFor(fact, phrase => this.words(thing, phrase));
+    if (!assumed) return undefined;
+    const { text, why } = assumed;
     const read = readLiteral(parseLine(`a: ${text}`).value!, fact.type);
     if ('problem' in read || read.ok.kind !== 'quantity') return undefined;
     return this.graph.input(key, read.ok.quantity, 'assumed', words, { reason: why });

@@ -30,6 +30,8 @@ export interface Finding {
   readonly code: string;
   readonly severity: Severity;
   readonly setup?: string;
+  /** the variant in which alone it occurs */
+  readonly variant?: string;
   readonly subject: string;
   readonly at: Problem['at'];
   readonly message: string;

@@ -2,9 +2,11 @@
 import type { Tree } from '../../grammar/tree.ts';
 import type { Model, Problem, Setup } from '../model/model.ts';
 import type { Results } from '../results/plan.ts';
-import type { Check, Finding, Severity } from './check.ts';
+import { variantProblems } from '../results/variants.ts';
+import { num, type Check, type Finding, type Severity } from './check.ts';
 import { CHECKS, checkOf } from './registry.ts';
 import { syntaxProblems } from './syntax.ts';
+import { quote } from './words.ts';
 
 const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2, hint: 3 };
 
@@ -13,6 +15,8 @@ export function findingsOf(tree: Tree, model: Model, results: readonly Results[]
   for (const r of results) {
     problems.push(...r.problems);
     for (const check of RUNNING) problems.push(...check.run!(r));
+    // A variant is a trial: that it is dull is no finding, that it cannot be understood is.
+    problems.push(...variantProblems(r).filter(p => checkOf(p.code).severity === 'error'));
   }
   const seen = new Set<string>();
   const findings: Finding[] = [];
@@ -24,12 +28,15 @@ export function findingsOf(tree: Tree, model: Model, results: readonly Results[]
     seen.add(key);
     const accepted = acceptedBy(p, model.setups);
     findings.push({
-      code: p.code, severity: check.severityOf?.(p.data) ?? check.severity, subject: p.subject, at: p.at, data: p.data, message: check.message(p.data),
-      ...(p.setup !== undefined ? { setup: p.setup } : {}), ...(accepted !== undefined ? { accepted } : {}),
+      code: p.code, severity: check.severityOf?.(p.data) ?? check.severity, subject: p.subject, at: p.at, data: p.data, message: messageOf(check, p),
+      ...(p.setup !== undefined ? { setup: p.setup } : {}), ...(p.variant !== undefined ? { variant: p.variant } : {}), ...(accepted !== undefined ? { accepted } : {}),
     });
   }
   return findings.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || RANK[a.severity] - RANK[b.severity]);
 }
+
+const messageOf = (check: Check, p: Problem): string =>
+  (p.variant === undefined ? check.message(p.data) : `In the variant ${quote(p.variant)}${p.data['elsewhere'] === true ? `, in line ${num(p.data, 'line')}` : ''}: ${check.message(p.data)}`);
 
 const RUNNING: readonly Check[] = CHECKS.filter(c => c.run !== undefined);
 

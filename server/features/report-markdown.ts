@@ -1,8 +1,9 @@
 /** A report as Markdown: for a notebook kept in version control, or a page on the web. */
 import type { Finding } from '../checks/check.ts';
 import { guessWords, pathsWords, strips } from './report-text.ts';
+import { variantHeads, variantNumber, variantText, type VariantTable } from './report-variants.ts';
 import { bandLegend } from './report-words.ts';
-import type { PairPage, PlatePage, Report } from './report.ts';
+import { titleOf, type PairPage, type PlatePage, type Report } from './report.ts';
 
 export function reportMarkdown(reports: readonly Report[], file: string, others: readonly Finding[] = []): string {
   const parts = reports.flatMap(r => page(r, file));
@@ -16,11 +17,12 @@ export const markdown = (s: string): string => s.replace(/[\\`*_<>[\]|#~]|&(?=#?
 
 function page(r: Report, file: string): string[] {
   return [
-    `# ${markdown(r.setup === '' ? '(a setup without a name)' : r.setup)}`, `${markdown(file)}, line ${r.line + 1}`,
+    `# ${markdown(titleOf(r))}`, `${markdown(file)}, line ${r.line + 1}`,
     ...(r.doc !== undefined ? [r.doc.split('\n').map(markdown).join('\n')] : []), ...(r.hologram !== undefined ? [`Hologram: ${r.hologram}.`] : []),
     ...(r.plates.length === 0 ? ['No beam reaches a plate, so that there are no paths to compare.'] : r.plates.flatMap(plate)),
     ...(r.plates.some(p => p.pairs.some(x => x.parts.length > 0)) ? [`${bandLegend()}.`] : []), ...r.coherence.map(markdown),
     ...(r.goals.length > 0 ? ['## Expected and aimed for', table(['', 'outcome', 'result'], r.goals.map(g => [`${g.kind} ${g.text}`, g.outcome, g.shown ?? '']))] : []),
+    ...(r.variants ? variants(r.variants) : []),
     ...(r.guesses ? [guessWords(r.guesses, file).split('`').map((s, i) => (i % 2 === 0 ? markdown(s) : `\`${s}\``)).join('')] : []),
     '## Findings', findings(r.findings), ...(r.pending !== undefined ? [`Not computed yet: ${markdown(r.pending)}.`] : []),
   ];
@@ -42,6 +44,13 @@ function brightness(x: PairPage, p: PlatePage): string[] {
   return [
     `## How brightly ${markdown(x.object)}${x.depth !== undefined ? ` (${markdown(x.depth)} deep)` : ''} records${markdown(by)}`, table(['part', 'of full brightness', 'looks'], x.parts.map(l => [l.label, l.text, l.word])),
     ...(x.profiles.length > 0 ? [['```', ...strips(x), '```'].join('\n')] : []),
+  ];
+}
+
+function variants(t: VariantTable): string[] {
+  return [
+    '## Variants, beside what is written', ...(t.rows.length > 0 ? [table(['', ...variantHeads(t)], t.rows.map(r => [r.label, ...r.cells]))] : []),
+    t.variants.map((v, i) => `- ${markdown(`${variantNumber(i)} ${variantText(v)}`)}`).join('\n'),
   ];
 }
 

@@ -2,7 +2,8 @@
 import type { Finding } from '../checks/check.ts';
 import { alignValues, padEnd, strip, WIDTH, width, wrap } from './report-layout.ts';
 import { bandLegend } from './report-words.ts';
-import type { ArmTable, GoalLine, GuessLine, PairPage, PlatePage, Report } from './report.ts';
+import { variantHeads, variantNumber, variantText, type VariantTable } from './report-variants.ts';
+import { titleOf, type ArmTable, type GoalLine, type GuessLine, type PairPage, type PlatePage, type Report } from './report.ts';
 
 /** `file` is the name under which the reader knows the file, `others` are findings that stand outside all setups. */
 export function reportText(reports: readonly Report[], file: string, others: readonly Finding[] = []): string {
@@ -13,14 +14,14 @@ export function reportText(reports: readonly Report[], file: string, others: rea
 }
 
 function page(r: Report, file: string): string[] {
-  const title = r.setup === '' ? '(a setup without a name)' : r.setup;
+  const title = titleOf(r);
   const where = `${file}, line ${r.line + 1}`;
   const gap = WIDTH - width(title) - width(where);
   const head = gap >= 3 ? [title + ' '.repeat(gap) + where] : [title, where];
   const lines = [...head, '─'.repeat(WIDTH), ...(r.doc !== undefined ? r.doc.split(/\n\s*\n/).flatMap(d => wrap(d)) : [])];
   if (r.hologram !== undefined) lines.push(`Hologram: ${r.hologram}.`);
   const sections = [
-    ...r.plates.flatMap(p => plate(p)), r.plates.some(p => p.pairs.some(x => x.parts.length > 0)) ? indented(`${bandLegend()}.`) : [], r.coherence.flatMap(c => indented(c)), goals(r.goals), r.guesses ? indented(guessWords(r.guesses, file)) : [],
+    ...r.plates.flatMap(p => plate(p)), r.plates.some(p => p.pairs.some(x => x.parts.length > 0)) ? indented(`${bandLegend()}.`) : [], r.coherence.flatMap(c => indented(c)), goals(r.goals), variants(r.variants), r.guesses ? indented(guessWords(r.guesses, file)) : [],
     findings(r.findings, 'Findings'), r.pending !== undefined ? indented(`Not computed yet: ${r.pending}.`) : [],
   ];
   if (r.plates.length === 0) sections.unshift(indented('No beam reaches a plate, so that there are no paths to compare.'));
@@ -71,6 +72,27 @@ function goals(list: readonly GoalLine[]): string[] {
   if (list.length === 0) return [];
   const texts = Math.max(...list.map(g => width(`${g.kind} ${g.text}`)));
   return ['Expected and aimed for', '', ...list.map(g => `  ${padEnd(`${g.kind} ${g.text}`, texts)}   ${g.outcome}${g.shown !== undefined ? `: ${g.shown}` : ''}`)];
+}
+
+/** Columns beside each other as far as they fit; each variant has a number, since its name may be long. */
+function variants(table: VariantTable | undefined): string[] {
+  if (!table) return [];
+  const heads = variantHeads(table);
+  const labels = Math.max(0, ...table.rows.map(r => width(r.label)));
+  const columns = heads.map((head, i) => ({ i, wide: Math.max(width(head), ...table.rows.map(r => width(r.cells[i]!))) }));
+  const lines = ['Variants, beside what is written'];
+  const [written, ...rest] = columns as [(typeof columns)[0], ...typeof columns];
+  const most = WIDTH - 2 - labels - 3 - written.wide;
+  while (rest.length > 0 && table.rows.length > 0) {
+    const group = [written];
+    for (let left = most; rest.length > 0 && (group.length === 1 || left >= rest[0]!.wide + 3); ) {
+      left -= rest[0]!.wide + 3;
+      group.push(rest.shift()!);
+    }
+    const row = (label: string, cell: (i: number) => string): string => `  ${padEnd(label, labels)}   ${group.map(c => padEnd(cell(c.i), c.wide)).join('   ')}`.trimEnd();
+    lines.push('', row('', i => heads[i]!), ...table.rows.map(r => row(r.label, i => r.cells[i]!)));
+  }
+  return [...lines, '', ...table.variants.flatMap((v, i) => wrap(`${variantNumber(i)} ${variantText(v)}`, { first: '  ', rest: '      ' }))];
 }
 
 /** `brightness rests on 2 guesses: modes of red, lit at of whelk; …` */

@@ -9,14 +9,18 @@ import type { Cell, Graph } from '../results/graph.ts';
 import type { Outcome } from '../results/goals.ts';
 import type { ArmLength } from '../results/arm-lengths.ts';
 import { legWords } from '../results/legs.ts';
+import { shortName } from '../results/names.ts';
 import { profile, type Pair, type PartName, type PlateResults } from '../results/pairs.ts';
 import type { Results } from '../results/plan.ts';
 import { chainOf, showCell, type Shown } from './chain.ts';
 import { coherenceWords } from './report-coherence.ts';
+import { variantTable, type VariantTable } from './report-variants.ts';
 import { asWritten, beamWords, brightnessWords, comparePaths, pendingWords } from './report-words.ts';
 
 export interface Report {
   readonly setup: string;
+  /** the variant that the figures are those of, where they are not those of the setup as written */
+  readonly variant?: string;
   /** line of the setup, from 0 */
   readonly line: number;
   readonly doc?: string;
@@ -27,6 +31,8 @@ export interface Report {
   readonly coherence: readonly string[];
   readonly goals: readonly GoalLine[];
   readonly guesses?: GuessLine;
+  /** what the variants change */
+  readonly variants?: VariantTable;
   readonly findings: readonly Finding[];
   /** what is written and understood, but not computed yet */
   readonly pending?: string;
@@ -98,13 +104,17 @@ export function reportOf(snapshot: Snapshot, r: Results): Report {
   const guesses = guessLine(r);
   const own = findingsWithin(snapshot, r);
   const pending = own.find(f => f.code === 'not-computed-yet');
+  const variants = variantTable(r);
   return {
-    setup: setup.name, line: setup.node.at,
+    setup: setup.name, line: setup.node.at, ...(setup.variant !== undefined ? { variant: setup.variant } : {}),
     ...(setup.doc !== undefined ? { doc: setup.doc } : {}), ...(hologram?.kind === 'words' ? { hologram: hologram.text } : {}),
-    plates: r.plates.map(p => platePage(p, r)), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}),
+    plates: r.plates.map(p => platePage(p, r)), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
     findings: own.filter(f => f !== pending), ...(pending ? { pending: pendingWords(String(pending.data['what'])) } : {}),
   };
 }
+
+/** `Whelk shell, variant “closer plate”` */
+export const titleOf = ({ setup, variant }: Report): string => `${setup === '' ? '(a setup without a name)' : setup}${variant !== undefined ? `, variant “${variant}”` : ''}`;
 
 /** The findings that stand in a setup, or are about it. */
 export function findingsWithin({ findings, uri }: Snapshot, { setup }: Results): Finding[] {
@@ -207,10 +217,4 @@ function guessLine(r: Results): GuessLine | undefined {
     if (!opens || guesses.length >= opens.count) opens = { cell, count: guesses.length };
   }
   return opens && { results: [...kinds], guesses: [...all.values()].sort((a, b) => r.graph.find(a.name)!.index - r.graph.find(b.name)!.index).map(g => g.words), opens: shortName(opens.cell, r), all: opens.count === all.size };
-}
-
-/** The shortest name that means only this cell. */
-export function shortName(cell: Cell, r: Results): string {
-  const names = [...r.aliases].filter(([, among]) => among.length === 1 && among[0] === cell).map(([name]) => name);
-  return names.reduce((best, n) => (n.length < best.length ? n : best), cell.name);
 }

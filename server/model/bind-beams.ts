@@ -65,13 +65,16 @@ function bindLeg(node: Node, n: number, beam: Beam, scope: Scope): Leg {
   const [word, port] = line.subject ? target(line.subject, node, 'the name of what the light meets next', scope) : [];
   const thing = word ? scope.thing(word, node) : undefined;
   if (thing && port && !isTwoWords(thing, port)) checkPort(port, thing.kind.ports, thing.kind.article, node, scope);
-  let length: Bound | undefined;
-  if (line.value) {
-    const read = readFact(line, line.value, LEG_LENGTH);
-    if ('problem' in read) { if (!line.issue) sink.value(read.problem, node, `${beam.id}.${n}.length`, scope.setup); }
-    else length = read.ok;
-  }
+  const length = readLegLength(node, `${beam.id}.${n}`, scope);
   return new LegOf(sink.uri, beam, n, node, thing, word, port, length);
+}
+
+/** The length behind the colon of a leg. */
+export function readLegLength(node: Node, leg: string, scope: Scope): Bound | undefined {
+  const { line } = node;
+  const read = line.value && readFact(line, line.value, LEG_LENGTH);
+  if (read && 'problem' in read) { if (!line.issue) scope.sink.value(read.problem, node, `${leg}.length`, scope.setup); }
+  return read && 'ok' in read ? read.ok : undefined;
 }
 
 /** Most of a long page is legs, and mostly nobody asks for their places: these are made when somebody does. */

@@ -92,7 +92,8 @@ export function oneWord(subject: Expr | undefined, kind: string, node: Node, sin
   sink.report('name-of-two-words', sink.place(node, subject), kind, { kind, words: subject.words.map(w => w.text).join(' ') }, setup);
 }
 
-function inventoryItem(node: Node, kind: Kind, scope: Scope): Thing | undefined {
+/** The item of `= lab.red-12`. */
+export function inventoryItem(node: Node, kind: Kind, scope: Scope): Thing | undefined {
   const value = node.line.equals;
   if (!value) return undefined;
   if (value.kind !== 'phrase' || value.words.length !== 1) {

@@ -1,16 +1,259 @@
-/** Variants: named changes of a setup. */
-import type { Node } from '../../grammar/tree.ts';
-import { checkPlacement } from './bind-placement.ts';
-import { opensThing } from './bind-things.ts';
-import type { Scope } from './scope.ts';
+/**
+ * Variants: named changes of a setup. A line begins with what it changes: `P1 at (700, 650) mm`, `S1 { … }`, `S1.reflects: 90%`, `M1 = lab.flat-150`,
+ * `S1 -> M1: 760 mm` or `object.2: 300 mm`, `let gap = 320 mm`, `beam height: 150 mm`; or it declares a thing or a beam as a setup does.
+ */
+import type { LineTree, Node, Span, Word } from '../../grammar/tree.ts';
+import { bindBeam, readLegLength } from './bind-beams.ts';
+import { bindFact, checkNamed, factPhrase } from './bind-facts.ts';
+import { bindLet } from './bind-lets.ts';
+import { bindPlacement, checkPlacement } from './bind-placement.ts';
+import { bindThing, inventoryItem, openingWords, opensThing, strayLegs } from './bind-things.ts';
+import { wordsOf } from './literal.ts';
+import type { Beam, BoundFact, Change, Leg, Let, Place, Thing, Variant } from './model.ts';
+import { nearest, Scope } from './scope.ts';
+import type { Fact } from './things/kind.ts';
+import { factIndex, factsOf, SETUP_FACTS } from './things/index.ts';
 
-/** A variant's lines begin with the name of a thing: `P1 at (700, 650) mm`, `S1 { … }`, `S1.reflects: 90%`. */
-export function checkVariant(node: Node, scope: Scope): void {
-  for (const child of node.children) {
-    const head = child.line.head;
-    if (!head || opensThing(child) || head.text === 'beam') continue;
-    const dot = head.text.indexOf('.');
-    scope.thing(dot > 0 ? { text: head.text.slice(0, dot), start: head.start, end: head.start + dot } : head, child);
-    checkPlacement(child, scope);
+/** A setup has at most so many variants: each is computed when findings are asked for. */
+export const MAX_VARIANTS = 32;
+
+/** What a variant changes, all of it bound. */
+export interface Base {
+  readonly beams: ReadonlyMap<string, Beam>;
+  readonly lets: ReadonlyMap<string, Let>;
+}
+
+/** Statements of a setup that no variant takes: its expectations and readings are those of the setup. */
+const NOT_HERE: readonly string[] = ['measured', 'expect', 'aim', 'accept', 'variant', 'shot', 'process'];
+
+/** Binds the variants of a setup, when everything else in it is bound. */
+export function bindVariants(nodes: readonly Node[], base: Base, under: Scope): Variant[] {
+  const variants: Variant[] = [];
+  for (const node of nodes) {
+    const s = node.line.subject;
+    const at = under.sink.place(node, s ?? node.line.head!);
+    if (variants.length >= MAX_VARIANTS) {
+      under.sink.report('too-many-variants', at, under.setup ?? '', { count: nodes.length, limit: MAX_VARIANTS }, under.setup);
+      break;
+    }
+    const name = s ? (wordsOf(s) ?? node.line.text.slice(s.start, s.end)) : '';
+    const before = variants.find(v => v.name === name);
+    if (name === '') { if (!node.line.issue) under.sink.report('name-missing', at, 'variant', { kind: 'variant', words: '' }, under.setup); }
+    else if (before) under.sink.report('name-taken', at, name, { name, kind: 'variant', line: before.at.line + 1 }, under.setup);
+    const changes = new Changes(base, new Scope(under.sink, new Map(), under.inventories, under.setup, under)).of(node);
+    if (name !== '' && !before) variants.push({ name, at, node, changes, ...(node.doc !== undefined ? { doc: node.doc } : {}) });
   }
+  return variants;
+}
+
+/** Binds the lines of one variant, each into its changes. */
+class Changes {
+  private readonly changes: Change[] = [];
+  private readonly facts = new Map<Thing, Map<string, BoundFact>>();
+  private readonly setupFacts = new Map<string, BoundFact>();
+  private readonly lets = new Map<string, Let>();
+  private readonly beams = new Map<string, Beam>();
+  private readonly once = new Map<string, Place>();
+
+  constructor(private readonly base: Base, private readonly scope: Scope) {}
+
+  of(node: Node): Change[] {
+    const { scope } = this;
+    const declares = (n: Node): boolean => n.line.colon === undefined && opensThing(n) !== undefined && (openingWords(n).length > 1 || scope.find(n.line.head!.text) === undefined);
+    // Things first, so that a beam may name what stands below it.
+    for (const child of node.children) if (child.line.head && declares(child)) this.declare(child);
+    for (const child of node.children) if (child.line.head && !declares(child)) this.change(child);
+    for (const c of this.changes) if (c.kind === 'thing') { checkNamed(c.thing, scope); checkPlacement(c.node, scope); }
+    this.unusedLets(node);
+    return this.changes.sort((a, b) => a.node.at - b.node.at);
+  }
+
+  private declare(node: Node): void {
+    const { scope } = this;
+    const before = new Set(scope.things.keys());
+    const name = openingWords(node).findLast(w => scope.find(w.text) && !before.has(w.text));
+    if (name) {
+      const taken = scope.find(name.text)!;
+      scope.sink.report('name-taken', scope.sink.place(node, name), name.text, { name: name.text, kind: taken.kind.word, line: taken.at.line + 1 }, scope.setup);
+      return;
+    }
+    bindThing(node, scope);
+    for (const thing of scope.things.values()) if (!before.has(thing.id)) this.changes.push({ kind: 'thing', thing, at: thing.at, node });
+  }
+
+  private change(node: Node): void {
+    const { line } = node;
+    const { scope } = this;
+    const head = line.head!;
+    if (head.text === 'beam' && line.colon === undefined) { this.beam(node); return; }
+    strayLegs(node, scope.sink, scope.setup);
+    if (line.issue && !line.subject && line.colon === undefined && !line.equals && line.clauses.length === 0 && !line.opens) return;
+    if (head.text === 'let' && line.colon === undefined) { this.let(node); return; }
+    if (line.subject?.kind === 'path' && line.subject.start === head.start) { this.legBetween(node); return; }
+    if (line.colon === undefined && NOT_HERE.includes(head.text)) { scope.sink.report('not-in-variant', scope.sink.place(node, head), head.text, { word: head.text }, scope.setup); return; }
+    const phrase = factPhrase(line);
+    if (line.colon !== undefined && factIndex(SETUP_FACTS).has(phrase ?? '')) { this.setupFact(node); return; }
+    const dot = head.text.indexOf('.');
+    if (dot > 0) {
+      const beam = this.base.beams.get(head.text.slice(0, dot));
+      if (beam && /^\d+$/.test(head.text.slice(dot + 1))) this.legNumbered(node, beam, Number(head.text.slice(dot + 1)));
+      else this.fact(node, dot);
+    } else this.thing(node);
+  }
+
+  /** `P1 at (700, 650) mm`, `M1 = lab.flat-150`, `S1 {`: all three may stand on one line. */
+  private thing(node: Node): void {
+    const { line } = node;
+    const { scope } = this;
+    const head = line.head!;
+    const setupFacts = factIndex(SETUP_FACTS);
+    const phrase = factPhrase(line) ?? head.text;
+    if (line.colon !== undefined && !scope.find(head.text)) {
+      const near = nearest(phrase, setupFacts.keys());
+      scope.sink.report('unknown-fact', scope.sink.place(node, { start: head.start, end: line.subject?.end ?? head.end }), head.text, { phrase, of: 'setup', known: [...setupFacts.keys()].join(', '), ...(near ? { suggestion: near } : {}) }, scope.setup);
+      return;
+    }
+    const thing = scope.thing(head, node);
+    if (!thing) return;
+    // `S1 reflects: 90%` lacks its dot, `P1 { at … }` its brackets: what stands behind the name is no change.
+    const stray = line.subject ?? (line.colon === undefined ? undefined : { start: line.colon, end: line.value?.end ?? line.colon + 1 });
+    if (stray || (!line.equals && line.clauses.length === 0 && !line.opens)) {
+      if (!line.issue) scope.sink.report('change-missing', scope.sink.place(node, stray ?? head), thing.id, { thing: thing.id, written: line.text.trim(), ...(line.subject && line.colon !== undefined ? { suggestion: `${thing.id}.${line.text.slice(line.subject.start, line.text.length).trim()}` } : {}) }, scope.setup);
+      return;
+    }
+    const at = scope.sink.place(node, head);
+    if (line.equals) {
+      const item = inventoryItem(node, thing.kind, scope);
+      if (item && this.first(`${thing.id} =`, 'the inventory item', thing.id, at)) this.changes.push({ kind: 'item', thing, item, at, node });
+    }
+    if (line.clauses.length > 0) {
+      const placement = bindPlacement(node, scope);
+      checkPlacement(node, scope);
+      if (placement && this.first(`${thing.id} at`, 'the placement', thing.id, at)) this.changes.push({ kind: 'placement', thing, placement, at, node });
+    }
+    const known = factIndex(factsOf(thing.kind));
+    for (const child of node.children) if (child.line.head) this.bindInto(child, known, thing, 0);
+  }
+
+  /** `S1.reflects: 90%` */
+  private fact(node: Node, dot: number): void {
+    const head = node.line.head!;
+    const word: Word = { text: head.text.slice(0, dot), start: head.start, end: head.start + dot };
+    const thing = this.scope.thing(word, node);
+    if (!thing) return;
+    const { line } = node;
+    if (line.colon === undefined) {
+      if (!line.issue) this.scope.sink.report('change-missing', this.scope.sink.place(node, head), thing.id, { thing: thing.id, written: line.text.trim() }, this.scope.setup);
+      return;
+    }
+    this.bindInto(withoutOwner(node, dot + 1), factIndex(factsOf(thing.kind)), thing, dot + 1);
+  }
+
+  private bindInto(node: Node, known: ReadonlyMap<string, Fact>, thing: Thing, skip: number): void {
+    let facts = this.facts.get(thing);
+    if (!facts) this.facts.set(thing, facts = new Map());
+    const before = facts.size;
+    bindFact(node, known, facts, thing.id, thing.kind.word, this.scope);
+    if (facts.size === before) return;
+    const [key, fact] = [...facts].at(-1)!;
+    const head = node.line.head!;
+    this.changes.push({ kind: 'fact', thing, key, fact, at: this.scope.sink.place(node, { start: head.start - skip, end: head.end }), node });
+  }
+
+  private setupFact(node: Node): void {
+    const before = this.setupFacts.size;
+    bindFact(node, factIndex(SETUP_FACTS), this.setupFacts, this.scope.setup ?? '', 'setup', this.scope);
+    if (this.setupFacts.size === before) return;
+    const [key, fact] = [...this.setupFacts].at(-1)!;
+    this.changes.push({ kind: 'setup fact', key, fact, at: this.scope.sink.place(node, node.line.head!), node });
+  }
+
+  private let(node: Node): void {
+    const before = this.lets.size;
+    bindLet(node, this.lets, this.scope);
+    if (this.lets.size === before) return;
+    const own = [...this.lets.values()].at(-1)!;
+    this.changes.push({ kind: 'let', let: own, at: own.at, node });
+  }
+
+  /** A value that neither the setup has nor another line of the variant uses changes nothing: mostly it is misspelt. */
+  private unusedLets(node: Node): void {
+    const { sink, setup } = this.scope;
+    for (const own of this.lets.values()) {
+      if (this.base.lets.has(own.name)) continue;
+      const uses = (n: Node): boolean => n.at !== own.at.line && mentions(n.line, own.name);
+      const anywhere = (n: Node): boolean => uses(n) || n.children.some(anywhere) || n.legs.some(anywhere);
+      if (node.children.some(anywhere)) continue;
+      const suggestion = nearest(own.name, this.base.lets.keys());
+      sink.report('unknown-name', own.at, own.name, { name: own.name, wanted: 'a value that this setup has (let)', ...(suggestion ? { suggestion } : {}) }, setup);
+    }
+  }
+
+  private beam(node: Node): void {
+    const before = this.beams.size;
+    bindBeam(node, this.beams, this.scope);
+    if (this.beams.size === before) return;
+    const beam = [...this.beams.values()].at(-1)!;
+    this.changes.push({ kind: 'beam', beam, at: beam.at, node });
+  }
+
+  /** `S1 -> M1: 760 mm`, as in a reading: the one leg that leads from the one to the other. */
+  private legBetween(node: Node): void {
+    const { line } = node;
+    const { scope } = this;
+    const ends = line.subject?.kind === 'path' ? line.subject.items.map(e => (e.kind === 'phrase' && e.words.length === 1 ? e.words[0]! : undefined)) : [];
+    const things = ends.map(w => w && scope.thing(w, node));
+    const [from, to] = things;
+    const at = scope.sink.place(node, line.subject!);
+    const written = line.text.slice(line.subject!.start, line.subject!.end);
+    const found: Leg[] = [];
+    if (from && to && things.length === 2) {
+      for (const beam of this.base.beams.values()) {
+        beam.legs.forEach((leg, i) => { if (leg.target === to && (i === 0 ? beam.from : beam.legs[i - 1]!.target) === from) found.push(leg); });
+      }
+    }
+    if (ends.every(Boolean) && things.some(t => !t)) return;
+    if (found.length === 1) this.leg(node, found[0]!, at);
+    else if (!line.issue) scope.sink.report('leg-unclear', at, written, { written, legs: found.map(l => l.id).join(', ') }, scope.setup);
+  }
+
+  private legNumbered(node: Node, beam: Beam, n: number): void {
+    const { sink, setup } = this.scope;
+    const head = node.line.head!;
+    const leg = beam.legs[n - 1];
+    if (leg) this.leg(node, leg, sink.place(node, head));
+    else sink.report('leg-unclear', sink.place(node, head), head.text, { written: head.text, legs: '', beam: beam.id, count: beam.legs.length }, setup);
+  }
+
+  private leg(node: Node, leg: Leg, at: Place): void {
+    const { sink, setup } = this.scope;
+    const { line } = node;
+    if (!line.value) {
+      if (!line.issue) sink.report('value-missing', at, leg.id, { phrase: 'length', of: leg.id, prevents: '' }, setup);
+      return;
+    }
+    const length = readLegLength(node, leg.id, this.scope);
+    if (length && this.first(`${leg.id}:`, 'length', leg.id, at)) this.changes.push({ kind: 'leg', leg, length, lengthAt: sink.place(node, line.value), at, node });
+  }
+
+  /** True where it is changed for the first time; a second change of the same is reported. */
+  private first(key: string, phrase: string, of: string, at: Place): boolean {
+    const before = this.once.get(key);
+    if (!before) { this.once.set(key, at); return true; }
+    this.scope.sink.report('written-twice', at, of, { phrase, of, line: before.line + 1 }, this.scope.setup);
+    return false;
+  }
+}
+
+/** The node of `S1.reflects: 90%` as that of `reflects: 90%`. */
+function withoutOwner(node: Node, skip: number): Node {
+  const { line } = node;
+  const head = line.head!;
+  const bare = Object.create(line, { head: { value: { text: head.text.slice(skip), start: head.start + skip, end: head.end } satisfies Word } }) as LineTree;
+  return Object.create(node, { line: { value: bare } }) as Node;
+}
+
+/** Whether a name stands in a line as a word. */
+function mentions(line: LineTree, name: string): boolean {
+  return line.text.includes(name) && line.tokens.some((t: Span) => t.end - t.start === name.length && line.text.slice(t.start, t.end) === name);
 }

@@ -4,9 +4,10 @@ import { bindBeam } from './bind-beams.ts';
 import { bindFact, checkNamed, factPhrase } from './bind-facts.ts';
 import { bindAccept, bindGoal } from './bind-goals.ts';
 import { checkPlacement } from './bind-placement.ts';
+import { bindLet } from './bind-lets.ts';
 import { bindReading } from './bind-readings.ts';
 import { bindThing, meantBy, oneWord, openingWords, opensThing, strayLegs } from './bind-things.ts';
-import { checkVariant } from './bind-variants.ts';
+import { bindVariants } from './bind-variants.ts';
 import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Reading, Setup, Thing, Use } from './model.ts';
 import { nearest, Scope, Sink } from './scope.ts';
 import type { Fact } from './things/kind.ts';
@@ -122,7 +123,7 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   const readings: Reading[] = [];
   const goals: Goal[] = [];
   const accepts: Accept[] = [];
-  const variants: { name: string; at: Setup['at']; node: Node }[] = [];
+  const variantNodes: Node[] = [];
   const shots: { name: string; at: Setup['at']; node: Node }[] = [];
   const pending = new Set<string>();
   const later: Node[] = [];
@@ -159,12 +160,13 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
       case 'aim': bindGoal(child, goals, scope); pending.add('aims'); break;
       case 'accept': bindAccept(child, accepts, scope); break;
       case 'let': bindLet(child, lets, scope); break;
-      case 'variant': variants.push(block(child, sink)); pending.add('variants'); checkVariant(child, scope); break;
+      case 'variant': variantNodes.push(child); break;
       case 'shot': shots.push(block(child, sink)); checkFacts(child, SHOT_FACTS, 'shot', scope); break;
       case 'process': checkFacts(child, PROCESS_FACTS, 'process', scope); break;
       default: statementUnknown(child, scope, [...STATEMENTS, ...setupFacts.keys()]);
     }
   }
+  const variants = bindVariants(variantNodes, { beams, lets }, scope);
   const unused = new Set<Fact>();
   for (const thing of things.values()) {
     checkNamed(thing, scope);
@@ -187,19 +189,6 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
 function block(node: Node, sink: Sink): { name: string; at: Setup['at']; node: Node } {
   const s = node.line.subject;
   return { name: s?.kind === 'string' ? s.value : node.line.text.trim().replace(/\s*\{$/, ''), at: sink.place(node, s ?? node.line.head!), node };
-}
-
-function bindLet(node: Node, lets: Map<string, Let>, scope: Scope): void {
-  const { line } = node;
-  const name = line.subject?.kind === 'phrase' && line.subject.words.length === 1 ? line.subject.words[0]! : undefined;
-  if (!name || !line.equals) {
-    if (!line.issue) scope.sink.report('value-missing', scope.sink.place(node, name ?? line.head!), name?.text ?? 'let', { phrase: 'a name and a value, as in “let gap = 300 mm”', of: 'let', prevents: '' }, scope.setup);
-    return;
-  }
-  const at = scope.sink.place(node, name);
-  const before = lets.get(name.text)?.at ?? scope.things.get(name.text)?.at;
-  if (before) scope.sink.report('name-taken', at, name.text, { name: name.text, kind: 'name', line: before.line + 1 }, scope.setup);
-  else lets.set(name.text, { name: name.text, expr: line.equals, at, exprAt: scope.sink.place(node, line.equals) });
 }
 
 function checkFacts(node: Node, known: Parameters<typeof factIndex>[0], kind: string, scope: Scope): void {

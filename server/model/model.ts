@@ -15,6 +15,8 @@ export interface Problem {
   /** the thing or result that it concerns; with setup and code it identifies a finding */
   readonly subject: string;
   readonly setup?: string;
+  /** the variant in which alone it occurs */
+  readonly variant?: string;
   /** What its words need. `line` is a line of the same setup or inventory, counted from 1: it moves with them. */
   readonly data: Readonly<Record<string, string | number | boolean>>;
 }
@@ -162,8 +164,33 @@ export interface Let {
   readonly exprAt: Place;
 }
 
+/** One thing that a variant does otherwise. */
+export type Change = { readonly at: Place; readonly node: Node } & (
+  | { readonly kind: 'placement'; readonly thing: Thing; readonly placement: Placement }
+  | { readonly kind: 'fact'; readonly thing: Thing; readonly key: string; readonly fact: BoundFact }
+  /** another item of an inventory takes the place of the thing's own */
+  | { readonly kind: 'item'; readonly thing: Thing; readonly item: Thing }
+  | { readonly kind: 'leg'; readonly leg: Leg; readonly length: Bound; readonly lengthAt: Place }
+  | { readonly kind: 'let'; readonly let: Let }
+  | { readonly kind: 'setup fact'; readonly key: string; readonly fact: BoundFact }
+  | { readonly kind: 'thing'; readonly thing: Thing }
+  /** a beam that is new, or takes the place of the one of its name */
+  | { readonly kind: 'beam'; readonly beam: Beam }
+);
+
+/** Named changes of a setup; `overlay` makes the setup that has them. */
+export interface Variant {
+  readonly name: string;
+  readonly at: Place;
+  readonly node: Node;
+  readonly doc?: string;
+  readonly changes: readonly Change[];
+}
+
 export interface Setup {
   readonly name: string;
+  /** the variant whose changes it has; undefined for a setup as written */
+  readonly variant?: string;
   readonly uri: string;
   readonly node: Node;
   readonly at: Place;
@@ -175,7 +202,7 @@ export interface Setup {
   readonly readings: readonly Reading[];
   readonly goals: readonly Goal[];
   readonly accepts: readonly Accept[];
-  readonly variants: readonly { readonly name: string; readonly at: Place; readonly node: Node }[];
+  readonly variants: readonly Variant[];
   readonly shots: readonly { readonly name: string; readonly at: Place; readonly node: Node }[];
   /** a line that declares a thing or a beam could not be understood, so that what seems missing may stand there */
   readonly unsure: boolean;

@@ -47,6 +47,8 @@ export class Scope {
     readonly things: Map<string, Thing>,
     readonly inventories: ReadonlyMap<string, Inventory>,
     readonly setup?: string,
+    /** the names that hold as well, unless they are declared anew here: those of the setup, in a variant */
+    private readonly under?: Scope,
   ) {}
 
   /** The thing of that name, or nothing with a problem at its place. */
@@ -61,11 +63,15 @@ export class Scope {
     // Items of an inventory that is not known are missed as a whole.
     const inventory = word.text.includes('.') ? word.text.slice(0, word.text.indexOf('.')) : undefined;
     const whole = inventory !== undefined && !this.inventories.has(inventory) ? inventory : undefined;
-    if (this.nameless || node.line.issue?.start === word.end || this.missed.has(whole ?? word.text) || (this.sink.incomplete && whole !== undefined)) return undefined;
+    if (this.nameless || this.under?.nameless || node.line.issue?.start === word.end || this.misses(whole ?? word.text) || (this.sink.incomplete && whole !== undefined)) return undefined;
     this.missed.add(whole ?? word.text);
     const suggestion = nearest(word.text, this.names());
     this.sink.report('unknown-name', at, word.text, { name: word.text, wanted, ...(suggestion ? { suggestion } : {}) }, this.setup);
     return undefined;
+  }
+
+  private misses(name: string): boolean {
+    return this.missed.has(name) || (this.under?.misses(name) ?? false);
   }
 
   /** Names that are not reported as unknown, because the statement that may declare them is. */
@@ -74,14 +80,14 @@ export class Scope {
   }
 
   find(name: string): Thing | undefined {
-    const own = this.things.get(name);
+    const own = this.things.get(name) ?? this.under?.things.get(name);
     if (own) return own;
     const dot = name.indexOf('.');
     return dot > 0 ? this.inventories.get(name.slice(0, dot))?.things.get(name.slice(dot + 1)) : undefined;
   }
 
   names(): string[] {
-    const all = [...this.things.keys()];
+    const all = [...this.things.keys(), ...(this.under?.things.keys() ?? [])];
     for (const inv of this.inventories.values()) for (const id of inv.things.keys()) all.push(`${inv.name}.${id}`);
     return all;
   }

@@ -15,8 +15,8 @@ export function findingsOf(tree: Tree, model: Model, results: readonly Results[]
   for (const r of results) {
     problems.push(...r.problems);
     for (const check of RUNNING) problems.push(...check.run!(r));
-    // A variant is a trial: that it is dull is no finding, that it cannot be understood is.
-    problems.push(...variantProblems(r).filter(p => checkOf(p.code).severity === 'error'));
+    // A variant is a trial: that it is dull is no finding, that it cannot be understood or computed is.
+    problems.push(...variantProblems(r).filter(p => ['error', 'warning'].includes(severityOf(p))));
   }
   const seen = new Set<string>();
   const findings: Finding[] = [];
@@ -28,12 +28,14 @@ export function findingsOf(tree: Tree, model: Model, results: readonly Results[]
     seen.add(key);
     const accepted = acceptedBy(p, model.setups);
     findings.push({
-      code: p.code, severity: check.severityOf?.(p.data) ?? check.severity, subject: p.subject, at: p.at, data: p.data, message: messageOf(check, p),
+      code: p.code, severity: severityOf(p), subject: p.subject, at: p.at, data: p.data, message: messageOf(check, p),
       ...(p.setup !== undefined ? { setup: p.setup } : {}), ...(p.variant !== undefined ? { variant: p.variant } : {}), ...(accepted !== undefined ? { accepted } : {}),
     });
   }
   return findings.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || RANK[a.severity] - RANK[b.severity]);
 }
+
+const severityOf = (p: Problem): Severity => { const check = checkOf(p.code); return check.severityOf?.(p.data) ?? check.severity; };
 
 const messageOf = (check: Check, p: Problem): string =>
   (p.variant === undefined ? check.message(p.data) : `In the variant ${quote(p.variant)}${p.data['elsewhere'] === true ? `, in line ${num(p.data, 'line')}` : ''}: ${check.message(p.data)}`);

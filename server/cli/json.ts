@@ -3,11 +3,13 @@ import { dirname } from 'node:path';
 import type { Snapshot } from '../analysis.ts';
 import type { Check, Finding } from '../checks/check.ts';
 import { chainOf, showCell, type Chain, type Link } from '../features/chain.ts';
+import { changeText } from '../features/report-variants.ts';
 import type { Place } from '../model/model.ts';
 import { siUnit } from '../model/units.ts';
 import type { GoalResult } from '../results/goals.ts';
 import type { Cell, Graph, Missing } from '../results/graph.ts';
 import type { Results } from '../results/plan.ts';
+import { variantsOf, type VariantResults } from '../results/variants.ts';
 import { pathFrom, type Opened, type Trouble } from './files.ts';
 import { countOf } from './findings.ts';
 
@@ -48,7 +50,7 @@ export function explanationJson(file: Opened, r: Results, cell: Cell, asked: str
     };
   };
   return document('explanation', {
-    file: naming(file.uri), setup: r.setup.name, asked, method: chain.method, result: row(chain.result), chain: chain.links.map(row), guesses: chain.guesses.map(g => g.name),
+    file: naming(file.uri), setup: r.setup.name, variant: r.setup.variant ?? null, asked, method: chain.method, result: row(chain.result), chain: chain.links.map(row), guesses: chain.guesses.map(g => g.name),
   });
 }
 
@@ -69,7 +71,16 @@ function setup(r: Results, naming: Naming): Members {
   return {
     name: r.setup.name, hologram: hologram?.kind === 'words' ? hologram.text : null, place: place(r.setup.at, naming),
     results, guesses: [...guesses.values()], aliases: Object.fromEntries([...r.aliases].map(([a, cells]) => [a, cells.map(c => c.name)])),
-    goals: r.goals.map(g => goal(g, naming)),
+    goals: r.goals.map(g => goal(g, naming)), variant: r.setup.variant ?? null, note: r.setup.doc ?? null, variants: variantsOf(r).map(v => variantJson(v, r, naming)),
+  };
+}
+
+/** What a variant changes, and which results differ: as they are written, and in the variant. */
+function variantJson({ variant: v, results: own, difference }: VariantResults, base: Results, naming: Naming): Members {
+  return {
+    name: v.name, note: v.doc ?? null, place: place(v.at, naming), changes: v.changes.map(c => ({ text: changeText(c), place: place(c.at, naming) })),
+    results: difference.results.map(d => ({ name: d.name, written: d.before ? figure(base.graph, d.before, naming) : null, variant: d.after ? figure(own.graph, d.after, naming) : null })),
+    goals: own.goals.map(g => goal(g, naming)),
   };
 }
 
@@ -117,7 +128,7 @@ function goal(g: GoalResult, naming: Naming): Members {
 
 function finding(f: Finding, naming: Naming): Members {
   return {
-    code: f.code, severity: f.severity, setup: f.setup ?? null, subject: f.subject, place: place(f.at, naming), message: f.message,
+    code: f.code, severity: f.severity, setup: f.setup ?? null, variant: f.variant ?? null, subject: f.subject, place: place(f.at, naming), message: f.message,
     data: Object.fromEntries(Object.entries(f.data).map(([k, v]) => [k, typeof v === 'number' ? number(v) : v])), accepted: f.accepted ?? null,
   };
 }

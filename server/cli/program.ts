@@ -26,14 +26,14 @@ export function program(finish: (done: Done) => void): Command {
 
   command('report', 'show a setup on one page: paths, brightness, expectations, findings')
     .argument('<FILE>', 'a .plate file')
-    .addOption(formats()).addOption(folder()).addOption(setup())
-    .action((file: string, o: { format: Format; setup?: string; folder?: string }) => finish(report(file, o)));
+    .addOption(formats()).addOption(folder()).addOption(setup()).addOption(variant())
+    .action((file: string, o: { format: Format; setup?: string; variant?: string; folder?: string }) => finish(report(file, o)));
 
   command('explain', 'show the numbers behind a result (explain FILE RESULT), or what a finding means (explain CODE)')
     .addArgument(new Argument('<WORDS...>', 'a .plate file and the name of a result, or the code of a finding'))
     .usage('[options] FILE RESULT | CODE')
-    .addOption(formats()).addOption(folder()).addOption(setup())
-    .action((words: string[], o: { format: Format; setup?: string; folder?: string }) => finish(explain(words, o)));
+    .addOption(formats()).addOption(folder()).addOption(setup()).addOption(variant())
+    .action((words: string[], o: { format: Format; setup?: string; variant?: string; folder?: string }) => finish(explain(words, o)));
 
   command('format', 'put blanks, indents and line ends in order')
     .addArgument(new Argument('<FILE...>', '.plate files or folders; - reads standard input and prints the result'))
@@ -59,3 +59,4 @@ function formats(): Option {
 }
 const folder = (): Option => new Option('--folder <FOLDER>', 'what a file uses must lie in it; the working folder by default');
 const setup = (): Option => new Option('--setup <NAME>', 'only the setup with that name');
+const variant = (): Option => new Option('--variant <NAME>', 'the setup as its variant of that name makes it');

@@ -8,12 +8,14 @@ import { factIndex, factsOf, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } fr
 import type { Fact, Kind } from '../model/things/kind.ts';
 import type { Place } from '../model/model.ts';
 import type { Results } from '../results/plan.ts';
+import { variantsOf, type VariantResults } from '../results/variants.ts';
 import { showCell } from './chain.ts';
 import { letAt, nodeAt, referenceAt, setupAt, thingDeclaredAt } from './cursor.ts';
 import { figureWords } from './hover-chain.ts';
 import { beamWordsOf, goalWords, legWordsOf, setupWords, thingWords } from './hover-figures.ts';
 import { factWords, kindWords, unitWords } from './hover-vocabulary.ts';
 import { escaped, strong } from './markdown.ts';
+import { variantWords } from './report-variants.ts';
 
 export interface Hover {
   /** what it is about */
@@ -30,13 +32,13 @@ export function hoverAt(snapshot: Snapshot, line: number, character: number): Ho
   if (!token || !node || SILENT.includes(token.type)) return undefined;
   const text = node.line.text.slice(token.start, token.end);
   const at = { uri: snapshot.uri, line, start: token.start, end: token.end };
-  const markdown = token.type === 'unit' ? unitWords(text) : nameWords(snapshot, at) ?? lineWords(snapshot, node, at, setupAt(snapshot, line));
+  const markdown = token.type === 'unit' ? unitWords(text) : changeWords(snapshot, node, at) ?? nameWords(snapshot, at) ?? lineWords(snapshot, node, at, resultsAt(snapshot, line));
   return markdown === undefined ? undefined : { at, markdown };
 }
 
 /** The name of a thing or of a `let`, declared or referred to. */
 function nameWords(snapshot: Snapshot, at: Place): string | undefined {
-  const r = setupAt(snapshot, at.line);
+  const r = resultsAt(snapshot, at.line);
   const thing = thingDeclaredAt(snapshot, referenceAt(snapshot, at.line, at.start)?.target ?? at);
   // The word that opens `room { … }` is kind and name at once: its meaning is asked for.
   if (thing && !(thing.at.line === at.line && thing.at.start === at.start && thing.id === thing.kind.word)) return thingWords(thing, r);
@@ -44,6 +46,28 @@ function nameWords(snapshot: Snapshot, at: Place): string | undefined {
   const cell = named && r?.graph.find(named.let.name);
   return cell && figureWords(r!.graph, cell);
 }
+
+/** The name of a variant, or what a line of one changes. */
+function changeWords(snapshot: Snapshot, node: Node, at: Place): string | undefined {
+  const base = setupAt(snapshot, node.at);
+  const own = base && variantAt(base, node.at);
+  if (!own) return undefined;
+  if (own.variant.node === node) return variantWords(own, base, own.results);
+  // Before the colon stands what is changed; of a leg the names of its ends, which have words of their own.
+  const change = own.variant.changes.find(c => c.node.at === node.at && (c.kind === 'fact' || c.kind === 'leg'));
+  if (at.start >= (node.line.colon ?? Infinity)) return undefined;
+  if (change?.kind === 'leg') return node.line.subject ? undefined : legAt(own.results, change.leg.node);
+  const cell = change?.kind === 'fact' ? own.results.graph.find(`${change.thing.id}.${change.key}`) : undefined;
+  return change?.kind === 'fact' ? factWords(change.fact.fact, cell && !cell.missing ? `${strong(showCell(own.results.graph, cell).text)} for ${escaped(change.thing.id)}, in this variant.` : undefined) : undefined;
+}
+
+/** The results that hold at a line: those of the variant that it stands in, else those of the setup. */
+function resultsAt(snapshot: Snapshot, line: number): Results | undefined {
+  const base = setupAt(snapshot, line);
+  return base && (variantAt(base, line)?.results ?? base);
+}
+const variantAt = (base: Results, line: number): VariantResults | undefined =>
+  (base.setup.variants.some(v => line >= v.node.at && line <= v.node.end) ? variantsOf(base).find(({ variant: v }) => line >= v.node.at && line <= v.node.end) : undefined);
 
 /** What a place in a line means, where it is no name. */
 function lineWords(snapshot: Snapshot, node: Node, at: Place, r: Results | undefined): string | undefined {

@@ -24,7 +24,9 @@ export interface Base {
 }
 
 /** Statements of a setup that no variant takes: its expectations and readings are those of the setup. */
-const NOT_HERE: readonly string[] = ['measured', 'expect', 'aim', 'accept', 'variant', 'shot', 'process'];
+const NOT_HERE: readonly string[] = ['measured', 'moved', 'expect', 'aim', 'accept', 'variant', 'shot', 'process'];
+/** Those of them that may have a colon. */
+const WITH_COLON: readonly string[] = ['measured', 'moved', 'expect', 'aim'];
 
 /** Binds the variants of a setup, when everything else in it is bound. */
 export function bindVariants(nodes: readonly Node[], base: Base, under: Scope): Variant[] {
@@ -90,7 +92,7 @@ class Changes {
     if (line.issue && !line.subject && line.colon === undefined && !line.equals && line.clauses.length === 0 && !line.opens) return;
     if (head.text === 'let' && line.colon === undefined) { this.let(node); return; }
     if (line.subject?.kind === 'path' && line.subject.start === head.start) { this.legBetween(node); return; }
-    if (line.colon === undefined && NOT_HERE.includes(head.text)) { scope.sink.report('not-in-variant', scope.sink.place(node, head), head.text, { word: head.text }, scope.setup); return; }
+    if ((line.colon === undefined ? NOT_HERE : WITH_COLON).includes(head.text)) { scope.sink.report('not-in-variant', scope.sink.place(node, head), head.text, { word: head.text }, scope.setup); return; }
     const phrase = factPhrase(line);
     if (line.colon !== undefined && factIndex(SETUP_FACTS).has(phrase ?? '')) { this.setupFact(node); return; }
     const dot = head.text.indexOf('.');

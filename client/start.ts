@@ -1,7 +1,7 @@
 /** What the extension does on desktop and web alike: starts the server, reads files for it, and adds a status bar and two commands. It computes nothing. */
 import { commands, Uri, window, workspace, type ExtensionContext, type LogOutputChannel } from 'vscode';
 import { State, vsdiag, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
-import { READ_FILE, type InitializationOptions, type ReadFileParams } from '../server/lsp/protocol.ts';
+import { LIST_FILES, MAX_LISTED, READ_FILE, type InitializationOptions, type ReadFileParams } from '../server/lsp/protocol.ts';
 import { StatusBar } from './status-bar.ts';
 
 let client: BaseLanguageClient | undefined;
@@ -10,9 +10,9 @@ let asked = false;
 
 export async function start(context: ExtensionContext, make: (options: LanguageClientOptions) => BaseLanguageClient): Promise<void> {
   const output = window.createOutputChannel('Platewright', { log: true });
-  const readsFiles: InitializationOptions = { readsFiles: true };
+  const does: InitializationOptions = { readsFiles: true, listsFiles: true };
   const own = client = make({
-    documentSelector: [{ language: 'plate' }], outputChannel: output, initializationOptions: readsFiles,
+    documentSelector: [{ language: 'plate' }], outputChannel: output, initializationOptions: does,
     diagnosticPullOptions: { onChange: true, onFocus: true },
     middleware: {
       // The older side of a comparison is not what anybody is working on.
@@ -27,6 +27,7 @@ export async function start(context: ExtensionContext, make: (options: LanguageC
     asked = false;
   });
   own.onRequest(READ_FILE, ({ uri }: ReadFileParams) => readFile(uri));
+  own.onRequest(LIST_FILES, async () => (await workspace.findFiles('**/*.plate', '{**/node_modules/**,**/.*/**}', MAX_LISTED + 1)).map(uri => own.code2ProtocolConverter.asUri(uri)));
   context.subscriptions.push(
     output, new StatusBar(own),
     commands.registerCommand('platewright.showOutput', () => { output.show(); }),

@@ -3,7 +3,7 @@ import type { Snapshot } from '../analysis.ts';
 import type { Mention } from '../model/mention-words.ts';
 import { keyOf, type Named } from '../model/mention-names.ts';
 import { mentionsOf } from '../model/mentions.ts';
-import type { Place } from '../model/model.ts';
+import { placeIn, type Place } from '../model/place.ts';
 import { covers } from './cursor.ts';
 
 /** A name at its place. */
@@ -33,4 +33,4 @@ export const usesOf = (named: Named, pages: Iterable<Snapshot>): Use[] => [...pa
 /** True for what other pages may name. */
 export const isShared = ({ kind }: Named): boolean => kind === 'item' || kind === 'inventory';
 
-const useOf = ({ uri }: Snapshot, { named, line, start, end, declares }: Mention): Use | undefined => named && { named, at: { uri, line, start, end }, declares: declares === true };
+const useOf = ({ uri }: Snapshot, m: Mention): Use | undefined => m.named && { named: m.named, at: placeIn(uri, m.node, m), declares: m.declares === true };

@@ -8,7 +8,7 @@ import { analyse, fileName, type Library, type Snapshot } from '../analysis.ts';
 import { keyOf, namedByKind, type Named } from '../model/mention-names.ts';
 import type { Role } from '../model/mention-words.ts';
 import { mentionsOf } from '../model/mentions.ts';
-import type { Place } from '../model/model.ts';
+import { placeIn } from '../model/place.ts';
 import { covers, tokenAt } from './cursor.ts';
 import { applyEdits, type Edit } from './fixes.ts';
 import { isShared, usesIn, type Use } from './references.ts';
@@ -38,7 +38,7 @@ export function renamable(snapshot: Snapshot, line: number, character: number, i
   if (isShared(named) && !inside(named.at.uri)) {
     return { refused: `“${named.name}” is declared in ${fileName(named.at.uri)}, which is outside of the open folder: other pages there may name it.` };
   }
-  return { named, declares: name.declares === true, at: { uri: snapshot.uri, line, start: name.start, end: name.end } };
+  return { named, declares: name.declares === true, at: placeIn(snapshot.uri, name.node, name) };
 }
 
 const LANGUAGE = 'is a word of the language: only names can be changed.';
@@ -94,7 +94,7 @@ const kindWords = (n: Named): string => n.of?.article ?? { thing: 'a thing', ite
 function tried(pages: readonly Page[], edits: ReadonlyMap<string, readonly Edit[]>): string | undefined {
   const texts = new Map(pages.map(({ snapshot: s }) => [s.uri, edits.has(s.uri) ? applyEdits(s.text, edits.get(s.uri)!) : s.text]));
   for (const { snapshot: before, library } of pages) {
-    const after = analyse(before.uri, texts.get(before.uri)!, { resolve: library.resolve, text: uri => texts.get(uri) ?? library.text(uri) });
+    const after = analyse(before.uri, texts.get(before.uri)!, { resolve: (path, from) => library.resolve(path, from), text: uri => texts.get(uri) ?? library.text(uri) });
     const line = otherMeaning(before, after, edits) ?? otherFindings(before, after) ?? (sameResults(before, after) ? undefined : 0);
     if (line !== undefined) {
       const where = before.uri === pages[0]!.snapshot.uri ? '' : ` of ${fileName(before.uri)}`;
@@ -106,16 +106,15 @@ function tried(pages: readonly Page[], edits: ReadonlyMap<string, readonly Edit[
 
 /** The first line in which a word means something else than before. */
 function otherMeaning(before: Snapshot, after: Snapshot, edits: ReadonlyMap<string, readonly Edit[]>): number | undefined {
-  const moved = (at: Place): string => {
+  const moved = (at: { readonly uri: string; readonly line: number; readonly start: number }): string => {
     const by = (edits.get(at.uri) ?? []).filter(e => e.at.line === at.line && e.at.start < at.start).reduce((n, e) => n + e.newText.length - (e.at.end - e.at.start), 0);
     return `${at.uri} ${at.line} ${at.start + by}`;
   };
   const [a, b] = [mentionsOf(before.tree, before.model), mentionsOf(after.tree, after.model)];
   for (let i = 0; i < Math.max(a.length, b.length); i++) {
     const [x, y] = [a[i], b[i]];
-    const same = x && y && x.role === y.role && moved({ ...x, uri: before.uri }) === `${after.uri} ${y.line} ${y.start}`
-      && x.named?.kind === y.named?.kind && (!x.named || moved(x.named.at) === keyOf(y.named!));
-    if (!same) return Math.min(x?.line ?? Infinity, y?.line ?? Infinity);
+    const same = x && x.role === y?.role && moved({ uri: before.uri, line: x.line, start: x.start }) === `${after.uri} ${y.line} ${y.start}` && x.named?.kind === y.named?.kind && (!x.named || moved(x.named.at) === keyOf(y.named!));
+    if (same !== true) return Math.min(x?.line ?? Infinity, y?.line ?? Infinity);
   }
   return undefined;
 }

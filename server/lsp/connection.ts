@@ -14,10 +14,13 @@ import type { Arrivals } from './arrivals.ts';
 import { actionOf, definitionOf, editOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
 import { Diagnostics } from './diagnostics.ts';
 import { Documents, type Document, type ReadFile } from './documents.ts';
-import { READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
+import { IN_TEXT, serveInText } from './in-text.ts';
+import { NAMES, serveNames } from './names.ts';
+import type { ListFiles } from './pages.ts';
+import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
 
-/** Serves one client until it goes. `read` reads files from disk, where there is one; else, and for addresses that are no files, the client is asked. */
-export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFile): void {
+/** Serves one client until it goes. `read` reads files from disk and `list` lists them, where there is one; else, and for addresses that are no files, the client is asked. */
+export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFile, list?: ListFiles): void {
   let can: ClientCapabilities = {};
   let options: InitializationOptions = {};
   const documents = new Documents(async (uri, folders) => {
@@ -41,17 +44,19 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
         ...(can.textDocument?.diagnostic ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false } } : {}),
         hoverProvider: true, documentSymbolProvider: true, definitionProvider: true, documentFormattingProvider: true,
+        ...NAMES, ...IN_TEXT,
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
       },
     };
   });
   connection.onInitialized(() => {
+    inText.begin();
     if (watches()) void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.plate' }] });
     if (can.workspace?.workspaceFolders !== true) return;
     connection.workspace.onDidChangeWorkspaceFolders(async () => {
       documents.setFolders((await connection.workspace.getWorkspaceFolders() ?? []).map(f => f.uri));
-      diagnostics.refresh([...documents.all()]);
+      refresh([...documents.all()]);
     });
   });
 
@@ -60,13 +65,15 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   });
   connection.onDidChangeTextDocument(({ textDocument: t, contentChanges }) => {
     const document = documents.changed(t.uri, contentChanges, t.version);
-    if (document) diagnostics.changed(document);
+    if (!document) return;
+    diagnostics.changed(document);
+    if (documents.resting([document.uri]).length > 0) inText.refresh();
   });
   connection.onDidSaveTextDocument(() => {
     // Without a watcher nobody tells of files that another program wrote, so that they are looked at again now and then.
     if (watches()) return;
     documents.changedAnywhere();
-    diagnostics.refresh([...documents.all()]);
+    refresh([...documents.all()]);
   });
   connection.onDidCloseTextDocument(({ textDocument: t }) => {
     const document = documents.get(t.uri);
@@ -74,17 +81,17 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     const resting = documents.resting([t.uri]);
     documents.closed(t.uri);
     diagnostics.closed(document);
-    diagnostics.refresh(resting);
+    refresh(resting);
   });
   connection.onDidChangeWatchedFiles(({ changes }) => {
     const uris = changes.map(c => c.uri);
     documents.changedOutside(uris);
-    diagnostics.refresh(documents.resting(uris));
+    refresh(documents.resting(uris));
   });
   connection.languages.diagnostics.on((params, token) => diagnostics.pull(params, () => token.isCancellationRequested));
 
   /** Answers from the snapshot of a document; null where it is not open. */
-  const answer = async <T>(uri: string, token: CancellationToken, from: (snapshot: Snapshot, document: Document) => T): Promise<T | null> => {
+  const answer = async <T>(uri: string, token: CancellationToken, from: (snapshot: Snapshot, document: Document) => T | Promise<T>): Promise<T | null> => {
     const document = documents.get(uri);
     if (!document) return null;
     const { version } = document;
@@ -94,7 +101,20 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     stop();
     const snapshot = await documents.snapshot(document);
     stop();
-    return from(snapshot, document);
+    const found = await from(snapshot, document);
+    stop();
+    return found;
+  };
+  const asks = { connection, documents, can: () => can, answer };
+  serveNames(asks, async folders => {
+    if (list && folders.every(f => f.startsWith('file:'))) return list(folders);
+    return options.listsFiles === true ? connection.sendRequest<string[]>(LIST_FILES) : [];
+  });
+  const inText = serveInText(asks);
+  /** Texts have changed that these documents use. */
+  const refresh = (resting: readonly Document[]): void => {
+    diagnostics.refresh(resting);
+    if (resting.length > 0) inText.refresh();
   };
 
   connection.onHover(({ textDocument: t, position }, token) => answer(t.uri, token, (s, d) => {

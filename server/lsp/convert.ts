@@ -1,15 +1,19 @@
 /** Between the plain data of the features and the protocol. Nothing else knows both. */
 import {
-  CodeActionKind, DiagnosticSeverity, SymbolKind, type CodeAction, type Diagnostic, type DocumentSymbol, type Hover as ProtocolHover, type Location, type LocationLink, type Position, type Range,
-  type SymbolInformation, type TextEdit, type WorkspaceEdit,
+  CodeActionKind, DiagnosticSeverity, DocumentHighlightKind, SymbolKind, type CodeAction, type Diagnostic, type DocumentHighlight, type DocumentLink, type DocumentSymbol, type Hover as ProtocolHover, type InlayHint,
+  type Location, type LocationLink, type Position, type Range, type SymbolInformation, type TextEdit, type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { Finding, Severity } from '../checks/check.ts';
 import type { Definition } from '../features/definition.ts';
-import type { Fix } from '../features/fixes.ts';
+import type { Edit, Fix } from '../features/fixes.ts';
 import type { TextChange } from '../features/formatting.ts';
 import type { Hover } from '../features/hover.ts';
+import type { Hint } from '../features/hints.ts';
+import type { Link } from '../features/links.ts';
+import type { Use } from '../features/references.ts';
 import { summaryMarkdown, type Summary } from '../features/summary.ts';
 import type { OutlineItem } from '../features/symbols.ts';
+import { TOKEN_MODIFIERS, TOKEN_TYPES, type WordToken } from '../features/tokens.ts';
 import type { Place } from '../model/model.ts';
 import type { SummaryAnswer } from './protocol.ts';
 
@@ -53,6 +57,34 @@ export function actionOf(source: Source, finding: Finding, fix: Fix, versioned: 
   const edits = fix.edits.map(e => ({ range: rangeOf(source, e.at), newText: e.newText }));
   const edit: WorkspaceEdit = versioned ? { documentChanges: [{ textDocument: { uri: source.uri, version: source.version }, edits }] } : { changes: { [source.uri]: edits } };
   return { title: fix.title, kind: CodeActionKind.QuickFix, diagnostics: [diagnosticOf(source, finding)], isPreferred: fix.preferred, edit };
+}
+
+/** Edits of several pages at once. One that is not open has no version. */
+export function workspaceEditOf(pages: readonly { readonly source: Source; readonly open: boolean; readonly edits: readonly Edit[] }[], versioned: boolean): WorkspaceEdit {
+  const changed = pages.map(({ source, open, edits }) => ({ textDocument: { uri: source.uri, version: open ? source.version : null }, edits: edits.map(e => ({ range: rangeOf(source, e.at), newText: e.newText })) }));
+  return versioned ? { documentChanges: changed } : { changes: Object.fromEntries(changed.map(c => [c.textDocument.uri, c.edits])) };
+}
+
+export const highlightOf = (source: Source, u: Use): DocumentHighlight => ({ range: rangeOf(source, u.at), kind: u.declares ? DocumentHighlightKind.Write : DocumentHighlightKind.Read });
+
+export const linkOf = (source: Source, l: Link, target: string): DocumentLink => ({ range: rangeOf(source, l.at), target, tooltip: l.title });
+
+/** A token as the protocol counts it: line, character, length, number of its type, bits of its modifiers. */
+export const tokenOf = (source: Source, t: WordToken): [number, number, number, number, number] =>
+  [t.line, t.start + shift(source, t.line), t.length, TOKEN_TYPES.indexOf(t.type), t.modifiers.reduce((bits, m) => bits | (1 << TOKEN_MODIFIERS.indexOf(m)), 0)];
+
+/** By which the chain of numbers of a hint is found when somebody points at it. */
+export interface HintData {
+  readonly uri: string;
+  readonly setup: number;
+  readonly result: string;
+}
+
+/** `words`: its chain of numbers, for a client that will not ask for it. */
+export function hintOf(source: Source, h: Hint, sourceOf: (uri: string) => Source, words: string | undefined): InlayHint {
+  const data: HintData = { uri: source.uri, setup: h.setup, result: h.result };
+  const label = h.parts.map(({ text, to }) => ({ value: text, ...(to ? { location: { uri: sourceOf(to.uri).uri, range: rangeOf(sourceOf(to.uri), to) } } : {}) }));
+  return { position: position(source, h.line, h.character), label, paddingLeft: true, data, ...(words === undefined ? {} : { tooltip: { kind: 'markdown', value: words } }) };
 }
 
 const SYMBOL: Readonly<Record<OutlineItem['kind'], SymbolKind>> = {

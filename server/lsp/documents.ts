@@ -2,7 +2,7 @@
 import { TextDocument, type TextDocumentContentChangeEvent } from 'vscode-languageserver-textdocument';
 import { LineCache } from '../../grammar/parse.ts';
 import { analyse, type Library, type Snapshot } from '../analysis.ts';
-import { canonical, foldersFor, resolveUse } from './uris.ts';
+import { canonical, foldersFor, isInside, resolveUse } from './uris.ts';
 
 /** Reads a file that is not open; undefined where it is missing or cannot be read. Must not leave `folders`. */
 export type ReadFile = (uri: string, folders: readonly string[]) => Promise<string | undefined>;
@@ -105,6 +105,24 @@ export class Documents {
 
   /** The spelling of an address that the client uses. */
   spelling(uri: string): string { return this.open.get(uri)?.uri ?? uri; }
+
+  /** True for a file that other open pages may name: it lies in an open folder, or was never saved. */
+  isOpen(uri: string): boolean { return !uri.includes('/') || this.folders.some(f => isInside(uri, f)); }
+
+  /** A page by its address: as it is open, else as it stands on disk now. Undefined where it cannot be read. */
+  async page(uri: string): Promise<Document | undefined> {
+    const id = canonical(uri);
+    const open = this.open.get(id);
+    if (open) return open;
+    const text = await this.read(id, foldersFor(id, this.folders)).catch(() => undefined);
+    if (this.open.has(id)) return this.open.get(id);
+    // Whatever rests on the file sees this text from now on.
+    if (this.textOf(id) ? this.textOf(id)!.text !== text : this.loading.has(id)) this.forget(id);
+    return text === undefined ? undefined : new Document(uri, TextDocument.create(uri, 'plate', 0, text), ++this.revision);
+  }
+
+  /** The open folders. */
+  get inFolders(): readonly string[] { return this.folders; }
 
   /** What is known of the newest text. Files that it uses are read first. */
   async snapshot(document: Document): Promise<Snapshot> {

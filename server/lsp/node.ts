@@ -1,11 +1,12 @@
 /** The server on Node: over standard input and output, or over the channel that an editor opens. */
-import { realpath, readFile, stat } from 'node:fs/promises';
+import { readdir, realpath, readFile, stat } from 'node:fs/promises';
 import { setFlagsFromString } from 'node:v8';
-import { relative, isAbsolute, sep } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join, relative, isAbsolute, sep } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { createConnection, IPCMessageReader, IPCMessageWriter, ProposedFeatures, StreamMessageReader, StreamMessageWriter, type MessageReader, type MessageWriter } from 'vscode-languageserver/node';
 import { Arrivals } from './arrivals.ts';
 import { serve } from './connection.ts';
+import { MAX_LISTED } from './protocol.ts';
 import { STRATEGY } from './strategy.ts';
 
 // An edit makes a model anew and drops the old one. Left alone, Node sometimes lets such garbage grow the heap to several times what is in use; with this
@@ -25,7 +26,7 @@ export function startStdio(): void {
 
 function start(reader: MessageReader, writer: MessageWriter): void {
   const arrivals = new Arrivals(reader);
-  serve(createConnection(ProposedFeatures.all, arrivals, writer, STRATEGY), arrivals, readInside);
+  serve(createConnection(ProposedFeatures.all, arrivals, writer, STRATEGY), arrivals, readInside, listInside);
 }
 
 /** The text of a file, unless links lead it out of the folders. Throws where it cannot be read. */
@@ -35,6 +36,28 @@ export async function readInside(uri: string, folders: readonly string[]): Promi
   if (!roots.some(r => r !== undefined && lies(path, r))) return undefined;
   const found = await stat(path);
   return found.isFile() && found.size <= MAX_BYTES ? readFile(path, 'utf8') : undefined;
+}
+
+/** Folders deeper than this hold no pages. */
+const MAX_DEPTH = 12;
+
+/** Addresses of the pages in some folders: at most {@link MAX_LISTED}, and one more where there are more. Links are not followed; folders of packages, and those whose name begins with a dot, are left out. */
+export async function listInside(folders: readonly string[]): Promise<string[]> {
+  const found = new Set<string>();
+  let level = folders.filter(f => f.startsWith('file:')).map(f => fileURLToPath(f));
+  for (let depth = 0; depth <= MAX_DEPTH && level.length > 0; depth++) {
+    const next: string[] = [];
+    for (const folder of level) {
+      const entries = await readdir(folder, { withFileTypes: true }).catch(() => []);
+      for (const e of entries.sort((a, b) => (a.name < b.name ? -1 : 1))) {
+        if (e.isFile() && e.name.endsWith('.plate')) found.add(pathToFileURL(join(folder, e.name)).href);
+        else if (e.isDirectory() && !e.name.startsWith('.') && e.name !== 'node_modules') next.push(join(folder, e.name));
+        if (found.size > MAX_LISTED) return [...found];
+      }
+    }
+    level = next;
+  }
+  return [...found];
 }
 
 function lies(path: string, folder: string): boolean {

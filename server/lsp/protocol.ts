@@ -37,7 +37,13 @@ export interface ReadFileParams {
   readonly uri: string;
 }
 
+/** Request of the server: the addresses of the pages in the open folders, for references and names in other pages. At most {@link MAX_LISTED} and one more, which says that there are more. */
+export const LIST_FILES = 'platewright/listFiles';
+export const MAX_LISTED = 2000;
+
 export interface InitializationOptions {
+  /** the client answers {@link LIST_FILES} */
+  readonly listsFiles?: boolean;
   /** the client answers {@link READ_FILE} */
   readonly readsFiles?: boolean;
 }

@@ -9,6 +9,8 @@ export type Role = 'name' | 'kind' | 'fact' | 'result' | 'choice' | 'port' | 'un
 export interface Mention extends Span {
   readonly role: Role;
   readonly line: number;
+  /** the statement or leg that it stands in */
+  readonly node: Node;
   /** of a name */
   readonly named?: Named;
   readonly declares?: boolean;
@@ -26,7 +28,7 @@ export class Words {
   constructor(protected readonly uri: string, protected readonly names: Names, protected readonly found: Mention[]) {}
 
   protected put(node: Node, role: Role, { start, end }: Span, more: Pick<Mention, 'named' | 'declares'> = {}): void {
-    if (end > start) this.found.push({ role, line: node.at, start, end, ...more });
+    if (end > start) this.found.push({ role, node, line: node.at, start, end, ...more });
   }
 
   name(node: Node, at: Span, named: Named): void {

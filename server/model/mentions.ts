@@ -6,8 +6,9 @@ import type { Clause, Expr, Node, Tree, Word } from '../../grammar/tree.ts';
 import { factOn } from './bind-facts.ts';
 import { openingWords } from './bind-things.ts';
 import type { Model } from './model.ts';
-import { declaredBy, Names, type Named } from './mention-names.ts';
+import { declaredBy, Names } from './mention-names.ts';
 import { firstPhrase, phraseOf, Words, type Mention } from './mention-words.ts';
+import { placeIn } from './place.ts';
 import { factIndex, factsOf, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './things/index.ts';
 import type { Fact } from './things/kind.ts';
 
@@ -45,19 +46,19 @@ class Walk extends Words {
     if (!head) return;
     // A line of a variant that begins with the name of a thing changes it, whatever the thing is called.
     const changes = inVariant && openingWords(node).length === 1 && this.names.thing(head.text) !== undefined;
-    if (line.colon === undefined && !changes && this.thing(node)) return;
-    if (changes) return this.change(node);
+    if (changes) { this.change(node); return; }
+    if (line.colon === undefined && this.thing(node)) return;
     if (this.fact(node, SETUP_FACTS, true)) return;
     const { subject } = line;
     switch (head.text) {
-      case 'beam': return this.beam(node);
+      case 'beam': this.beam(node); return;
       case 'let': {
         const word = subject?.kind === 'phrase' ? subject.words[0] : undefined;
         const named = word && this.names.letNamed(word.text);
         if (named) this.name(node, word, named);
         break;
       }
-      case 'measured': return this.measured(node);
+      case 'measured': this.measured(node); return;
       case 'moved': this.moved(node, subject); return;
       case 'expect': case 'aim': if (subject) this.result(node, subject); break;
       case 'accept': {
@@ -65,14 +66,14 @@ class Walk extends Words {
         if (about?.kind === 'phrase' && about.words.length === 1) this.about(node, about.words[0]!);
         return;
       }
-      case 'variant': return this.variant(node);
+      case 'variant': this.variant(node); return;
       case 'shot': for (const c of node.children) this.fact(c, SHOT_FACTS); return;
       case 'process': for (const c of node.children) this.fact(c, PROCESS_FACTS); return;
       default:
-        if (inVariant) return this.change(node);
+        if (inVariant) { this.change(node); return; }
         this.put(node, 'unknown', head);
         // A misspelt beam is one all the same.
-        return this.beam(node);
+        this.beam(node); return;
     }
     this.rest(node);
   }
@@ -218,16 +219,15 @@ class Walk extends Words {
 
   private variant(node: Node): void {
     const names = this.names.within();
-    const at = (line: number, w: Word): Named['at'] => ({ uri: this.uri, line, start: w.start, end: w.end });
     for (const c of node.children) {
       const words = openingWords(c);
       const found = kindOf(words[0]?.text ?? '', words[1]?.text);
       const head = words[0]?.text;
       const word = found ? words[found.length] : words[1];
       if (!word || c.line.colon !== undefined) continue;
-      if (found && !names.thing(word.text)) names.add({ kind: 'thing', name: word.text, at: at(c.at, word), of: found.kind });
-      else if (head === 'beam' && !names.beam(word.text)) names.add({ kind: 'beam', name: word.text, at: at(c.at, word) });
-      else if (head === 'let' && !names.letNamed(word.text)) names.add({ kind: 'let', name: word.text, at: at(c.at, word) });
+      if (found && !names.thing(word.text)) names.add({ kind: 'thing', name: word.text, at: placeIn(this.uri, c, word), of: found.kind });
+      else if (head === 'beam' && !names.beam(word.text)) names.add({ kind: 'beam', name: word.text, at: placeIn(this.uri, c, word) });
+      else if (head === 'let' && !names.letNamed(word.text)) names.add({ kind: 'let', name: word.text, at: placeIn(this.uri, c, word) });
     }
     const walk = new Walk(this.uri, names, this.found);
     for (const c of node.children) walk.statement(c, true);

@@ -12,6 +12,9 @@ import type { Clause, Expr, LineKind, LineTree, Span, TokenSpan, TokenType, Word
 export { MAX_BRACKETS } from './line-issues.ts';
 export const MAX_LINE = 2000;
 
+/** Statements that may name several things, parted by commas. */
+const LISTED: ReadonlySet<string> = new Set(['moved']);
+
 type Draft = { -readonly [K in keyof Omit<LineTree, 'clauses' | 'tokens' | 'text' | 'memo'>]?: LineTree[K] } & { kind: LineKind; clauses: Clause[] };
 
 const start = (t: IToken): number => t.startOffset;
@@ -49,7 +52,12 @@ export class LineParser extends EmbeddedActionsParser {
     this.ACTION(() => { this.draft.head = word(head); });
     this.OPTION1(() => {
       this.OR([
-        { ALT: () => { const subject = this.SUBRULE(this.subject); this.ACTION(() => { this.draft.subject = subject; }); } },
+        { ALT: () => {
+          const items = [this.SUBRULE(this.subject)];
+          // Several names of one statement are only parted by commas where it may name several.
+          this.MANY3({ GATE: () => LISTED.has(head.image), DEF: () => { this.CONSUME(T.Comma); const next = this.SUBRULE1(this.row); this.ACTION(() => { items.push(next); }); } });
+          this.ACTION(() => { this.draft.subject = items.length === 1 ? items[0]! : { kind: 'list', items, start: items[0]!.start, end: items[items.length - 1]!.end }; });
+        } },
         // `S1 -> M1: 760 mm`, as in a reading: the head is the first end of the path.
         { ALT: () => {
           const items: Expr[] = [{ kind: 'phrase', words: [word(head)], start: start(head), end: end(head) }];

@@ -5,10 +5,11 @@ import { bindFact, checkNamed, factPhrase } from './bind-facts.ts';
 import { bindAccept, bindGoal } from './bind-goals.ts';
 import { checkPlacement } from './bind-placement.ts';
 import { bindLet } from './bind-lets.ts';
-import { bindReading } from './bind-readings.ts';
+import { bindMoved } from './bind-moved.ts';
+import { bindReadings } from './bind-readings.ts';
 import { bindThing, meantBy, oneWord, openingWords, opensThing, strayLegs } from './bind-things.ts';
 import { bindVariants } from './bind-variants.ts';
-import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Reading, Setup, Thing, Use } from './model.ts';
+import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Measured, Model, Moved, Setup, Thing, Use } from './model.ts';
 import { nearest, Scope, Sink } from './scope.ts';
 import type { Fact } from './things/kind.ts';
 import { factIndex, kindNamed, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './things/index.ts';
@@ -16,7 +17,10 @@ import { factIndex, kindNamed, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './
 export const MAX_THINGS = 5000;
 
 /** Words that open a statement of a setup which declares no thing. */
-const STATEMENTS: readonly string[] = ['beam', 'measured', 'expect', 'aim', 'accept', 'let', 'variant', 'shot', 'process'];
+const STATEMENTS: readonly string[] = ['beam', 'measured', 'moved', 'expect', 'aim', 'accept', 'let', 'variant', 'shot', 'process'];
+
+/** Readings that are kept and not computed yet. */
+const LATER: ReadonlyMap<Measured['kind'], string> = new Map([['light', 'readings of light'], ['dark', 'readings of light'], ['wheel', 'readings of a wheel'], ['drift', 'readings of drift'], ['image', 'readings of a real image']]);
 
 /** Findings of declarations and beams behind which what seems missing may stand. */
 const UNSURE: readonly string[] = ['unknown-name', 'unknown-word', 'name-missing', 'name-taken', 'leg-without-beam'];
@@ -120,7 +124,8 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   const beams = new Map<string, Beam>();
   const facts = new Map<string, BoundFact>();
   const lets = new Map<string, Let>();
-  const readings: Reading[] = [];
+  const measured: Node[] = [];
+  const moved: Moved[] = [];
   const goals: Goal[] = [];
   const accepts: Accept[] = [];
   const variantNodes: Node[] = [];
@@ -155,7 +160,8 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
     // No statement has a colon behind these words: `beam hight: 120 mm` is a misspelt fact.
     switch (line.colon !== undefined && NO_COLON.includes(head.text) ? '' : head.text) {
       case 'beam': bindBeam(child, beams, scope); break;
-      case 'measured': bindReading(child, readings, scope); pending.add('readings (measured)'); break;
+      case 'measured': measured.push(child); break;
+      case 'moved': { const m = bindMoved(child, scope); if (m) moved.push(m); break; }
       case 'expect': bindGoal(child, goals, scope); break;
       case 'aim': bindGoal(child, goals, scope); pending.add('aims'); break;
       case 'accept': bindAccept(child, accepts, scope); break;
@@ -167,6 +173,8 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
     }
   }
   const variants = bindVariants(variantNodes, { beams, lets }, scope);
+  const readings = bindReadings(measured, beams, scope);
+  for (const r of readings) if (r.measured && LATER.has(r.measured.kind)) pending.add(LATER.get(r.measured.kind)!);
   const unused = new Set<Fact>();
   for (const thing of things.values()) {
     checkNamed(thing, scope);
@@ -180,7 +188,7 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   }
   for (const f of facts.values()) if (!f.fact.used) pending.add(`“${f.fact.phrase}” of a setup`);
   return {
-    name, uri: sink.uri, node, at, things, beams, facts, lets, readings, goals, accepts, variants, shots, pending,
+    name, uri: sink.uri, node, at, things, beams, facts, lets, readings, moved, goals, accepts, variants, shots, pending,
     unsure: scope.nameless || stray.some(at => at >= node.at && at <= node.end) || sink.problems.slice(before).some(p => UNSURE.includes(p.code)),
     ...(node.doc !== undefined ? { doc: node.doc } : {}),
   };

@@ -140,6 +140,17 @@ export interface Reading {
   readonly on: string | undefined;
 }
 
+/** `moved M1 on 2026-02-14: "the cat"`: what was read of it before that day no longer holds. */
+export interface Moved {
+  readonly things: readonly Thing[];
+  /** as the date of a reading */
+  readonly on: string;
+  /** what happened, in the author's words */
+  readonly what?: string;
+  readonly node: Node;
+  readonly at: Place;
+}
+
 export interface Goal {
   readonly kind: 'aim' | 'expect';
   /** name of the result */
@@ -200,6 +211,7 @@ export interface Setup {
   readonly facts: ReadonlyMap<string, BoundFact>;
   readonly lets: ReadonlyMap<string, Let>;
   readonly readings: readonly Reading[];
+  readonly moved: readonly Moved[];
   readonly goals: readonly Goal[];
   readonly accepts: readonly Accept[];
   readonly variants: readonly Variant[];

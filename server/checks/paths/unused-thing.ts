@@ -23,7 +23,9 @@ export const unusedThing: Check = {
   run: ({ setup }) => {
     if (setup.beams.size === 0) return [];
     const starts = new Set([...setup.beams.values()].map(b => b.from));
-    return [...setup.things.values()].filter(t => t.kind.expectsLight && t.reached === 0 && !starts.has(t))
+    // A polarizer through which a meter looks, a card on which an image is sharp.
+    const held = new Set<unknown>(setup.readings.flatMap(({ measured: m }) => [m && 'through' in m ? m.through : undefined, m && 'at' in m ? m.at : undefined]));
+    return [...setup.things.values()].filter(t => t.kind.expectsLight && t.reached === 0 && !starts.has(t) && !held.has(t))
       .map(t => ({ code: 'unused-thing', at: t.at, subject: t.id, setup: setup.name, data: { thing: t.id, article: `the ${t.kind.word}` } }));
   },
 };

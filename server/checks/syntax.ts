@@ -24,7 +24,20 @@ export function syntaxProblems(tree: Tree, uri: string): Problem[] {
     const start = text.length - text.trimStart().length;
     problems.push({ code: issue.code, at: { uri, line: Math.min(issue.at, Math.max(0, tree.lines.length - 1)), start, end: Math.max(text.trimEnd().length, start + 1) }, subject: text.trim().slice(0, 60), data: {} });
   });
+  if (!tree.issues.some(i => BRACES.includes(i.code))) problems.push(...blocksBelowFacts(tree, uri));
   return problems;
+}
+
+/** What is wrong with braces already says what is wrong with a block. */
+const BRACES: readonly string[] = ['brace-not-closed', 'brace-not-opened', 'nested-too-deep'];
+
+/** A colon makes a line a fact, a reading or a goal: none of them has a block. */
+function blocksBelowFacts(tree: Tree, uri: string): Problem[] {
+  return tree.lines.flatMap((line, at): Problem[] => {
+    if (!line.opens || line.colon === undefined || line.kind !== 'statement' || line.issue) return [];
+    const start = line.head!.start;
+    return [{ code: 'block-below-fact', at: { uri, line: at, start, end: line.colon }, subject: line.text.trim().slice(0, 60), data: { phrase: line.text.slice(start, line.colon).trim() } }];
+  });
 }
 
 /** Control characters, and the sign for bytes that are no letter. */

@@ -20,7 +20,7 @@ export function thingWords(thing: Thing, r: Results | undefined): string {
 }
 
 function facts(thing: Thing, r: Results | undefined): string {
-  const written = [...thing.facts.values()].map(f => `${f.fact.phrase}: ${escaped(f.node.line.text.slice(f.at.start, f.node.line.comment?.start))}`);
+  const written = [...thing.facts].map(([key, f]) => `${key}: ${escaped(f.node.line.text.slice(f.at.start, f.node.line.comment?.start))}`);
   const assumed = (r?.graph.cells ?? []).filter(c => c.origin === 'assumed' && c.name.startsWith(`${thing.id}.`))
     .map(c => `${c.name.slice(thing.id.length + 1)}: ${escaped(showCell(r!.graph, c).text)} is assumed${c.reason !== undefined ? `: ${escaped(c.reason)}` : ''}`);
   return bullets([...written, ...assumed]);

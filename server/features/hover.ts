@@ -2,10 +2,10 @@
 import type { Node, TokenSpan } from '../../grammar/tree.ts';
 import type { Snapshot } from '../analysis.ts';
 import { findCheck } from '../checks/registry.ts';
-import { factPhrase } from '../model/bind-facts.ts';
+import { factKey, factOn, type FactLine } from '../model/bind-facts.ts';
 import { openingWords } from '../model/bind-things.ts';
 import { factIndex, factsOf, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from '../model/things/index.ts';
-import type { Fact, Kind } from '../model/things/kind.ts';
+import type { Kind } from '../model/things/kind.ts';
 import type { Place } from '../model/model.ts';
 import type { Results } from '../results/plan.ts';
 import { variantsOf, type VariantResults } from '../results/variants.ts';
@@ -82,8 +82,8 @@ function lineWords(snapshot: Snapshot, node: Node, at: Place, r: Results | undef
   if (head === 'setup') return setupAt(snapshot, at.line)?.setup.node === node ? setupWords(r!) : undefined;
   const kind = opening(node, at);
   if (kind && line.colon === undefined) return kindWords(kind);
-  const fact = line.colon === undefined ? undefined : factOf(node, r);
-  return fact && factWords(fact, ownValue(fact, node, r));
+  const found = line.colon === undefined ? undefined : factOf(node, r);
+  return found && factWords(found.fact, ownValue(found, node, r));
 }
 
 function legAt(r: Results, node: Node): string | undefined {
@@ -98,21 +98,20 @@ function opening(node: Node, at: Place): Kind | undefined {
   return found && at.start < words[found.length - 1]!.end ? found.kind : undefined;
 }
 
-function factOf(node: Node, r: Results | undefined): Fact | undefined {
-  const phrase = factPhrase(node.line);
+function factOf(node: Node, r: Results | undefined): FactLine | undefined {
   const parent = node.parent;
-  if (phrase === undefined || !parent) return undefined;
+  if (!parent) return undefined;
   const head = parent.line.head?.text ?? '';
   const words = openingWords(parent);
   const kind = kindOf(head, words[1]?.text)?.kind ?? r?.setup.things.get(head)?.kind;
   const known = kind ? factsOf(kind) : { setup: SETUP_FACTS, shot: SHOT_FACTS, process: PROCESS_FACTS }[head];
-  return known && factIndex(known).get(phrase);
+  return known && factOn(node.line, factIndex(known));
 }
 
 /** `whelk: 35 ± 2.3 mm` */
-function ownValue(fact: Fact, node: Node, r: Results | undefined): string | undefined {
+function ownValue(found: FactLine, node: Node, r: Results | undefined): string | undefined {
   const owner = [...(r?.setup.things.values() ?? [])].find(t => t.node === node.parent);
-  const cell = owner && r!.graph.find(`${owner.id}.${fact.phrase}`);
+  const cell = owner && r!.graph.find(`${owner.id}.${factKey(found)}`);
   return cell && !cell.missing ? `${strong(showCell(r!.graph, cell).text)} for ${escaped(owner.id)}.` : undefined;
 }
 

@@ -1,10 +1,10 @@
 /** Facts: `phrase: value` lines of a block, checked against the vocabulary. */
 import type { Expr, LineTree, Node, Span, Word } from '../../grammar/tree.ts';
-import { strayLegs } from './bind-things.ts';
 import { readFact, takesClause } from './fact-values.ts';
 import type { Bound, BoundFact, Place, Thing } from './model.ts';
 import { placeIn } from './place.ts';
 import { nearest, type Scope } from './scope.ts';
+import { strayLegs } from './stray-legs.ts';
 import { takersOf } from './things/index.ts';
 import type { Fact } from './things/kind.ts';
 
@@ -17,8 +17,13 @@ export function factPhrase(line: LineTree): string | undefined {
   return line.subject.kind === 'phrase' ? `${line.head.text} ${line.subject.words.map(w => w.text).join(' ')}` : undefined;
 }
 
-/** The fact that a line writes; of a numbered one (`mark 4.5: 88%`) also its number, where one stands there. */
-export function factOn(line: LineTree, known: ReadonlyMap<string, Fact>): { readonly fact: Fact; readonly number?: number } | undefined {
+/** A fact as a line names it: of a numbered one (`mark 4.5: 88%`) with its number, where one stands there. */
+export interface FactLine { readonly fact: Fact; readonly number?: number }
+/** What it is kept under: its phrase, with its number. */
+export const factKey = ({ fact, number }: FactLine): string => (number === undefined ? fact.phrase : `${fact.phrase} ${number}`);
+
+/** The fact that a line writes. */
+export function factOn(line: LineTree, known: ReadonlyMap<string, Fact>): FactLine | undefined {
   const phrase = factPhrase(line);
   const plain = phrase === undefined ? undefined : known.get(phrase);
   if (plain) return { fact: plain };
@@ -47,7 +52,7 @@ export function bindFact(node: Node, known: ReadonlyMap<string, Fact>, facts: Ma
     if (!line.issue) sink.report('value-missing', sink.place(node, headSpan(line)), owner, { phrase: missing, of: owner, prevents: '' }, scope.setup);
     return;
   }
-  const key = number === undefined ? fact.phrase : `${fact.phrase} ${number}`;
+  const key = factKey(found);
   if (facts.has(key)) {
     sink.report('written-twice', sink.place(node, headSpan(line)), owner, { phrase: key, of: owner, line: facts.get(key)!.at.line + 1 }, scope.setup);
     return;
@@ -82,7 +87,7 @@ function reportUnknown(node: Node, known: ReadonlyMap<string, Fact>, owner: stri
   }, scope.setup);
 }
 
-/** What stands behind the value of a fact and below it, and belongs to no fact. */
+/** Clauses behind the value of a fact that are no part of it. */
 function reportMore(node: Node, fact: Fact, owner: string, scope: Scope): void {
   const { line } = node;
   const more = line.clauses.filter(c => !takesClause(line, c, fact.type));
@@ -91,7 +96,6 @@ function reportMore(node: Node, fact: Fact, owner: string, scope: Scope): void {
     const span = { start: first.start, end: last!.end };
     scope.sink.report('unexpected-text', scope.sink.place(node, span), owner, { found: line.text.slice(span.start, span.end) }, scope.setup);
   }
-  if (line.opens) scope.sink.report('block-below-fact', scope.sink.place(node, headSpan(line)), owner, { phrase: fact.phrase, lines: node.children.length }, scope.setup);
 }
 
 const headSpan = (line: LineTree): Span => ({ start: line.head!.start, end: line.subject?.end ?? line.head!.end });

@@ -6,8 +6,11 @@ import { describe } from './literal.ts';
 import type { BoundFact, Place, Placement, Thing } from './model.ts';
 import { placeIn } from './place.ts';
 import { nearest, type Scope, type Sink } from './scope.ts';
+import { strayLegs } from './stray-legs.ts';
 import { factIndex, factsOf, kindOf, KINDS } from './things/index.ts';
 import type { Kind } from './things/kind.ts';
+
+export { strayLegs };
 
 const NONE: ReadonlyMap<string, BoundFact> = new Map();
 
@@ -78,12 +81,6 @@ class ThingOf implements Thing {
   get id(): string { return this.word.text; }
   get at(): Place { return placeIn(this.uri, this.node, this.word); }
   get doc(): string | undefined { return this.node.doc; }
-}
-
-/** Legs below what is no beam. */
-export function strayLegs(node: Node, sink: Sink, setup?: string): void {
-  const leg = node.legs[0];
-  if (leg) sink.report('leg-without-beam', sink.place(leg, leg.line.subject ?? { start: 0, end: leg.line.text.length }), leg.line.text.trim().slice(0, 60), {}, setup);
 }
 
 /** A name is one word; what stands behind the first is reported. */

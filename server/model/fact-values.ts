@@ -18,7 +18,7 @@ export function readFact(line: LineTree, value: Expr, type: FactType): Read<Boun
 export function takesClause(line: LineTree, clause: Clause, type: FactType): boolean {
   const value = line.value!;
   switch (type.type) {
-    case 'choice': return !type.words.includes(rawText(value, line));
+    case 'choice': return type.words.includes(wholeText(value, line)) || !type.words.includes(rawText(value, line));
     case 'text': return value.kind !== 'string';
     case 'quantity': case 'count': return value.kind === 'unknown' && (clause.word.text === 'from' || clause.word.text === 'to') && line.clauses.find(c => c.word.text === clause.word.text) === clause;
     default: return false;
@@ -53,11 +53,11 @@ function readNow(line: LineTree, value: Expr, type: FactType): Read<Bound> {
 
 function readChoice(line: LineTree, value: Expr, accepted: readonly string[]): Read<Bound> {
   // Some choices hold a clause word (“away from the object”), which the grammar has parted.
-  const texts = [wholeText(value, line), rawText(value, line)];
-  const hit = accepted.find(w => texts.includes(w));
+  const whole = wholeText(value, line);
+  const hit = [whole, rawText(value, line)].find(w => accepted.includes(w));
   if (hit !== undefined) return { ok: { kind: 'words', text: hit } };
-  const near = wordsOf(value) === undefined ? undefined : nearest(texts[0]!, accepted);
-  return fail('wrong-value', value, { found: wordsOf(value) === undefined ? describe(value) : `“${texts[0]!}”`, wanted: oneOf(accepted), ...(near ? { suggestion: near } : {}) });
+  const near = wordsOf(value) === undefined ? undefined : nearest(whole, accepted);
+  return fail('wrong-value', value, { found: wordsOf(value) === undefined ? describe(value) : `“${whole}”`, wanted: oneOf(accepted), ...(near ? { suggestion: near } : {}) });
 }
 
 /** `? from 80% to 99%`: the ends are values of the same sort, the lower one first. */

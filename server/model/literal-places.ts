@@ -26,7 +26,7 @@ function readPlace(e: Expr, text: string): Read<Position> {
   if (group.kind !== 'group' || count < 2 || count > 3) return fail('wrong-value', e, { found: count > 3 ? `${count} numbers` : describe(group), wanted: 'a place such as (10, 5, -3) mm' });
   const unit = group.unit && readUnit(group.unit);
   if (unit && 'problem' in unit) return unit;
-  const wrong = unit && checkDim(group.unit!, { dim: unit.ok.dim, unit: unit.ok }, LENGTH);
+  const wrong = unit && checkDim(group.unit, { dim: unit.ok.dim, unit: unit.ok }, LENGTH);
   if (wrong) return wrong;
   if (!unit && group.items.every(i => unitless(i))) return fail('missing-unit', group, { wanted: 'a place', units: 'mm, cm, m', written: text.slice(group.start, group.end), suggestion: 'mm' });
   const spread = e.kind === 'tolerance' ? readGive(e, unit?.ok) : undefined;

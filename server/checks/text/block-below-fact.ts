@@ -1,4 +1,4 @@
-import { num, type Check } from '../check.ts';
+import type { Check } from '../check.ts';
 import { quoted } from '../words.ts';
 
 export const blockBelowFact: Check = {
@@ -27,5 +27,5 @@ setup "Whelk shell" {
   }
 }
 `,
-  message: d => `${quoted(d, 'phrase')} is a fact, and a fact takes no block${num(d, 'lines') > 0 ? `: the ${num(d, 'lines') === 1 ? 'line' : `${num(d, 'lines')} lines`} in it ${num(d, 'lines') === 1 ? 'has' : 'have'} no effect` : ''}. Delete the “{” and the “}” that closes it.`,
+  message: d => `${quoted(d, 'phrase')} is a fact, and a fact takes no block, so what stands in it has no effect. Delete the “{” and the “}” that closes it.`,
 };

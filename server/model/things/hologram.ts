@@ -10,11 +10,11 @@ export const hologram: Kind = {
     text('from', 'The file and setup in which it was recorded.', ['"whelk-master.plate"']),
     size('63 x 63 mm', '102 x 127 mm'),
     quantity('efficiency', NUMBER, 'Share of the light that goes into its image.', {
-      sign: 'share', usual: ['12% ×÷ 1.5', '20% ± 5 points'], assumed: { text: '10% ×÷ 4', why: 'a developed plate of an object gives a few per cent, 3.7 at most (Kogelnik 1969), a well bleached one up to 40; from memory' },
+      used: true, sign: 'share', usual: ['12% ×÷ 1.5', '20% ± 5 points'], assumed: { text: '10% ×÷ 4', why: 'an unbleached plate of an object gives a few per cent, 3.7 at most (Kogelnik 1969), a well bleached one up to 40; from memory' },
     }),
-    choice('turned', ['as recorded', 'flipped'], 'Flipped, it gives the real image.'),
-    choice('image', ['real', 'virtual'], 'Which image is used.'),
-    quantity('image distance', LENGTH, 'From the hologram to the middle of its image.', { usual: ['250 mm ± 2 mm', '300 mm ± 2 mm'] }),
+    choice('turned', ['as recorded', 'flipped'], 'Flipped, it gives the real image.', { usual: ['flipped', 'as recorded'] }),
+    choice('image', ['real', 'virtual'], 'Which image is used.', { used: true }),
+    quantity('image distance', LENGTH, 'From the hologram to the middle of its image.', { used: true, usual: ['250 mm ± 2 mm', '300 mm ± 2 mm'] }),
     quantity('depth', LENGTH, 'Depth of its image along the line of sight.', { used: true, sign: 'not negative', usual: ['50 mm', '30 mm'] }),
   ],
 };

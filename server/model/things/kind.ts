@@ -60,6 +60,8 @@ export interface Kind {
   readonly facts: readonly Fact[];
   /** phrases of the facts that one is mostly written with, in the order in which one writes them */
   readonly usual?: readonly string[];
+  /** a name that one is often given, empty where it mostly has none; else its initials with a number serve */
+  readonly called?: string;
   /** a setup that declares one that no beam meets has a finding */
   readonly expectsLight: boolean;
 }

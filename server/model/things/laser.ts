@@ -2,7 +2,7 @@ import { ANGLE, FREQUENCY, LENGTH, NUMBER, PER_TEMPERATURE, POWER, TIME } from '
 import { choice, count, quantity, wavelength, type Kind } from './kind.ts';
 
 export const laser: Kind = {
-  word: 'laser', article: 'a laser', light: 'source', ports: [], expectsLight: true,
+  word: 'laser', called: 'red', article: 'a laser', light: 'source', ports: [], expectsLight: true,
   doc: 'The source. How far apart the two paths may be is its coherence: state a `coherence length`, a `linewidth`, or the `tube length` of a gas laser.',
   usual: ['wavelength', 'tube length', 'modes', 'power', 'beam diameter', 'polarization'],
   facts: [
@@ -21,7 +21,7 @@ export const laser: Kind = {
     quantity('tube length', LENGTH, 'Length between the mirrors of the laser; decides how far apart its modes are.', { used: true, usual: ['350 mm', '150 mm', '250 mm', '600 mm', '1 m'] }),
     count('modes', 'How many modes are lasing at once, or `unknown`.', { used: true, words: ['unknown'], usual: ['unknown', '1', '2', '3', '4'] }),
     quantity('gain width', FREQUENCY, 'Full width at half height of the range of frequencies that the tube amplifies.', { used: true, usual: ['1.5 GHz', '5 GHz ± 1 GHz'] }),
-    quantity('power', POWER, 'Power tonight, as it leaves the laser.', { usual: ['5 mW ± 10%', '12 mW ± 10%', '35 mW ± 10%', '50 mW ± 5%', '200 mW ± 5%'] }),
+    quantity('power', POWER, 'Power tonight, as it leaves the laser.', { used: true, usual: ['5 mW ± 10%', '12 mW ± 10%', '35 mW ± 10%', '50 mW ± 5%', '200 mW ± 5%'] }),
     quantity('beam diameter', LENGTH, 'Diameter of the raw beam, to 1/e² of its middle.', {
       usual: ['0.8 mm', '0.5 mm', '1 mm', '1.5 mm'], assumed: { text: '0.8 mm ×÷ 2', why: 'the raw beam of most lasers that holograms are made with is 0.5 to 1.5 mm wide (from memory)' },
     }),
@@ -30,6 +30,7 @@ export const laser: Kind = {
       within: { from: 1, to: 100, words: '1 to 100' }, usual: ['1.1 ± 0.1'], assumed: { text: '1.1 ± 0.1', why: 'a laser that is coherent enough for holograms runs in the lowest cross mode, and makers state below 1.2 for that (from memory)' },
     }),
     choice('polarization', ['vertical', 'horizontal', 'random', 'unknown'], 'How the light leaves the laser.', {
+      usual: ['vertical', 'horizontal', 'random'],
       assumed: { text: 'unknown', why: 'tubes are sold polarized and random, and the text does not tell; a sheet of polarizer does' },
     }),
     quantity('polarization angle', ANGLE, 'Angle of the polarization from vertical, where it is neither vertical nor horizontal.', { sign: 'any', usual: ['45°'] }),

@@ -9,7 +9,7 @@ export const mirror: Kind = {
   facts: [
     quantity('focal length', LENGTH, 'Focal length of a curved mirror, half its radius; negative where it bulges.', { sign: 'not zero', usual: ['750 mm ± 5 mm', '500 mm', '1 m'] }),
     quantity('loss', NUMBER, 'Share of the light that is lost at each reflection.', {
-      sign: 'share', usual: ['12% ± 5 points', '4% ± 2 points', '1% ± 0.5 points'],
+      used: true, sign: 'share', usual: ['12% ± 5 points', '4% ± 2 points', '1% ± 0.5 points'],
       assumed: { text: '12% ± 5 points', why: 'typical of protected aluminium in use, from memory; nearly all front-surface mirrors on such tables are aluminium' },
       assumedBy: { phrase: 'coating', of: {
         aluminium: { text: '12% ± 5 points', why: 'typical of protected aluminium in use, from memory' },

@@ -2,7 +2,7 @@ import { ANGLE, LENGTH, NUMBER } from '../units.ts';
 import { choice, point, points, quantity, sizes, text, type Kind } from './kind.ts';
 
 export const object: Kind = {
-  word: 'object', article: 'an object', light: 'scatters', ports: [], expectsLight: true,
+  word: 'object', called: 'shell', article: 'an object', light: 'scatters', ports: [], expectsLight: true,
   doc: 'What is recorded. Its distances are those of the middle of its depth.',
   usual: ['size', 'tone', 'gloss'],
   facts: [

@@ -3,7 +3,7 @@ import { count, quantity, type Kind } from './kind.ts';
 import { CROWN, glassOf } from './shared.ts';
 
 export const spreader: Kind = {
-  word: 'spreader', article: 'a spreading lens', light: 'passes', ports: [], expectsLight: true,
+  word: 'spreader', called: 'R1', article: 'a spreading lens', light: 'passes', ports: [], expectsLight: true,
   doc: 'A lens that spreads the beam. With a `pinhole` at its focus it is a spatial filter, which also cleans the beam.',
   usual: ['focal length', 'pinhole', 'loss'],
   facts: [
@@ -12,7 +12,7 @@ export const spreader: Kind = {
     quantity('pinhole', LENGTH, 'Diameter of the pinhole.', { within: { from: 1e-6, to: 1e-3, words: '1 µm to 1 mm' }, usual: ['10 µm', '6 µm', '15 µm', '20 µm', '25 µm'] }),
     count('power', 'Magnification that is engraved on an objective. What it does to the beam follows from its `focal length`: makers count from different tubes.', { usual: ['40', '60', '20', '10'] }),
     quantity('loss', NUMBER, 'Share of the light that is lost, in the lens and at the pinhole.', {
-      sign: 'share', usual: ['20% ± 5 points', '8% ± 2 points'],
+      used: true, sign: 'share', usual: ['20% ± 5 points', '8% ± 2 points'],
       assumed: { text: '15% ± 10 points', why: 'an objective with a pinhole that fits takes 10 to 25 %, a plain lens 8 % at its two bare faces; common practice, from memory' },
     }),
     quantity('diameter', LENGTH, 'Clear diameter.', { usual: ['5 mm', '8 mm'] }),

@@ -3,11 +3,12 @@ import { choice, quantity, type Kind } from './kind.ts';
 import { CROWN, glassOf, size } from './shared.ts';
 
 export const shutter: Kind = {
-  word: 'shutter', article: 'a shutter', light: 'passes', ports: [], expectsLight: false,
+  word: 'shutter', called: 'gate', article: 'a shutter', light: 'passes', ports: [], expectsLight: false,
   doc: 'A shutter, or a card lifted by hand.',
   usual: ['mounted'],
   facts: [
     choice('mounted', ['table', 'stand', 'hand'], 'Where it is: on the `table`, which it shakes when it opens, on a `stand` of its own, or a card in the `hand`.', {
+      usual: ['stand', 'hand', 'table'],
       assumed: { text: 'table', why: 'the worst of the three, so that nothing is promised; common practice is a stand of its own' },
     }),
     quantity('ring time', TIME, 'How long the table rings after the shutter on it has opened.', { sign: 'not negative', usual: ['1 s ×÷ 2'], assumed: { text: '1 s ×÷ 2', why: 'a shutter that is screwed to the table was seen to ring for about a second; common practice' } }),
@@ -17,13 +18,13 @@ export const shutter: Kind = {
 export const attenuator: Kind = {
   word: 'attenuator', article: 'an attenuator', light: 'passes', ports: [], expectsLight: true, doc: 'Weakens the beam by its density.', usual: ['density'],
   facts: [
-    quantity('density', NUMBER, 'Optical density: 0.3 lets half through. What its faces throw back is counted in it.', { sign: 'not negative', usual: ['0.3', '0.6', '1', '2'] }),
+    quantity('density', NUMBER, 'Optical density: 0.3 lets half through. What its faces throw back is counted in it.', { used: true, sign: 'not negative', usual: ['0.3', '0.6', '1', '2'] }),
     ...glassOf('Glass that the light crosses.', ['2 mm', '3 mm'], CROWN),
   ],
 };
 export const aperture: Kind = { word: 'aperture', article: 'an aperture', light: 'passes', ports: [], expectsLight: true, doc: 'A hole that cuts the beam.', usual: ['diameter'], facts: [quantity('diameter', LENGTH, 'Diameter of the hole.', { usual: ['5 mm', '10 mm', '20 mm'] }), size('50 x 50 mm')] };
 export const slit: Kind = {
-  word: 'slit', article: 'a slit', light: 'passes', ports: [], expectsLight: true, doc: 'A slit, for instance over the first hologram of a rainbow transfer.', usual: ['width', 'direction'],
+  word: 'slit', called: 'mask', article: 'a slit', light: 'passes', ports: [], expectsLight: true, doc: 'A slit, for instance over the first hologram of a rainbow transfer.', usual: ['width', 'direction'],
   facts: [
     quantity('width', LENGTH, 'Width of the opening.', { usual: ['4 mm ± 0.5 mm', '2 mm', '5 mm', '10 mm'] }),
     quantity('length', LENGTH, 'Length of the opening.', { usual: ['60 mm', '100 mm'] }),

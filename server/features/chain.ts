@@ -1,6 +1,6 @@
 /** The chain of numbers behind a result, in plain data: for hovers, for `explain`, for the report. */
 import { oneOf } from '../model/literal.ts';
-import { percent, percentBand, show, showWithin } from '../model/show.ts';
+import { isRatio, percent, percentBand, show, showBand, showRatio, showWithin } from '../model/show.ts';
 import type { Place } from '../model/model.ts';
 import type { Cell, Graph } from '../results/graph.ts';
 import { sample, type Band } from '../results/sampling.ts';
@@ -43,6 +43,9 @@ const isShare = (cell: Cell): boolean => cell.name.endsWith('brightness');
 const isPath = (cell: Cell): boolean => /(?:\.length|coherence path|mismatch)$/.test(cell.name);
 const FINEST = 1e-4;
 
+/** A middle with its ± would promise more than is known. */
+const wide = (band: Band): boolean => 2 * band.std > 0.25 * Math.abs(band.mean);
+
 /** A cell as it is shown. Curved cells are drawn, so that a flat top is not taken for certainty. */
 export function showCell(graph: Graph, cell: Cell): Shown {
   const head = { name: cell.name, words: cell.words };
@@ -50,10 +53,11 @@ export function showCell(graph: Graph, cell: Cell): Shown {
   if (value === undefined) return { ...head, text: 'unknown', ...(cell.missing ? { missing: cell.missing.why } : {}) };
   if (cell.rule?.curved) {
     const band = sample(graph, cell);
-    if (band && band.draws > 0) return { ...head, value, u: band.std, band, text: isShare(cell) ? percentBand(band.low, band.high) : show(band.mean, cell.dim, band.std, cell.unit) };
+    if (band && band.draws > 0) return { ...head, value, u: band.std, band, text: isShare(cell) ? percentBand(band.low, band.high) : wide(band) ? showBand(band.low, band.high, cell.dim, cell.unit) : show(band.mean, cell.dim, band.std, cell.unit) };
     return { ...head, value, u: 0, text: isShare(cell) ? percent(value) : show(value, cell.dim, 0, cell.unit) };
   }
   const u = graph.uncertainty(cell);
+  if (isRatio(cell.name)) return { ...head, value, u, text: showRatio(value, u) };
   if (u === 0 && cell.rule && isPath(cell)) return { ...head, value, u, text: show(Math.round(value / FINEST) * FINEST, cell.dim, 0, cell.unit) };
   if (cell.spread?.kind === 'one of') return { ...head, value, u, text: oneOf(cell.spread.values.map(String)) };
   // An input is shown as it is written: its ± is a half-width, not twice a standard uncertainty.

@@ -1,7 +1,7 @@
 /** Values as people write them: with the digits that they deserve, in a unit that suits. */
-import { ANGLE, FREQUENCY, LENGTH, NUMBER, parseUnit, TIME, unitsFor, type Dim, type Unit } from './units.ts';
+import { ANGLE, FREQUENCY, LENGTH, NUMBER, parseUnit, POWER, TIME, unitsFor, type Dim, type Unit } from './units.ts';
 
-const UNITS = new Map<Dim, readonly string[]>([[LENGTH, ['nm', 'µm', 'mm', 'm']], [FREQUENCY, ['Hz', 'kHz', 'MHz', 'GHz', 'THz']], [TIME, ['ms', 's', 'min']]]);
+const UNITS = new Map<Dim, readonly string[]>([[LENGTH, ['nm', 'µm', 'mm', 'm']], [FREQUENCY, ['Hz', 'kHz', 'MHz', 'GHz', 'THz']], [TIME, ['ms', 's', 'min']], [POWER, ['nW', 'µW', 'mW', 'W']]]);
 
 /** The unit in which a value reads well: the author's, else the usual one of its size. Lengths on a table stay in mm up to 10 m. */
 export function readableUnit(value: number, dim: Dim, written?: Unit): Unit | undefined {
@@ -70,4 +70,30 @@ export function percent(share: number): string {
 export function percentBand(low: number, high: number): string {
   const [a, b] = [percent(low), percent(high)];
   return a === b ? a : `${a.replace(' %', '')} to ${b}`;
+}
+
+/** Beam ratios are written as such: `4:1`. */
+export const isRatio = (name: string): boolean => /(?:^|[. ])(?:beam|effective) ratio(?: as written)?$/.test(name);
+
+/** A ratio with its give: `4.2:1 ± 0.3`, and as a band where it is only roughly known: `2:1 to 12:1`. `u` is a standard uncertainty. */
+export function showRatio(value: number, u = 0): string {
+  if (!(u > 0)) return `${plain(value, 3)}:1`;
+  if (2 * u < 0.1 * value) {
+    const [v, give] = show(value, NUMBER, u).split(' ± ') as [string, string];
+    return `${v}:1 ± ${give}`;
+  }
+  return ratioBand(Math.max(0, value - 2 * u), value + 2 * u);
+}
+
+/** `2:1 to 12:1` */
+export const ratioBand = (low: number, high: number): string => {
+  const [a, b] = [low, high].map(v => `${plain(v, 2)}:1`) as [string, string];
+  return a === b ? a : `${a} to ${b}`;
+};
+
+/** A band between two values of one unit, two digits each: `11 to 46 s`. */
+export function showBand(low: number, high: number, dim: Dim, written?: Unit): string {
+  const unit = readableUnit(low > 0 ? low : high, dim, written);
+  const text = (v: number): string => plain(unit ? (v - unit.offset) / unit.factor : v, 2);
+  return `${text(low)} to ${text(high)}${unit ? gapBefore(unit.text) + unit.text : ''}`;
 }

@@ -48,3 +48,14 @@ export function angleByReadings(flat: number, facing: number): number {
 export function headArea(diameter: number): number {
   return (Math.PI * nearestWithin(headSizes, diameter) ** 2) / 4;
 }
+
+/**
+ * One light as a multiple of another, 1: the beam ratio of reference and object light, the share of a corner in the centre.
+ *
+ * @param one light, W/m², or any number in proportion to it; see `lights`
+ * @param other light in the same measure; see `lights`
+ * Source: definition.
+ */
+export function lightRatio(one: number, other: number): number {
+  return nearestWithin(lights, one) / nearestWithin(lights, other);
+}

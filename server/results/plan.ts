@@ -1,12 +1,13 @@
 /** From a bound setup to its cells: the one place that says which results a setup has, and in which order they are made. */
 import { formArms, type Arms } from '../model/arms.ts';
 import type { Problem, Setup, Thing } from '../model/model.ts';
-import { nameShort } from './aliases.ts';
+import { addAlias, nameShort } from './aliases.ts';
 import { armLengths } from './arm-lengths.ts';
 import { coherenceOf, type Coherence } from './coherence.ts';
 import { judgeGoals, type GoalResult } from './goals.ts';
 import { Graph, type Cell } from './graph.ts';
 import { LegCells } from './leg-cells.ts';
+import { lightOf, type Light } from './light/light.ts';
 import { legLength } from './legs.ts';
 import { missingLengths } from './missing-lengths.ts';
 import { resultNamed } from './names.ts';
@@ -22,6 +23,8 @@ export interface Results {
   readonly arms: Arms;
   readonly legs: LegCells;
   readonly plates: readonly PlateResults[];
+  /** what the meter said, and what follows from it */
+  readonly light: Light;
   /** the cells that are results, in the order in which they are shown */
   readonly published: readonly Cell[];
   /** short names, with all the cells that they may mean */
@@ -33,7 +36,8 @@ export interface Results {
 
 export function plan(setup: Setup): Results {
   const graph = new Graph();
-  const values = new Values(setup, graph, name => resultNamed(graph, aliases, name));
+  let light: Light | undefined;
+  const values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? light?.ask(name));
   const places = new Places(values);
   const aliases = new Map<string, Cell[]>();
   const published: Cell[] = [];
@@ -59,7 +63,9 @@ export function plan(setup: Setup): Results {
     plates.push({ plate, arms: lengths, pairs });
   }
   nameShort(plates, aliases, graph);
-  const results = { setup, graph, values, places, arms, legs, plates, published, aliases };
+  light = lightOf({ setup, graph, values, arms, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
+  for (const goal of setup.goals) light.ask(goal.result);
+  const results = { setup, graph, values, places, arms, legs, plates, light, published, aliases };
   const { goals, problems } = judgeGoals(results);
-  return { ...results, goals, problems: [...arms.problems, ...missingLengths(plates, legs, setup), ...problems, ...values.problems] };
+  return { ...results, goals, problems: [...arms.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

@@ -145,7 +145,7 @@ describe('the other documents', () => {
   it('goals hold what was compared', () => {
     const goals = json(['report', 'a.plate'], there).setups[0]!.goals;
     expect(goals.map(g => [g['text'], g['outcome'], g['result'], g['limits'], g['unit']])).toEqual([
-      ['mismatch < 10 mm', 'met', 'P1.object.mismatch', [0.01], 'm'], ['mismatch > 20 mm', 'not met', 'P1.object.mismatch', [0.02], 'm'], ['beam ratio from 3:1 to 6:1', 'not computed yet', null, [], null],
+      ['mismatch < 10 mm', 'met', 'P1.object.mismatch', [0.01], 'm'], ['mismatch > 20 mm', 'not met', 'P1.object.mismatch', [0.02], 'm'], ['beam ratio from 3:1 to 6:1', 'cannot be told', 'P1.beam ratio', [3, 6], '1'],
     ]);
   });
   it('the files that a file uses', () => { expect(json(['report', 'b.plate'], there).uses).toEqual(['lab.plate']); });

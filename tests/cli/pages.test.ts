@@ -48,7 +48,7 @@ describe('the report', () => {
     const goals = page(matched('  expect mismatch < 10 mm // tonight\n  expect mismatch > 20 mm\n  expect beam ratio from 3:1 to 6:1\n  aim beam ratio: 4:1\n').replace('1471 mm', '1461 mm ± 5 mm'));
     expect(goals).toContain('expect mismatch < 10 mm undecided: 10 ± 6 mm');
     expect(goals).toContain('expect mismatch > 20 mm not met: 10 ± 6 mm');
-    expect(goals).toContain('expect beam ratio from 3:1 to 6:1 not computed yet');
+    expect(goals).toContain('expect beam ratio from 3:1 to 6:1 cannot be told');
     expect(goals).toContain('aim beam ratio: 4:1 not computed yet');
   });
   it('has one line of guesses, whose command opens them', () => {

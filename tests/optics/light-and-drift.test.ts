@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { driftContrast, longestExposure } from '../../server/optics/drift.ts';
-import { exposureTime } from '../../server/optics/exposure.ts';
-import { angleByReadings, headArea, lightInPlane } from '../../server/optics/light.ts';
+import { exposureTime, reciprocityTime } from '../../server/optics/exposure.ts';
+import { angleByReadings, headArea, lightInPlane, lightRatio } from '../../server/optics/light.ts';
 import { densityTransmission, shareAtMark, splitterShare, weightsAtMark } from '../../server/optics/power.ts';
 import { recordedBrightness } from '../../server/optics/visibility.ts';
 import { between, expectNear, expectPrinted, integral, publishedIds, publishedValue } from './outside.ts';
@@ -27,6 +27,11 @@ describe('light in the plane of the plate', () => {
     // A head of 10 mm: 3.14159 · 0.25 cm² = 0.785398 cm².
     expectPrinted(headArea(0.01) * 1e4, '0.785398');
   });
+});
+
+describe('beam ratio', () => {
+  // Published pairs, in µW on one head: 1.8 and 0.8 make 2.25, 0.38 and 0.14 make 2.714 (University of Bergen, thesis 404001, 1996, 12.3 and 12.6).
+  it.each([[1.8, 0.8, '2.25'], [0.38, 0.14, '2.714']])('of %f and %f is %s', (reference, object, printed) => expectPrinted(lightRatio(reference, object), printed));
 });
 
 describe('power along a beam', () => {
@@ -67,6 +72,14 @@ describe('exposure', () => {
     expectNear(exposureTime(50 * MICRO, 2.5 * MICRO), 20, 1e-12);
     expectPrinted(exposureTime(80 * MICRO, lightInPlane(4 * MICRO, degrees(56))), '35.766');
   });
+
+  it('reproduces 60 s with an exponent of 0.9', () => {
+    const value = publishedValue('schw-60-.9');
+    value.check(reciprocityTime(value.input('t_s'), value.input('p')));
+  });
+
+  // t^(1/p), by hand: 60^(1/0.85) = e^(4.094345 / 0.85) = 123.578; 10^(1/0.9) = 12.9155; 300^(1/0.9) = 565.40.
+  it.each([[60, 0.85, '123.578'], [10, 0.9, '12.9155'], [300, 0.9, '565.40'], [60, 1, '60'], [0.5, 0.9, '0.5']])('of %f s with %f is %s s', (time, p, printed) => expectPrinted(reciprocityTime(time, p), printed));
 });
 
 describe('drift', () => {

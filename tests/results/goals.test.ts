@@ -88,8 +88,13 @@ describe('what cannot be judged', () => {
     expect(serious(r.snapshot.findings)).toEqual([]);
   });
   test('a result that is not computed yet', () => {
-    const r = exact(0, 'expect beam ratio from 3:1 to 6:1', 'aim beam ratio: 4:1', 'expect exposure < 10 s', 'expect P1.corner light > 35%', 'aim mismatch: 0 mm');
-    expect(r.results.goals.map(g => g.outcome)).toEqual(['not computed yet', 'not computed yet', 'not computed yet', 'not computed yet', 'not computed yet']);
+    const r = exact(0, 'expect ghost fringes < 10%', 'aim mismatch: 0 mm', 'aim P1.coverage: 90%');
+    expect(r.results.goals.map(g => g.outcome)).toEqual(['not computed yet', 'not computed yet', 'not computed yet']);
+    expect(serious(r.snapshot.findings)).toEqual([]);
+  });
+  test('light that nobody has metered', () => {
+    const r = exact(0, 'expect beam ratio from 3:1 to 6:1', 'expect exposure < 10 s', 'expect P1.corner light > 35%', 'expect light at the plate > 1 µW/cm²', 'expect P1.reference.power > 1 mW');
+    expect(r.results.goals.map(g => g.outcome)).toEqual(Array(5).fill('cannot be told'));
     expect(serious(r.snapshot.findings)).toEqual([]);
   });
   test('a name that is no result', () => {

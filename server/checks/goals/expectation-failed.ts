@@ -1,4 +1,4 @@
-import { show } from '../../model/show.ts';
+import { isRatio, show, showRatio } from '../../model/show.ts';
 import type { Results } from '../../results/plan.ts';
 import type { GoalResult, Outcome } from '../../results/goals.ts';
 import type { Problem } from '../../model/model.ts';
@@ -38,12 +38,16 @@ export const expectationFailed: Check = {
 export function withOutcome(r: Results, outcome: Outcome, code: string): Problem[] {
   return r.goals.filter(g => g.goal.kind === 'expect' && g.outcome === outcome && g.cell).map(g => ({
     code, at: g.goal.at, subject: g.goal.result, setup: r.setup.name,
-    data: { result: g.goal.result, value: g.value!, give: g.give!, shown: show(g.value!, g.cell!.dim, g.give! / 2), limit: limitWords(g) },
+    data: { result: g.goal.result, value: g.value!, give: g.give!, shown: shown(g, g.value!, g.give! / 2), limit: limitWords(g) },
   }));
 }
 
 function limitWords(g: GoalResult): string {
-  const [a, b] = g.limits.map(l => show(l, g.cell!.dim)) as [string, string | undefined];
+  const [a, b] = g.limits.map(l => shown(g, l)) as [string, string | undefined];
   const word = { '<': 'below', '<=': 'at most', '>': 'above', '>=': 'at least', between: 'from', '=': '' }[g.goal.op ?? '='];
   return `${word ? `${word} ` : ''}${a}${g.goal.op === 'between' ? ` to ${b!}` : ''}`;
 }
+
+/** A value of a goal's result as people write it. */
+const shown = ({ cell }: GoalResult, value: number, u = 0): string =>
+  (isRatio(cell!.name) ? showRatio(value, u) : show(value, cell!.dim, u, cell!.unit?.percent ? cell!.unit : undefined));

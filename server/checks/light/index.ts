@@ -1,0 +1,10 @@
+import type { Check } from '../check.ts';
+import { angleDisagrees } from './angle-disagrees.ts';
+import { cornersDark } from './corners-dark.ts';
+import { fringesDrift } from './fringes-drift.ts';
+import { headSizeMissing } from './head-size-missing.ts';
+import { metersNotComparable } from './meters-not-comparable.ts';
+import { ratioUnusual } from './ratio-unusual.ts';
+import { wheelDisagrees } from './wheel-disagrees.ts';
+
+export const LIGHT_CHECKS: readonly Check[] = [cornersDark, fringesDrift, angleDisagrees, wheelDisagrees, headSizeMissing, metersNotComparable, ratioUnusual];

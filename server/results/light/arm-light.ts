@@ -1,0 +1,130 @@
+/** The light of one arm at a plate, as it was read there. */
+import type { Arm } from '../../model/arms.ts';
+import type { Measured, Reading, Spot, Thing } from '../../model/model.ts';
+import { ANGLE, LIGHT, NUMBER, parseUnit } from '../../model/units.ts';
+import type { Cell } from '../graph.ts';
+import { ANGLE_BY_READINGS, IN_PLANE, POLARIZED, SHARE, WEAKEST_CORNER } from '../rules/light.ts';
+import { weighted } from '../rules/lengths.ts';
+import { newest, type LightContext } from './context.ts';
+import type { Metered, Meters } from './meter.ts';
+
+/** A reading of light. */
+export type LightReading = Reading & { readonly measured: Measured & { readonly kind: 'light' } };
+export const isLight = (r: Reading): r is LightReading => r.measured?.kind === 'light';
+
+export interface ArmLight {
+  /** the beam's name; `object` where several object beams were read together */
+  readonly name: string;
+  readonly role: Arm['role'];
+  /** what it was worked out from */
+  readonly read: Metered;
+  /** in the plane of the plate: in W/m², or a bare number that only a ratio uses */
+  readonly cell: Cell;
+  readonly bare: boolean;
+  /** what a reading in the plane of the plate and one facing the beam say of the angle of arrival, and the angle that is planned */
+  readonly angle?: { readonly read: Cell; readonly quotient: Cell; readonly planned: Cell; readonly facing: Metered; readonly flat: Metered };
+  readonly corners?: Corners;
+  readonly polarized?: Cell;
+}
+
+export interface Corners {
+  readonly cell: Cell;
+  readonly spots: readonly { readonly spot: Spot; readonly read: Metered; readonly cell: Cell }[];
+  readonly centre: Cell;
+}
+
+const READ_IN_PLANE = weighted('read in the plane of the plate', 'as it was read', [1]);
+const MICRO = parseUnit('µW/cm²')!;
+const DEGREE = parseUnit('°')!;
+
+/** Undefined where nothing was read of it at the centre of the plate. `arm` is missing where several beams were read together. */
+export function armLight(plate: Thing, arm: Arm | undefined, role: Arm['role'], readings: readonly LightReading[], meters: Meters, context: LightContext): ArmLight | undefined {
+  const name = arm?.name ?? role;
+  const base = `${plate.id}.${name}`;
+  const { graph } = context;
+  const at = (facing: boolean, spot: Spot, through: boolean): Metered | undefined => {
+    const among = readings.filter(r => r.measured.facing === facing && r.measured.spot === spot && (through ? isPolarizer(r.measured.through) : r.measured.through === undefined));
+    const reading = newest(among);
+    return reading && meters.light(reading, plate);
+  };
+  const flat = at(false, 'centre', false);
+  const facing = at(true, 'centre', false);
+  // Of two that are as new as each other, the one that needs no angle.
+  const read = flat && (!facing || newest([facing.reading, flat.reading]) === flat.reading) ? flat : facing;
+  if (!read) return undefined;
+
+  const planned = angleOf(plate, name, role, context);
+  const inPlane = (m: Metered, called: string, words: string): Cell => {
+    const written = m.cell.unit?.dim === LIGHT ? m.cell.unit : MICRO;
+    const more = { ...(m.bare ? {} : { unit: written }), at: m.reading.at };
+    return isFacing(m) ? graph.derive(called, IN_PLANE, [m.cell, planned], m.cell.dim, words, more) : graph.derive(called, READ_IN_PLANE, [m.cell], m.cell.dim, words, more);
+  };
+  const cell = inPlane(read, read.bare ? `${base}.meter` : `${base}.light`, read.bare ? `reading of ${name} at ${plate.id}, in its plane` : `light of ${name} at ${plate.id}`);
+
+  const two = flat && facing && alike(flat, facing) && !flat.cell.missing && !facing.cell.missing ? [flat.cell, facing.cell] : undefined;
+  const corners = cornersOf();
+  const polarized = polarizedOf();
+  return {
+    name, role, read, cell, bare: read.bare,
+    ...(two ? { angle: {
+      read: graph.derive(`${base}.angle by meter`, ANGLE_BY_READINGS, two, ANGLE, `angle of ${name} at ${plate.id} by two readings`, { unit: DEGREE }),
+      quotient: graph.derive(`${base}.flat to facing`, SHARE, two, NUMBER, `reading in the plane of ${plate.id} to the one facing ${name}`), planned, facing: facing!, flat: flat!,
+    } } : {}), ...(corners ? { corners } : {}), ...(polarized ? { polarized } : {}),
+  };
+
+  function cornersOf(): Corners | undefined {
+    const found = CORNERS.flatMap(spot => {
+      const same = at(isFacing(read!), spot, false);
+      const other = same ?? at(!isFacing(read!), spot, false);
+      return other && comparable(other, read!, plate, context) ? [{ spot, read: other }] : [];
+    });
+    if (found.length === 0) return undefined;
+    // Read all the same way, the angle falls out, and need not be known.
+    const centreRead = [read!, flat, facing].find(c => c && found.every(f => isFacing(f.read) === isFacing(c) && f.read.bare === c.bare));
+    const value = (m: Metered, spot: string): Cell => (centreRead ? m.cell : inPlane(m, `${base}.${spot}`, `light of ${name} at ${plate.id}, ${spot}`));
+    const centre = centreRead ? centreRead.cell : cell;
+    const spots = found.map(f => ({ ...f, cell: value(f.read, f.spot) }));
+    return { spots, centre, cell: graph.derive(`${base}.corner light`, WEAKEST_CORNER, [centre, ...spots.map(s => s.cell)], NUMBER, `weakest corner of ${plate.id} in the light of ${name}`, { unit: PERCENT }) };
+  }
+
+  function polarizedOf(): Cell | undefined {
+    const through = at(isFacing(read!), 'centre', true) ?? at(!isFacing(read!), 'centre', true);
+    if (!through || !comparable(through, read!, plate, context)) return undefined;
+    const same = [flat, facing].find(m => m && alike(m, through) && isFacing(m) === isFacing(through));
+    const [top, below] = same ? [through.cell, same.cell] : [inPlane(through, `${base}.light through the polarizer`, `light of ${name} through the polarizer`), cell];
+    const sheet = polarizerOf(through.reading as LightReading, context);
+    const loss = sheet && context.values.fact(sheet, 'loss');
+    return graph.derive(`${base}.polarized`, POLARIZED, [top, below, ...(loss ? [loss] : [])], NUMBER, `polarized share of ${name} at ${plate.id}`, { unit: PERCENT });
+  }
+}
+
+const PERCENT = parseUnit('%')!;
+const CORNERS: readonly Spot[] = ['upper left', 'upper right', 'lower left', 'lower right'];
+const isFacing = (m: Metered): boolean => (m.reading as LightReading).measured.facing;
+const isPolarizer = (through: LightReading['measured']['through']): boolean => through !== undefined && (through === 'polarizer' || through.kind.word === 'polarizer');
+
+/** The sheet that was held before the head: the one that is named, else the only one there is. */
+function polarizerOf({ measured }: LightReading, { setup }: LightContext): Thing | undefined {
+  if (measured.through !== 'polarizer') return measured.through;
+  const all = [...setup.things.values()].filter(t => t.kind.word === 'polarizer');
+  return all.length === 1 ? all[0] : undefined;
+}
+
+const alike = (a: Metered, b: Metered): boolean => a.bare === b.bare && (!a.bare || a.meter === b.meter);
+
+/** Two readings make a ratio when both are in units, or both bare numbers of one meter. If not, that is reported. */
+export function comparable(a: Metered, b: Metered, plate: Thing, context: LightContext): boolean {
+  if (alike(a, b)) return true;
+  context.report('meters-not-comparable', a.reading, plate.id, { plate: plate.id, one: a.reading.words, other: b.reading.words, by: a.meter, with: b.meter, line: b.reading.at.line + 1, units: a.bare !== b.bare });
+  return false;
+}
+
+/** The angle from the plate's normal at which an arm arrives: as placed, else as written. */
+function angleOf(plate: Thing, arm: string, role: Arm['role'], { graph, values }: LightContext): Cell {
+  const placed = graph.find(`${plate.id}.${arm}.angle`);
+  if (placed && !placed.missing) return placed;
+  const fact = `${role} angle`;
+  const words = `angle of ${arm} at ${plate.id}`;
+  return values.fact(plate, fact) ?? placed
+    ?? values.missing(`${plate.id}.${arm}.arrival`, ANGLE, words, { code: 'value-missing', why: `the light of ${arm} was read facing the beam, and the angle at which it arrives at ${plate.id} is not known: write “${fact}” of ${plate.id}, or read it in the plane of the plate`, at: plate.at });
+}

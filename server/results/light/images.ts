@@ -1,0 +1,51 @@
+/** Where the real image of a hologram was seen sharp, and where that is from the plate that takes it up. */
+import type { Thing } from '../../model/model.ts';
+import { LENGTH } from '../../model/units.ts';
+import type { Cell } from '../graph.ts';
+import { legStart } from '../legs.ts';
+import { BEFORE_PLATE } from '../rules/light.ts';
+import { weighted } from '../rules/lengths.ts';
+import { newest, type LightContext } from './context.ts';
+import type { Meters } from './meter.ts';
+
+export interface Image {
+  readonly hologram: Thing;
+  readonly distance: Cell;
+  /** plates that take its image up, each with how far before it the image lies */
+  readonly offsets: readonly { readonly plate: Thing; readonly cell: Cell }[];
+}
+
+const OFFSET = weighted('correction', 'reading − plan', [1, -1]);
+const CORRECTED = weighted('corrected by a reading', 'plan + correction', [1, 1]);
+const READ = weighted('image distance', 'as it was read', [1]);
+
+/** The image of each hologram whose distance is written or was read. */
+export function imagesOf(meters: Meters, { setup, graph, values, arms, legs, published, alias }: LightContext): Image[] {
+  const holograms = [...setup.things.values()].filter(t => t.kind.light === 'diffracts');
+  return holograms.flatMap((h): Image[] => {
+    const reading = newest(setup.readings.filter(r => r.measured?.kind === 'image' && (holograms.length === 1 || r.measured.at === h)));
+    const read = reading && meters.input(reading);
+    const ok = read?.dim === LENGTH ? read : undefined;
+    const plan = h.facts.has('image distance') ? values.fact(h, 'image distance') : undefined;
+    if (!ok && !plan) return [];
+    const name = `${h.id}.image`;
+    const words = `image of ${h.id}, from ${h.id}`;
+    const distance = !ok ? graph.derive(name, weighted('image distance', 'as written', [1]), [plan!], LENGTH, words)
+      : !plan || plan.missing ? graph.derive(name, READ, [ok], LENGTH, words, { at: reading!.at })
+        : graph.derive(name, CORRECTED, [plan, graph.derive(`${name} correction`, OFFSET, [ok, plan], LENGTH, `correction of the image distance of ${h.id}`)], LENGTH, words, { ...(ok.unit ? { unit: ok.unit } : {}), at: reading!.at });
+    published.push(distance);
+    alias('image distance', distance);
+    // A virtual image lies on the other side and meets no plate.
+    const virtual = values.words(h, 'image') === 'virtual';
+    const offsets = virtual ? [] : arms.arms.filter(a => a.object === h).flatMap(a => {
+      const last = a.path.at(-1);
+      // Behind a lens, or a mirror that is curved, the image lies elsewhere.
+      if (!last || legStart(last) !== h) return [];
+      const cell = graph.derive(`${a.plate.id}.image offset`, BEFORE_PLATE, [legs.get(last)!, distance], LENGTH, `image of ${h.id} before ${a.plate.id}`);
+      published.push(cell);
+      alias('image offset', cell);
+      return [{ plate: a.plate, cell }];
+    });
+    return [{ hologram: h, distance, offsets }];
+  });
+}

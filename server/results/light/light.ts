@@ -1,0 +1,58 @@
+/** Light: what the meter said at each plate, wheels, drift, real images, and power along the beams on demand. */
+import type { Problem, Thing } from '../../model/model.ts';
+import type { Cell } from '../graph.ts';
+import type { LightContext } from './context.ts';
+import { driftAt, type Drift } from './drift.ts';
+import { imagesOf, type Image } from './images.ts';
+import { Meters } from './meter.ts';
+import { plateLight, readingsAt, type PlateLight } from './plate-light.ts';
+import { Powers, type PowerReading } from './powers.ts';
+import { Wheels, type Wheel } from './wheels.ts';
+
+export interface Light {
+  /** the plates at which light was read, or of which it was asked */
+  readonly plates: readonly PlateLight[];
+  readonly wheels: readonly Wheel[];
+  readonly drifts: readonly Drift[];
+  readonly images: readonly Image[];
+  readonly powers: Powers;
+  readonly readPowers: readonly PowerReading[];
+  readonly problems: readonly Problem[];
+  /** Works out what a name asks for, when it is one of light that nothing has asked for yet. */
+  ask(name: string): Cell | undefined;
+}
+
+/** What a name of a result must end with to be one of light at a plate. */
+const AT_PLATE = /(?:^|[. ])(?:beam ratio|effective ratio|exposure|exposure time|light at the plate|light|corner light|polarized)$/;
+
+export function lightOf(given: Omit<LightContext, 'report'>): Light {
+  const { setup, published } = given;
+  const problems: Problem[] = [];
+  const context: LightContext = { ...given, report: (code, reading, subject, data) => { problems.push({ code, at: reading.at, subject, setup: setup.name, data }); } };
+  const meters = new Meters(context);
+  const wheels = new Wheels(meters, context);
+  const powers = new Powers(meters, wheels, context);
+  const plates = new Map<Thing, PlateLight>();
+  const at = (plate: Thing): PlateLight => {
+    let light = plates.get(plate);
+    if (!light) plates.set(plate, light = plateLight(plate, meters, context));
+    return light;
+  };
+  const all = given.plates.map(p => p.plate);
+  for (const plate of all) if (setup.facts.has('beam ratio') || readingsAt(plate, context).length > 0) at(plate);
+  const told = wheels.told();
+  for (const w of told) if (w.byWheel) published.push(w.byWheel);
+  const drifts = setup.readings.some(r => r.measured?.kind === 'drift') ? all.flatMap(p => driftAt(p, all, () => at(p).exposure, meters, context) ?? []) : [];
+  const images = imagesOf(meters, context);
+  const readPowers = powers.corrected();
+  for (const p of readPowers) published.push(powers.at(p.leg));
+  return {
+    get plates() { return [...plates.values()]; }, wheels: told, drifts, images, powers, readPowers, problems,
+    ask: name => {
+      const power = powers.named(name);
+      if (power) return power;
+      if (AT_PLATE.test(name)) for (const p of all) at(p);
+      return undefined;
+    },
+  };
+}

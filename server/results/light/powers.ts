@@ -1,0 +1,147 @@
+/** Power along the beams, leg by leg from the laser. A page may have thousands of legs: only what somebody asks for is worked out. */
+import type { Arm } from '../../model/arms.ts';
+import type { Beam, Leg, Reading, Thing } from '../../model/model.ts';
+import { POWER } from '../../model/units.ts';
+import type { Cell, Missing } from '../graph.ts';
+import { BEHIND, BEHIND_DENSITY, CORRECTED, DIFFRACTED, FACTOR, REFLECTED, THROUGH } from '../rules/light.ts';
+import { weighted } from '../rules/lengths.ts';
+import { isLight } from './arm-light.ts';
+import { newest, type LightContext } from './context.ts';
+import type { Meters } from './meter.ts';
+import type { Wheels } from './wheels.ts';
+
+/** A power that was read, and what the plan says. */
+export interface PowerReading {
+  readonly leg: Leg;
+  readonly reading: Reading;
+  readonly read: Cell;
+  readonly planned: Cell;
+}
+
+const SAME = weighted('the same power', 'power where the beam ends', [1]);
+
+export class Powers {
+  private readonly cells = new Map<Leg, Cell>();
+  private readonly read = new Map<Leg, Reading>();
+  private readonly arriving = new Map<Thing, Leg>();
+  private readonly corrections = new Map<Leg, PowerReading>();
+
+  constructor(private readonly meters: Meters, private readonly wheels: Wheels, private readonly context: LightContext) {
+    const { setup, arms } = context;
+    const starts = new Set([...setup.beams.values()].map(b => b.from));
+    for (const beam of setup.beams.values()) for (const leg of beam.legs) if (leg.target && starts.has(leg.target) && !this.arriving.has(leg.target)) this.arriving.set(leg.target, leg);
+    const readings = new Map<Leg, Reading[]>();
+    for (const r of setup.readings) {
+      if (!isLight(r) || r.measured.through !== undefined || r.measured.spot !== 'centre' || r.measured.at?.kind.light === 'recorded') continue;
+      const { arm, at } = r.measured;
+      const named = setup.beams.get(arm)?.legs ?? arms.arms.filter(a => a.name === arm || a.role === arm).flatMap(a => a.path);
+      const leg = at ? named.find(l => l.target === at) : setup.beams.get(arm)?.legs.at(-1);
+      if (leg && leg.target?.kind.light !== 'recorded') readings.set(leg, [...(readings.get(leg) ?? []), r]);
+    }
+    for (const [leg, list] of readings) this.read.set(leg, newest(list)!);
+  }
+
+  /** The powers that were read, each with what the plan says there. */
+  corrected(): PowerReading[] {
+    for (const leg of this.read.keys()) this.at(leg);
+    return [...this.corrections.values()];
+  }
+
+  /** Power that arrives at the end of a leg. */
+  at(leg: Leg): Cell {
+    // A long way is walked from its start, so that it costs no depth of calls.
+    const way: Leg[] = [];
+    for (let l: Leg | undefined = leg; l && !this.cells.has(l) && way.length <= this.context.setup.beams.size + MOST_LEGS; l = this.before(l)) way.push(l);
+    for (const l of way.reverse()) if (!this.cells.has(l)) this.cells.set(l, this.make(l));
+    return this.cells.get(leg)!;
+  }
+
+  /** Power that an arm brings: a reference to the plate, an object beam to what it lights. */
+  ofArm(arm: Arm): Cell {
+    const name = `${arm.plate.id}.${arm.name}.power`;
+    const known = this.arms.get(name);
+    if (known) return known;
+    const last = arm.object ? arm.path.findLast(l => l.target === arm.object) : arm.path.at(-1);
+    const words = `power of ${arm.name} on ${(arm.object ?? arm.plate).id}`;
+    const cell = last ? this.context.graph.derive(name, SAME, [this.at(last)], POWER, words) : this.missing(name, words, 'value-missing', `${arm.name} has no legs`);
+    this.arms.set(name, cell);
+    return cell;
+  }
+  private readonly arms = new Map<string, Cell>();
+
+  /** The power of that name, when it is one: `raw.1.power`, `P1.reference.power`. */
+  named(name: string): Cell | undefined {
+    if (!name.endsWith('.power')) return undefined;
+    const id = name.slice(0, -'.power'.length);
+    const dot = id.lastIndexOf('.');
+    const leg = this.context.setup.beams.get(id.slice(0, dot))?.legs.find(l => l.id === id);
+    if (leg) return this.at(leg);
+    const arm = this.context.arms.arms.find(a => `${a.plate.id}.${a.name}` === id);
+    return arm && this.ofArm(arm);
+  }
+
+  private before(leg: Leg): Leg | undefined {
+    return leg.n > 1 ? leg.beam.legs[leg.n - 2] : leg.beam.from && leg.beam.from.kind.light !== 'source' ? this.arriving.get(leg.beam.from) : undefined;
+  }
+
+  private make(leg: Leg): Cell {
+    const { graph } = this.context;
+    const reading = this.read.get(leg);
+    const name = `${leg.id}.power`;
+    const words = `power of ${leg.beam.id} at ${leg.to || '?'}`;
+    const plan = this.plan(leg, reading ? `${leg.id}.planned power` : name, words);
+    const read = reading && leg.target && this.meters.power(reading, leg.target);
+    if (!read || read.missing) return reading ? graph.derive(name, SAME, [plan], POWER, words) : plan;
+    this.corrections.set(leg, { leg, reading, read, planned: plan });
+    if (plan.missing || graph.value(plan) === 0) return graph.derive(name, SAME, [read], POWER, words, { at: reading.at });
+    const factor = graph.derive(`${leg.id}.power correction`, FACTOR, [read, plan], read.dim, `correction of the power of ${leg.beam.id} at ${leg.to}`);
+    return graph.derive(name, CORRECTED, [plan, factor], POWER, words, { ...(read.unit ? { unit: read.unit } : {}), at: reading.at });
+  }
+
+  private plan(leg: Leg, name: string, words: string): Cell {
+    const { values } = this.context;
+    const from = leg.n > 1 ? leg.beam.legs[leg.n - 2]!.target : leg.beam.from;
+    if (!from) return this.missing(name, words, 'unknown-name', `${leg.beam.id} does not start anywhere`, leg.at);
+    if (from.kind.light === 'source') return this.wrap(name, words, values.fact(from, 'power') ?? this.missing(`${from.id}.power`, `power of ${from.id}`, 'value-missing', `the power of ${from.id} is not written`, from.at));
+    const before = this.before(leg);
+    const arrives = before && this.cells.get(before);
+    if (!arrives) return this.missing(name, words, 'arm-broken', `no light arrives at ${from.id}`, leg.at);
+    const port = leg.n > 1 ? leg.beam.legs[leg.n - 2]!.port : leg.beam.port;
+    return this.behind(from, port, arrives, name, words, leg.beam);
+  }
+
+  /** Power behind a thing. */
+  private behind(thing: Thing, port: string | undefined, before: Cell, name: string, words: string, beam: Beam): Cell {
+    const { values, graph } = this.context;
+    const fact = (phrase: string, what: string): Cell => values.fact(thing, phrase) ?? this.missing(`${thing.id}.${phrase}`, `${phrase} of ${thing.id}`, 'value-missing', `${what} is not written`, thing.at);
+    const loss = (): Cell => fact('loss', `the loss of ${thing.id}`);
+    switch (thing.kind.word) {
+      case 'splitter': {
+        if (port !== 'reflected' && port !== 'through') return this.missing(name, words, 'port-missing', `which way the light leaves ${thing.id} is not written`, beam.at);
+        return graph.derive(name, port === 'reflected' ? REFLECTED : THROUGH, [before, this.wheels.of(thing).reflects, loss()], POWER, words);
+      }
+      case 'mirror': case 'lens': case 'collimator': case 'spreader': case 'half-wave plate': return graph.derive(name, BEHIND, [before, loss()], POWER, words);
+      case 'attenuator': return graph.derive(name, BEHIND_DENSITY, [before, fact('density', `the density of ${thing.id}`)], POWER, words);
+      case 'shutter': return this.wrap(name, words, before);
+      case 'hologram': if (port === 'diffracted') return graph.derive(name, DIFFRACTED, [before, fact('efficiency', `the efficiency of ${thing.id}`)], POWER, words);
+    }
+    return this.missing(name, words, 'not-computed-yet', UNTOLD[thing.kind.light] !== undefined && thing.kind.word !== 'polarizer' ? UNTOLD[thing.kind.light]!(thing.id) : `how much ${thing.id} lets through depends on the light that meets it: read the power behind it`, thing.at);
+  }
+
+  private wrap(name: string, words: string, cell: Cell): Cell {
+    return this.context.graph.derive(name, SAME, [cell], POWER, words, cell.unit ? { unit: cell.unit } : {});
+  }
+
+  private missing(name: string, words: string, code: string, why: string, at?: Missing['at']): Cell {
+    return this.context.values.missing(name, POWER, words, { code, why, ...(at ? { at } : {}) });
+  }
+}
+
+/** More legs in a row than any path may have. */
+const MOST_LEGS = 20_000;
+
+const UNTOLD: Readonly<Record<string, (id: string) => string>> = {
+  scatters: id => `${id} scatters the light: what of it reaches the next thing is no power of a beam, and is metered there`,
+  recorded: id => `how much of the light goes on behind ${id} is not known: read the power there`,
+  turns: id => `${id} scatters the light: what of it reaches the next thing is no power of a beam, and is metered there`,
+};

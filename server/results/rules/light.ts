@@ -1,0 +1,110 @@
+/** Rules of light: what a meter shows, light in the plate's plane, ratio, corners, exposure, the wheel of a splitter, power along a beam. */
+import { driftContrast, longestExposure } from '../../optics/drift.ts';
+import { exposureTime, reciprocityTime } from '../../optics/exposure.ts';
+import { angleByReadings, headArea, lightInPlane, lightRatio } from '../../optics/light.ts';
+import { densityTransmission, shareAtMark, splitterShare, weightsAtMark } from '../../optics/power.ts';
+import { recordedBrightness } from '../../optics/visibility.ts';
+import type { Rule } from '../graph.ts';
+
+const LAMBERT = 'Lambert’s cosine law (any optics text)';
+
+/** A reading without what the meter shows in the dark. Inputs: reading, dark reading. */
+export const WITHOUT_DARK: Rule = { name: 'without the dark reading', formula: 'reading − dark reading', linear: true, compute: ([a, b]) => a! - b!, partials: () => [1, -1] };
+
+/** A reading times the factor of its meter. Inputs: reading, factor. */
+export const CALIBRATED: Rule = { name: 'calibrated', formula: 'reading · calibration', compute: ([a, b]) => a! * b!, partials: ([a, b]) => [b!, a!] };
+
+/** Power on a head as light on it. Inputs: power, area. */
+export const ON_HEAD: Rule = { name: 'light on the head', formula: 'power / area of the head', compute: ([p, a]) => p! / a!, partials: ([p, a]) => [1 / a!, -p! / (a! * a!)] };
+/** The reverse: a light as the power that a head catches of it. */
+export const CAUGHT: Rule = { name: 'power on the head', formula: 'light · area of the head', compute: ([e, a]) => e! * a!, partials: ([e, a]) => [a!, e!] };
+
+export const ROUND_HEAD: Rule = { name: 'area of a round head', formula: 'π · diameter² / 4', compute: ([d]) => headArea(d!), partials: ([d]) => [(2 * headArea(d!)) / d!] };
+export const SQUARE_HEAD: Rule = { name: 'area of a head', formula: 'width · height', compute: ([a, b]) => a! * b!, partials: ([a, b]) => [b!, a!] };
+
+/** Light that was read facing the beam, in the plane of the plate. Inputs: light, angle. */
+export const IN_PLANE: Rule = {
+  name: 'light in the plane of the plate', formula: 'E · cos θ: E read facing the beam, θ its angle from the plate’s normal', source: LAMBERT,
+  compute: ([e, angle]) => lightInPlane(e!, angle!), partials: ([e, angle]) => [Math.cos(angle!), -e! * Math.sin(angle!)],
+};
+/** Angle of arrival by two readings. Inputs: in the plane of the plate, facing the beam. */
+export const ANGLE_BY_READINGS: Rule = { name: 'angle by two readings', formula: 'arccos(in the plate’s plane / facing the beam)', source: LAMBERT, compute: ([flat, facing]) => angleByReadings(flat!, facing!) };
+
+/** Reference light to object light. */
+export const RATIO: Rule = { name: 'beam ratio', formula: 'reference light / object light', compute: ([r, o]) => lightRatio(r!, o!), partials: ([r, o]) => [1 / o!, -r! / (o! * o!)] };
+/** One light as a share of another. */
+export const SHARE: Rule = { name: 'share', formula: 'a / b', compute: RATIO.compute, partials: RATIO.partials! };
+/** Object light from the reference's and a known ratio. */
+export const BY_RATIO: Rule = { name: 'object light by the ratio', formula: 'reference light / beam ratio', compute: RATIO.compute, partials: RATIO.partials! };
+/** Reference light from the object's and a known ratio. */
+export const BY_RATIO_BACK: Rule = { name: 'reference light by the ratio', formula: 'object light · beam ratio', compute: CALIBRATED.compute, partials: CALIBRATED.partials! };
+/** Reference to that object light which is polarized like it. Inputs: beam ratio, polarized share. */
+export const EFFECTIVE: Rule = { name: 'effective ratio', formula: 'beam ratio / polarized share of the object light', compute: RATIO.compute, partials: RATIO.partials! };
+/** Share of the object light that a polarizer along the reference lets through. Inputs: light through it, light without it, its own loss (0 where that is not told). */
+export const POLARIZED: Rule = { name: 'polarized share', formula: 'light through the polarizer / ((1 − loss of the polarizer) · light without it)', compute: ([p, e, loss]) => lightRatio(p!, (1 - (loss ?? 0)) * e!) };
+
+/** The weakest of some corners against the centre. Inputs: centre, then the corners. */
+export const WEAKEST_CORNER: Rule = {
+  name: 'corner light', formula: 'weakest corner / centre', curved: true,
+  compute: ([centre, ...corners]) => lightRatio(Math.min(...corners), centre!),
+  partials: ([centre, ...corners]) => {
+    const least = Math.min(...corners);
+    const at = corners.indexOf(least);
+    return [-least / (centre! * centre!), ...corners.map((_, i) => (i === at ? 1 / centre! : 0))];
+  },
+};
+
+/** Inputs: exposure that the plate needs, all light on it. Curved: what is known to a factor only has no straight lines. */
+export const EXPOSURE_TIME: Rule = {
+  name: 'exposure time', formula: 'exposure that the plate needs / light at the plate', curved: true, compute: ([h, e]) => exposureTime(h!, e!), partials: ([h, e]) => [1 / e!, -h! / (e! * e!)],
+};
+/** Inputs: exposure that the plate needs, all light on it, exponent of the reciprocity law. */
+export const LONG_EXPOSURE_TIME: Rule = {
+  name: 'exposure time with reciprocity', formula: 't^(1/p), t = exposure that the plate needs / light at the plate, in seconds', source: 'Schwarzschild 1900 (from memory)', curved: true,
+  compute: ([h, e, p]) => reciprocityTime(exposureTime(h!, e!), p!),
+};
+
+/** Inputs: fringes per second. */
+export const LONGEST_EXPOSURE: Rule = { name: 'longest exposure', formula: '0.1 fringe / drift', source: 'a tenth of a wavelength of path (common practice)', compute: ([rate]) => longestExposure(rate!) };
+/** Inputs: fringes per second, exposure. */
+export const DRIFT_BRIGHTNESS: Rule = {
+  name: 'brightness that a drift leaves', formula: '(sin(πm) / (πm))²: m fringes go by during the exposure', source: 'Collier, Burckhardt & Lin, Optical Holography (1971) (from memory)', curved: true,
+  compute: ([rate, time]) => recordedBrightness(driftContrast(rate! * time!)),
+};
+
+/** Share that a wheel reflects. Inputs: where it stands, then the share at each mark. */
+export const wheelShare = (marks: readonly number[]): Rule => ({
+  name: 'share at the wheel’s mark', formula: 'straight line between the two neighbouring marks',
+  compute: ([setting, ...values]) => shareAtMark(marks, values, setting!),
+  partials: ([setting, ...values]) => {
+    const weights = weightsAtMark(marks, setting!);
+    const step = weights.flatMap((w, i) => (w > 0 && w < 1 ? [i] : []));
+    const [a, b] = step as [number, number];
+    return [step.length === 2 ? (values[b]! - values[a]!) / (marks[b]! - marks[a]!) : 0, ...weights];
+  },
+});
+
+/** Power behind a thing that loses a share. Inputs: power before it, its loss. */
+export const BEHIND: Rule = { name: 'power behind it', formula: 'power · (1 − loss)', compute: ([p, loss]) => p! * (1 - loss!), partials: ([p, loss]) => [1 - loss!, -p!] };
+/** Power behind an attenuator. Inputs: power before it, its density. */
+export const BEHIND_DENSITY: Rule = { name: 'power behind an attenuator', formula: 'power · 10^(−density)', compute: ([p, d]) => p! * densityTransmission(d!) };
+/** Power that is reflected. Inputs: power on the splitter, share that it reflects, its loss. */
+export const REFLECTED: Rule = {
+  name: 'power reflected', formula: 'power · (1 − loss) · share reflected', compute: ([p, share, loss]) => p! * splitterShare(share!, loss!),
+  partials: ([p, share, loss]) => [share! * (1 - loss!), p! * (1 - loss!), -p! * share!],
+};
+/** Power that goes through. Inputs as of {@link REFLECTED}. */
+export const THROUGH: Rule = {
+  name: 'power through', formula: 'power · (1 − loss) · (1 − share reflected)', compute: ([p, share, loss]) => p! * splitterShare(1 - share!, loss!),
+  partials: ([p, share, loss]) => [(1 - share!) * (1 - loss!), -p! * (1 - loss!), -p! * (1 - share!)],
+};
+/** Power that a hologram sends into its image. Inputs: power on it, its efficiency. */
+export const DIFFRACTED: Rule = { name: 'power diffracted', formula: 'power · efficiency', compute: CALIBRATED.compute, partials: CALIBRATED.partials! };
+
+/** By how much a reading differs from the plan, as a factor. Inputs: reading, plan. */
+export const FACTOR: Rule = { name: 'correction', formula: 'reading / plan', compute: ([a, b]) => a! / b!, partials: RATIO.partials! };
+/** A plan with its correction. Inputs: plan, factor. */
+export const CORRECTED: Rule = { name: 'corrected by a reading', formula: 'plan · correction', compute: CALIBRATED.compute, partials: CALIBRATED.partials! };
+
+/** Offset of an image from a plate. Inputs: distance of the plate, distance of the image, both from the first hologram. */
+export const BEFORE_PLATE: Rule = { name: 'image before the plate', formula: 'distance of the plate − distance of the image', linear: true, compute: WITHOUT_DARK.compute, partials: WITHOUT_DARK.partials! };

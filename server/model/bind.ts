@@ -9,7 +9,7 @@ import { bindMoved } from './bind-moved.ts';
 import { bindReadings } from './bind-readings.ts';
 import { bindThing, meantBy, oneWord, openingWords, opensThing, strayLegs } from './bind-things.ts';
 import { bindVariants } from './bind-variants.ts';
-import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Measured, Model, Moved, Setup, Thing, Use } from './model.ts';
+import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Moved, Setup, Thing, Use } from './model.ts';
 import { nearest, Scope, Sink } from './scope.ts';
 import type { Fact } from './things/kind.ts';
 import { factIndex, kindNamed, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './things/index.ts';
@@ -18,9 +18,6 @@ export const MAX_THINGS = 5000;
 
 /** Words that open a statement of a setup which declares no thing. */
 const STATEMENTS: readonly string[] = ['beam', 'measured', 'moved', 'expect', 'aim', 'accept', 'let', 'variant', 'shot', 'process'];
-
-/** Readings that are kept and not computed yet. */
-const LATER: ReadonlyMap<Measured['kind'], string> = new Map([['light', 'readings of light'], ['dark', 'readings of light'], ['wheel', 'readings of a wheel'], ['drift', 'readings of drift'], ['image', 'readings of a real image']]);
 
 /** Findings of declarations and beams behind which what seems missing may stand. */
 const UNSURE: readonly string[] = ['unknown-name', 'unknown-word', 'name-missing', 'name-taken', 'leg-without-beam'];
@@ -174,7 +171,6 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   }
   const variants = bindVariants(variantNodes, { beams, lets }, scope);
   const readings = bindReadings(measured, beams, scope);
-  for (const r of readings) if (r.measured && LATER.has(r.measured.kind)) pending.add(LATER.get(r.measured.kind)!);
   const unused = new Set<Fact>();
   for (const thing of things.values()) {
     checkNamed(thing, scope);

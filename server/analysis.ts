@@ -10,6 +10,7 @@ import type { Finding } from './checks/check.ts';
 import { findingsOf } from './checks/run.ts';
 import { bind, type Found } from './model/bind.ts';
 import type { Model } from './model/model.ts';
+import { fileName } from './model/scope.ts';
 import { plan, type Results } from './results/plan.ts';
 
 /** The stages that a document passes through; each holds all before it. */
@@ -31,8 +32,16 @@ export interface Snapshot {
 export interface Library {
   text(uri: string): string | undefined;
   resolve(path: string, from: string): string | null;
+  /** where else a file of that path may be, in the order in which it is looked for: in the folders that are open, then in those that were named */
+  elsewhere?(path: string): readonly Candidate[];
   /** where the lines of a file are kept from one analysis to the next, by whoever analyses it often */
   lines?(uri: string): LineCache | undefined;
+}
+
+/** A file that a `use` may mean; `where` completes “looked in …”. */
+export interface Candidate {
+  readonly uri: string;
+  readonly where: string;
 }
 
 export const MAX_FILES = 64;
@@ -41,19 +50,26 @@ export const MAX_FILES = 64;
 export const alone: Library = { text: () => undefined, resolve: path => path };
 
 export function analyse(uri: string, text: string, library: Library = alone, cache: LineCache = library.lines?.(uri)?.copy() ?? new LineCache()): Snapshot {
-  const files = [uri];
+  const files = new Set([uri]);
+  let asked = 1;
   const tree = parse(text, cache);
   const bound = new Map<string, Model>();
+  const read = (of: string): string | undefined => { files.add(of); return library.text(of); };
   const find = (from: string, ring: readonly string[]) => (path: string): Found => {
-    const to = library.resolve(path, from);
-    if (to === null) return { code: 'import-outside', uri: '', data: { path } };
+    const beside = library.resolve(path, from);
+    const places = beside === null ? [] : [{ uri: beside, where: 'the folder of this file' }];
+    for (const c of library.elsewhere?.(path) ?? []) if (!places.some(p => p.uri === c.uri)) places.push(c);
+    if (places.length === 0) return { code: 'import-outside', uri: '', data: { path } };
+    const to = places.find(({ uri: u }) => ring.includes(u) || bound.has(u) || (asked < MAX_FILES && read(u) !== undefined))?.uri;
+    if (to === undefined) {
+      return asked++ < MAX_FILES ? { code: 'import-unreadable', uri: places[0]!.uri, data: { path, why: 'it is missing or cannot be read', looked: places.map(p => p.where).join(', ') } }
+        : { code: 'too-many-files', uri: places[0]!.uri, data: { limit: String(MAX_FILES) } };
+    }
     if (ring.includes(to)) return { code: 'import-ring', uri: to, data: { ring: [...ring.slice(ring.indexOf(to)), to].map(fileName).join(' → ') } };
     const known = bound.get(to);
     if (known) return { inventories: known.inventories, uri: to };
-    if (files.length >= MAX_FILES) return { code: 'too-many-files', uri: to, data: { limit: String(MAX_FILES) } };
-    const other = library.text(to);
-    if (!files.includes(to)) files.push(to);
-    if (other === undefined) return { code: 'import-unreadable', uri: to, data: { path, why: 'it is missing or cannot be read' } };
+    asked++;
+    const other = read(to)!;
     const model = bind(to, parse(other, library.lines?.(to)), find(to, [...ring, to]));
     bound.set(to, model);
     // A ring is found at the file that closes it, but is said where this file enters it.
@@ -63,7 +79,5 @@ export function analyse(uri: string, text: string, library: Library = alone, cac
   };
   const model = bind(uri, tree, find(uri, [uri]));
   const results = model.setups.map(plan);
-  return { uri, text, tree, model, results, findings: findingsOf(tree, model, results), files };
+  return { uri, text, tree, model, results, findings: findingsOf(tree, model, results), files: [...files] };
 }
-
-export const fileName = (uri: string): string => decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));

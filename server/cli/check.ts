@@ -1,12 +1,12 @@
 /** `platewright check`: the findings of files. */
 import { analyse } from '../analysis.ts';
-import { openAll } from './files.ts';
+import { openAll, type Reach } from './files.ts';
 import { checkMarkdown, checkText, exitFor } from './findings.ts';
 import { checkJson } from './json.ts';
 import { onScreen, troubled, type Done, type Format } from './done.ts';
 
-export function check(args: readonly string[], { format, strict, folder }: { format: Format; strict: boolean; folder?: string }): Done {
-  const { opened, troubles } = openAll(args, folder);
+export function check(args: readonly string[], { format, strict, ...reach }: { format: Format; strict: boolean } & Reach): Done {
+  const { opened, troubles } = openAll(args, reach);
   const files = opened.map(file => {
     const snapshot = analyse(file.uri, file.text, file.texts);
     return { file, snapshot, findings: snapshot.findings };

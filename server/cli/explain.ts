@@ -13,14 +13,14 @@ import { LATER } from '../results/goals.ts';
 import type { Results } from '../results/plan.ts';
 import { inVariant, setupsNamed } from './chosen.ts';
 import { onScreen, type Done, type Format } from './done.ts';
-import { EXTENSION, Misuse, nameOfUri, openFile } from './files.ts';
+import { EXTENSION, Misuse, nameOfUri, openFile, type Reach } from './files.ts';
 import { explanationJson, pageJson } from './json.ts';
 
 /** `words` are a file and the name of a result, or the code of a finding alone. */
-export function explain(words: readonly string[], options: { format: Format; setup?: string; variant?: string; folder?: string }): Done {
+export function explain(words: readonly string[], options: { format: Format; setup?: string; variant?: string } & Reach): Done {
   const [first, ...rest] = words as [string, ...string[]];
   if (rest.length === 0 && !first.endsWith(EXTENSION)) return explainCode(first, options.format);
-  const file = openFile(first, options.folder);
+  const file = openFile(first, options);
   const snapshot = inVariant(analyse(file.uri, file.text, file.texts), file.name, options.setup, options.variant);
   const setups = setupsNamed(snapshot.results, file.name, options.setup);
   const asked = rest.join(' ').trim();

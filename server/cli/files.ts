@@ -24,17 +24,25 @@ export interface Opened {
 const MAX_BYTES = 8_000_000;
 export const EXTENSION = '.plate';
 
-/** Opens a file. What it uses must lie in `folder`: by default the working folder if it holds the file, else `within`, else the file's own folder. */
-export function openFile(named: string, folder?: string, within?: string): Opened {
+/** Where files that a file uses may lie. */
+export interface Reach {
+  /** by default the working folder if it holds the file, else the folder that was named, else the file's own folder */
+  readonly folder?: string;
+  /** folders that are looked in besides */
+  readonly inventory?: readonly string[];
+}
+
+/** Opens a file. */
+export function openFile(named: string, { folder, inventory = [] }: Reach = {}, within?: string): Opened {
   const path = realPath(named);
   const text = readText(path, named);
   const root = folder === undefined ? [process.cwd(), ...(within === undefined ? [] : [within])].map(f => realPath(f)).find(f => isInside(f, path)) ?? dirname(path) : realFolder(folder);
   if (!isInside(root, path)) throw new Misuse(`${named} does not lie in ${folder ?? root}, the folder that --folder names`);
-  return { name: shownPath(resolve(named)), path, uri: pathToFileURL(path).href, text, texts: libraryIn(root) };
+  return { name: shownPath(resolve(named)), path, uri: pathToFileURL(path).href, text, texts: libraryIn(root, inventory.map(f => ({ named: f, path: realFolder(f) }))) };
 }
 
 /** Opens all files that arguments name; a folder stands for every `.plate` file in it and in its folders. Each file once; what could not be opened is told apart. */
-export function openAll(args: readonly string[], folder?: string): { opened: Opened[]; troubles: Trouble[] } {
+export function openAll(args: readonly string[], reach: Reach = {}): { opened: Opened[]; troubles: Trouble[] } {
   const opened = new Map<string, Opened>();
   const troubles: Trouble[] = [];
   const attempt = (act: () => void): void => {
@@ -44,7 +52,7 @@ export function openAll(args: readonly string[], folder?: string): { opened: Ope
     }
   };
   const open = (named: string, within?: string): void => attempt(() => {
-    const file = openFile(named, folder, within);
+    const file = openFile(named, reach, within);
     if (!opened.has(file.path)) opened.set(file.path, file);
   });
   for (const arg of args) {
@@ -107,7 +115,12 @@ function keepOwner(file: number, old: Stats): void {
   try { fchownSync(file, old.uid, old.gid); } catch { /* kept by whoever formats it */ }
 }
 
-function libraryIn(root: string): Library {
+function libraryIn(root: string, named: readonly { readonly named: string; readonly path: string }[]): Library {
+  const at = (folder: string, path: string): string | undefined => {
+    const real = realOrPlanned(resolve(folder, path));
+    return real !== undefined && isInside(folder, real) ? pathToFileURL(real).href : undefined;
+  };
+  const folders = [{ path: root, where: shownPath(root) === '.' ? 'the working folder' : `the folder “${shownPath(root)}”` }, ...named.map(n => ({ path: n.path, where: `the folder “${n.named}”` }))];
   const texts = new Map<string, string | undefined>();
   return {
     text(uri) {
@@ -116,8 +129,9 @@ function libraryIn(root: string): Library {
     },
     resolve(path, from) {
       const real = realOrPlanned(resolve(dirname(fileURLToPath(from)), path));
-      return real !== undefined && isInside(root, real) ? pathToFileURL(real).href : null;
+      return real !== undefined && [root, ...named.map(n => n.path)].some(f => isInside(f, real)) ? pathToFileURL(real).href : null;
     },
+    elsewhere: path => folders.flatMap(f => { const uri = at(f.path, path); return uri === undefined ? [] : [{ uri, where: f.where }]; }),
   };
 }
 

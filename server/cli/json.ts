@@ -34,7 +34,7 @@ export function checkJson(files: readonly { readonly file: Opened; readonly snap
 export function reportJson(file: Opened, snapshot: Snapshot, results: readonly Results[], findings: readonly Finding[]): string {
   const naming = beside(file);
   return document('report', {
-    file: naming(file.uri), uses: snapshot.files.filter(f => f !== file.uri).map(naming),
+    file: naming(file.uri), uses: snapshot.files.filter(f => f !== file.uri && file.texts.text(f) !== undefined).map(naming),
     setups: results.map(r => setup(r, naming)),
     findings: findings.map(f => finding(f, naming)), summary: { ...countOf(findings) },
   });

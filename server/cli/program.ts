@@ -20,20 +20,20 @@ export function program(finish: (done: Done) => void): Command {
 
   command('check', 'list what is wrong or worth knowing in files')
     .addArgument(new Argument('<FILE...>', '.plate files; a folder stands for every .plate file in it'))
-    .addOption(formats()).addOption(folder())
+    .addOption(formats()).addOption(folder()).addOption(inventory())
     .option('--strict', 'end with exit code 1 for warnings too', false)
-    .action((files: string[], o: { format: Format; strict: boolean; folder?: string }) => finish(check(files, o)));
+    .action((files: string[], o: { format: Format; strict: boolean; folder?: string; inventory: string[] }) => finish(check(files, o)));
 
   command('report', 'show a setup on one page: paths, brightness, expectations, findings')
     .argument('<FILE>', 'a .plate file')
-    .addOption(formats()).addOption(folder()).addOption(setup()).addOption(variant())
-    .action((file: string, o: { format: Format; setup?: string; variant?: string; folder?: string }) => finish(report(file, o)));
+    .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
+    .action((file: string, o: { format: Format; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(report(file, o)));
 
   command('explain', 'show the numbers behind a result (explain FILE RESULT), or what a finding means (explain CODE)')
     .addArgument(new Argument('<WORDS...>', 'a .plate file and the name of a result, or the code of a finding'))
     .usage('[options] FILE RESULT | CODE')
-    .addOption(formats()).addOption(folder()).addOption(setup()).addOption(variant())
-    .action((words: string[], o: { format: Format; setup?: string; variant?: string; folder?: string }) => finish(explain(words, o)));
+    .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
+    .action((words: string[], o: { format: Format; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(explain(words, o)));
 
   command('format', 'put blanks, indents and line ends in order')
     .addArgument(new Argument('<FILE...>', '.plate files or folders; - reads standard input and prints the result'))
@@ -58,5 +58,6 @@ function formats(): Option {
   });
 }
 const folder = (): Option => new Option('--folder <FOLDER>', 'what a file uses must lie in it; the working folder by default');
+const inventory = (): Option => new Option('--inventory <FOLDER>', 'a folder in which the files that a file uses are looked for besides; may be given several times').argParser((given: string, before: string[]) => [...before, given]).default([], 'none');
 const setup = (): Option => new Option('--setup <NAME>', 'only the setup with that name');
 const variant = (): Option => new Option('--variant <NAME>', 'the setup as its variant of that name makes it');

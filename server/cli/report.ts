@@ -5,12 +5,12 @@ import { reportMarkdown } from '../features/report-markdown.ts';
 import { reportText } from '../features/report-text.ts';
 import { inVariant, setupsNamed } from './chosen.ts';
 import { onScreen, type Done, type Format } from './done.ts';
-import { openFile } from './files.ts';
+import { openFile, type Reach } from './files.ts';
 import { exitFor } from './findings.ts';
 import { reportJson } from './json.ts';
 
-export function report(named: string, { format, setup, variant, folder }: { format: Format; setup?: string; variant?: string; folder?: string }): Done {
-  const file = openFile(named, folder);
+export function report(named: string, { format, setup, variant, ...reach }: { format: Format; setup?: string; variant?: string } & Reach): Done {
+  const file = openFile(named, reach);
   const snapshot = inVariant(analyse(file.uri, file.text, file.texts), file.name, setup, variant);
   const results = setupsNamed(snapshot.results, file.name, setup);
   const others = elsewhere(snapshot);

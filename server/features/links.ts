@@ -1,5 +1,6 @@
 /** The paths of `use` lines as links to the files that they found. */
-import { fileName, type Snapshot } from '../analysis.ts';
+import type { Snapshot } from '../analysis.ts';
+import { fileName } from '../model/scope.ts';
 import type { Place } from '../model/model.ts';
 
 export interface Link {

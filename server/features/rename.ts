@@ -4,7 +4,8 @@
  */
 import { parseLine } from '../../grammar/parse-line.ts';
 import { RESERVED } from '../../grammar/tokens.ts';
-import { analyse, fileName, type Library, type Snapshot } from '../analysis.ts';
+import { analyse, type Library, type Snapshot } from '../analysis.ts';
+import { fileName } from '../model/scope.ts';
 import { keyOf, namedByKind, type Named } from '../model/mention-names.ts';
 import type { Role } from '../model/mention-words.ts';
 import { mentionsOf } from '../model/mentions.ts';
@@ -94,7 +95,7 @@ const kindWords = (n: Named): string => n.of?.article ?? { thing: 'a thing', ite
 function tried(pages: readonly Page[], edits: ReadonlyMap<string, readonly Edit[]>): string | undefined {
   const texts = new Map(pages.map(({ snapshot: s }) => [s.uri, edits.has(s.uri) ? applyEdits(s.text, edits.get(s.uri)!) : s.text]));
   for (const { snapshot: before, library } of pages) {
-    const after = analyse(before.uri, texts.get(before.uri)!, { resolve: (path, from) => library.resolve(path, from), text: uri => texts.get(uri) ?? library.text(uri) });
+    const after = analyse(before.uri, texts.get(before.uri)!, { resolve: (path, from) => library.resolve(path, from), elsewhere: path => library.elsewhere?.(path) ?? [], text: uri => texts.get(uri) ?? library.text(uri) });
     const line = otherMeaning(before, after, edits) ?? otherFindings(before, after) ?? (sameResults(before, after) ? undefined : 0);
     if (line !== undefined) {
       const where = before.uri === pages[0]!.snapshot.uri ? '' : ` of ${fileName(before.uri)}`;

@@ -37,6 +37,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     can = params.capabilities;
     options = (params.initializationOptions ?? {}) as InitializationOptions;
     documents.setFolders(foldersOf(params));
+    documents.setInventories(listOf(options.inventoryFolders));
     return {
       serverInfo: { name: 'platewright' },
       capabilities: {
@@ -144,6 +145,8 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
 
   connection.listen();
 }
+
+const listOf = (given: unknown): readonly unknown[] => (Array.isArray(given) ? given : []);
 
 function foldersOf(params: InitializeParams & { workspaceFolders?: WorkspaceFolder[] | null }): string[] {
   if (params.workspaceFolders) return params.workspaceFolders.map(f => f.uri);

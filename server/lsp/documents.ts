@@ -2,7 +2,7 @@
 import { TextDocument, type TextDocumentContentChangeEvent } from 'vscode-languageserver-textdocument';
 import { LineCache } from '../../grammar/parse.ts';
 import { analyse, type Library, type Snapshot } from '../analysis.ts';
-import { canonical, foldersFor, isInside, resolveUse } from './uris.ts';
+import { canonical, folderNamed, foldersFor, isInside, nameOf, resolveUse } from './uris.ts';
 
 /** Reads a file that is not open; undefined where it is missing or cannot be read. Must not leave `folders`. */
 export type ReadFile = (uri: string, folders: readonly string[]) => Promise<string | undefined>;
@@ -48,6 +48,7 @@ export class Documents {
   private readonly files = new Map<string, Text>();
   private readonly loading = new Map<string, Promise<void>>();
   private folders: readonly string[] = [];
+  private inventories: readonly string[] = [];
   private revision = 0;
   private ids = 0;
 
@@ -59,6 +60,16 @@ export class Documents {
     for (const d of this.open.values()) d.kept = undefined;
     this.changedAnywhere();
   }
+
+  /** Folders that are looked in besides those that are open: absolute paths or addresses. */
+  setInventories(named: readonly unknown[]): void {
+    this.inventories = named.flatMap(n => (typeof n === 'string' ? (folderNamed(n) ?? []) : []));
+    for (const d of this.open.values()) d.kept = undefined;
+    this.changedAnywhere();
+  }
+
+  /** The folders whose files a file may use. */
+  private reach(main: string): readonly string[] { return [...foldersFor(main, this.folders), ...this.inventories]; }
 
   get(uri: string): Document | undefined { return this.open.get(canonical(uri)); }
   all(): Iterable<Document> { return this.open.values(); }
@@ -114,7 +125,7 @@ export class Documents {
     const id = canonical(uri);
     const open = this.open.get(id);
     if (open) return open;
-    const text = await this.read(id, foldersFor(id, this.folders)).catch(() => undefined);
+    const text = await this.read(id, this.reach(id)).catch(() => undefined);
     if (this.open.has(id)) return this.open.get(id);
     // Whatever rests on the file sees this text from now on.
     if (this.textOf(id) ? this.textOf(id)!.text !== text : this.loading.has(id)) this.forget(id);
@@ -138,8 +149,11 @@ export class Documents {
 
   textsFor(document: Document, missing: string[] = []): Library {
     const folders = foldersFor(document.id, this.folders);
+    const reach = this.reach(document.id);
+    const roots = [...folders.map(f => ({ f, where: `the folder “${nameOf(f)}”` })), ...this.inventories.map(f => ({ f, where: `the folder “${nameOf(f)}” of inventories` }))];
     return {
-      resolve: (path, from) => resolveUse(path, from, folders),
+      resolve: (path, from) => resolveUse(path, from, reach),
+      elsewhere: path => roots.flatMap(({ f, where }) => { const uri = resolveUse(path, `${f}/`, [f]); return uri === null ? [] : [{ uri, where }]; }),
       text: uri => {
         const text = this.textOf(uri);
         if (!text) missing.push(uri);
@@ -172,7 +186,7 @@ export class Documents {
       this.loading.delete(uri);
       this.files.set(uri, { text, revision, lines: new LineCache() });
     };
-    const loading = this.read(uri, foldersFor(document.id, this.folders)).then(keep, () => { keep(undefined); });
+    const loading = this.read(uri, this.reach(document.id)).then(keep, () => { keep(undefined); });
     this.loading.set(uri, loading);
     return loading;
   }

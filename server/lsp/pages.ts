@@ -1,6 +1,6 @@
 /** The pages in which something may be named: those of the open folders, and those that are open. */
 import type { Named } from '../model/mention-names.ts';
-import { fileName } from '../analysis.ts';
+import { fileName } from '../model/scope.ts';
 import { isShared } from '../features/references.ts';
 import type { Page } from '../features/rename.ts';
 import type { Document, Documents } from './documents.ts';

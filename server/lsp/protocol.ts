@@ -46,4 +46,6 @@ export interface InitializationOptions {
   readonly listsFiles?: boolean;
   /** the client answers {@link READ_FILE} */
   readonly readsFiles?: boolean;
+  /** folders that the files which a page uses are looked for in, besides those that are open: absolute paths or addresses */
+  readonly inventoryFolders?: readonly string[];
 }

@@ -38,6 +38,18 @@ export function foldersFor(main: string, open: readonly string[]): readonly stri
   return open.some(f => isInside(main, f)) || !main.includes('/') ? open : [folderOf(main)];
 }
 
+/** The address of a folder as a setting names it: an address, or an absolute path. Undefined for anything else. */
+export function folderNamed(text: string): string | undefined {
+  const path = text.replaceAll('\\', '/').replace(/\/+$/, '');
+  if (/^[\w+.-]{2,}:\/\//.test(path)) return canonical(path);
+  const rooted = /^[A-Za-z]:/.test(path) ? `/${path}` : path;
+  // What stands in a path is not encoded yet.
+  return rooted.startsWith('/') ? canonical(`file://${rooted.replaceAll('%', '%25')}`) : undefined;
+}
+
+/** The last part of an address, as people read it. */
+export const nameOf = (uri: string): string => decoded(uri.slice(uri.lastIndexOf('/') + 1)) || uri;
+
 /** The address that the path of a `use` means in the file `from`, or null where it leaves the folders. A text that was never saved counts from the first of them. */
 export function resolveUse(path: string, from: string, folders: readonly string[]): string | null {
   const base = from.includes('/') ? folderOf(from) : folders[0];

@@ -13,6 +13,9 @@ class Mention implements Reference {
   get target(): Place { return this.thing.at; }
 }
 
+/** The name of a file, without its folders. */
+export const fileName = (uri: string): string => decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));
+
 /** Collects the problems and references of one file while it is bound. */
 export class Sink {
   readonly problems: Problem[] = [];

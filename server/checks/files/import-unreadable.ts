@@ -7,7 +7,7 @@ export const importUnreadable: Check = {
   title: 'A file that is used cannot be read',
   page: `**What you see.** Nothing from that file is known here. Names with a dot are not reported one by one as long as it is missing.
 
-**Why.** The name is misspelt, the file was moved, or it may not be read. The path counts from the folder of the file in which \`use\` stands.
+**Why.** The name is misspelt, the file was moved, or it may not be read. The path counts from the folder of the file in which \`use\` stands; where nothing is found there, from the folder that is open, then from the folders that are named for inventories (the setting \`platewright.inventoryFolders\`, \`--inventory FOLDER\` on the command line). The message says where was looked.
 
 **What to do.** Correct the path, or bring the file back.`,
   example: `use "saltmarsh-lab.plate"
@@ -17,5 +17,5 @@ setup "Whelk shell" {
 }
 `,
   message: d => (text(d, 'path') === '' ? 'The name of the file is empty, so nothing is used. Write it between the quotes; it counts from the folder of this file.'
-    : `${quoted(d, 'path')} cannot be used: ${text(d, 'why')}. Correct the path, which counts from the folder of this file.`),
+    : `${quoted(d, 'path')} cannot be used: ${text(d, 'why')}. Looked in ${text(d, 'looked') || 'the folder of this file'}. Correct the path, or name the folder that holds it.`),
 };

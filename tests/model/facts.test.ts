@@ -111,6 +111,12 @@ describe('values out of bounds', () => {
   test.each([['spreader', 'focal length: -10 mm'], ['plate', 'shrinkage: -20%'], ['plate', 'reference angle: -56.6°'], ['string', 'stretch: 0%'], ['attenuator', 'density: 0']])('%s: %s is possible', (kind, line) => { expect(within(kind, line)).toEqual([]); });
 });
 
+describe('formulas', () => {
+  test.each([
+    ['loss: 3 mm + 2 mW', 'units-differ +'], ['loss: foo', 'unknown-name foo'], ['loss: 3 mm + 2 mm', 'wrong-unit 3 mm + 2 mm'], ['diameter: 2 * -25 mm', 'impossible-value 2 * -25 mm'], ['diameter: 2 * 25 mm', ''], ['loss: 5% + 3%', ''],
+  ])('%s, whether a result asks for it or not', (line, expected) => { expect(within('mirror', line)).toEqual(expected === '' ? [] : [expected]); });
+});
+
 describe('what no fact takes', () => {
   test('words behind a value', () => {
     expect(within('laser', 'wavelength: 632.8 nm nice')).toEqual(['unexpected-text nice']);

@@ -65,6 +65,8 @@ export function plan(setup: Setup): Results {
   nameShort(plates, aliases, graph);
   light = lightOf({ setup, graph, values, arms, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   for (const goal of setup.goals) light.ask(goal.result);
+  // A wrong name or unit in a formula that no result asks for is a slip as well.
+  for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
   const results = { setup, graph, values, places, arms, legs, plates, light, published, aliases };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };

@@ -25,8 +25,8 @@ export interface Hint {
   readonly result: string;
 }
 
-/** Editors cut hints that are longer. */
-const LONGEST = 39;
+/** Editors cut hints that are longer than some 40 characters. */
+const LONGEST = 31;
 
 /** The hints of the lines `from` to `to`, in the order of the text. */
 export function hintsOf(snapshot: Snapshot, wanted: HintKinds, from = 0, to = Infinity): Hint[] {
@@ -53,9 +53,7 @@ export function hintsOf(snapshot: Snapshot, wanted: HintKinds, from = 0, to = In
       for (const { arm, reference, mismatch } of p.pairs) {
         const { node } = arm.path[arm.path.length - 1]!;
         if (!shown(node) || mismatch.missing) continue;
-        const own = `mismatch ${showCell(r.graph, mismatch).text}`;
-        const whole = `${own} against ${reference.name}`.length <= LONGEST;
-        add(node, mismatch, whole ? [{ text: `${own} against ` }, { text: reference.name, to: reference.beam.at }] : [{ text: fitting(own) }]);
+        add(node, mismatch, [{ text: 'mismatch', to: reference.beam.at }, { text: fitting(` ${showCell(r.graph, mismatch).text}`) }]);
       }
     }
   }

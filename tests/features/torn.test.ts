@@ -1,0 +1,72 @@
+/** What editors ask for at every keystroke holds on text of any shape: nothing throws, every range lies inside of its line. */
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { alone, analyse, type Snapshot } from '../../server/analysis.ts';
+import { foldsOf } from '../../server/features/folding.ts';
+import { applyEdits } from '../../server/features/fixes.ts';
+import { ALL_HINTS, hintsOf, hintWords } from '../../server/features/hints.ts';
+import { linksOf } from '../../server/features/links.ts';
+import { highlightsAt, usesIn, usesOf } from '../../server/features/references.ts';
+import { rename, renamable } from '../../server/features/rename.ts';
+import { tokensOf } from '../../server/features/tokens.ts';
+import { EXAMPLES, disk } from '../examples/library.ts';
+import { FILE } from './source.ts';
+
+function holds(s: Snapshot): void {
+  const { lines } = s.tree;
+  const inside = (at: { line: number; start: number; end: number }, least = 1): void => {
+    expect(at.line).toBeGreaterThanOrEqual(0);
+    expect(at.start).toBeGreaterThanOrEqual(0);
+    expect(at.end).toBeGreaterThanOrEqual(at.start + least);
+    expect(at.end).toBeLessThanOrEqual(lines[at.line]!.text.length);
+  };
+  let last = { line: 0, start: 0, end: 0 };
+  for (const t of tokensOf(s)) {
+    const at = { line: t.line, start: t.start, end: t.start + t.length };
+    inside(at);
+    expect(at.line > last.line || (at.line === last.line && at.start >= last.end)).toBe(true);
+    // No half of a surrogate pair is cut off.
+    expect(lines[at.line]!.text.slice(at.start, at.end)).not.toMatch(/^[\udc00-\udfff]|[\ud800-\udbff]$/);
+    last = at;
+  }
+  for (const u of usesIn(s)) {
+    inside(u.at);
+    expect(lines[u.at.line]!.text.slice(u.at.start, u.at.end)).toBe(u.named.name);
+    expect(highlightsAt(s, u.at.line, u.at.start).length).toBeGreaterThan(0);
+  }
+  for (const l of linksOf(s)) inside(l.at, 0);
+  for (const f of foldsOf(s)) expect(f.from >= 0 && f.to > f.from && f.to < lines.length).toBe(true);
+  for (const h of hintsOf(s, ALL_HINTS)) {
+    inside({ line: h.line, start: 0, end: h.character }, 0);
+    expect(h.parts.map(p => p.text).join('').length).toBeLessThan(40);
+    expect(hintWords(s, h.setup, h.result)).toBeDefined();
+  }
+}
+
+const PIECES = ['setup "a" {', 'inventory lab {', 'variant "v" {', '}', '\n', '\r\n', '\r', ' ', '  ', 'laser red', 'splitter S1', 'mirror M1', 'object whelk', 'plate P1', 'room {', 'beam raw from red', 'beam object from S1 reflected', '-> S1: 350 mm', '-> P1', '->', ':', '=', 'let gap = 300 mm',
+  'gap', 'P1.raw.length', 'raw.1', 'lab.x', 'at (0, 0) mm', 'on S1 -> P1 by gap', 'facing', 'measured', 'measured object - raw: 3 mm by string', 'expect mismatch < gap', 'accept a "b" for P1.raw', 'use "x.plate"', '// 😀', '/// µ ±', '😀', 'µ', '±', '"', '(', '?', 'x', '.', '…', '\u0000', '\ufeff', 'ﬁ'];
+
+it('token soup', () => {
+  fc.assert(fc.property(fc.array(fc.constantFrom(...PIECES), { maxLength: 60 }), pieces => { holds(analyse(FILE, pieces.join(''))); holds(analyse(FILE, pieces.join('\n'))); }), { numRuns: 400 });
+});
+
+it.each(EXAMPLES.filter(p => /readings|variants|single|walk/.test(p.name)).map(p => [p.name, p] as const))('%s, cut anywhere, with other line ends', (_, page) => {
+  const texts = [page.text, `\ufeff${page.text.replaceAll('\n', '\r\n')}`, page.text.replaceAll('whelk', '😀').replaceAll('M1', 'µ1')];
+  for (const text of texts) for (let end = 0; end <= text.length; end += 97) holds(analyse(page.uri, text.slice(0, end), disk));
+});
+
+it('names in token soup can be changed, or it is said why not', () => {
+  fc.assert(fc.property(fc.array(fc.constantFrom(...PIECES), { maxLength: 40 }), fc.nat(), fc.constantFrom('Zz', 'gap', 'raw', 'object', 'mirror', 'x'), (pieces, n, name) => {
+    const snapshot = analyse(FILE, pieces.join('\n'));
+    const uses = usesIn(snapshot);
+    const use = uses[n % Math.max(1, uses.length)];
+    if (!use) return;
+    const found = renamable(snapshot, use.at.line, use.at.start, () => true);
+    const edits = 'refused' in found ? found : rename([{ snapshot, library: alone }], found.named, name);
+    if (!(edits instanceof Map)) { expect(edits.refused).toMatch(/\.$/); return; }
+    const all = edits.get(snapshot.uri) ?? [];
+    expect(all.length).toBe(name === use.named.name ? 0 : usesOf(use.named, [snapshot]).length);
+    const after = analyse(FILE, applyEdits(snapshot.text, all));
+    expect(after.findings.map(f => `${f.at.line} ${f.code}`).sort()).toEqual(snapshot.findings.map(f => `${f.at.line} ${f.code}`).sort());
+  }), { numRuns: 300 });
+});

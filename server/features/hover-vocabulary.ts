@@ -3,7 +3,7 @@ import { oneOf } from '../model/literal.ts';
 import { show } from '../model/show.ts';
 import { factsOf } from '../model/things/index.ts';
 import type { Fact, Kind } from '../model/things/kind.ts';
-import { assumedWords, factHead, typeWords } from '../model/things/words.ts';
+import { assumedByWords, factHead, typeWords } from '../model/things/words.ts';
 import { dimName, NUMBER, parseUnit, TEMPERATURE, unitsFor, type Unit } from '../model/units.ts';
 import { blocks, bullets, strong } from './markdown.ts';
 
@@ -19,11 +19,16 @@ export function kindWords(kind: Kind): string {
 
 /** A fact, and how it stands with its owner: a line such as `whelk: 35 mm`. */
 export const factWords = (fact: Fact, own?: string): string =>
-  blocks(`**${factHead(fact)}**: ${fact.doc}`, own, `Takes ${typeWords(fact.type)}.${usual(fact)}`, assumed(fact).trim(), fact.used ? '' : 'It is read and kept; no result uses it yet.');
+  blocks(`**${factHead(fact)}**: ${fact.doc}`, own, `Takes ${typeWords(fact.type)}.${usual(fact)}`, assumed(fact).trim(), assumedBy(fact), fact.used ? '' : 'It is read and kept; no result uses it yet.');
 
-const briefly = (f: Fact): string => assumed(f.assumedBy ? { ...f, assumedBy: { ...f.assumedBy, of: {} } } : f);
-const assumed = (f: Fact): string => (f.assumed || f.assumedBy ? ` Where nothing is written, ${assumedWords(f)}.` : '');
-const usual = (f: Fact): string => (f.usual && f.type.type !== 'text' ? ` Often ${f.usual.map(u => `\`${u}\``).join(', ')}.` : '');
+const assumed = (f: Fact): string => (f.assumed ? ` Where nothing is written, ${f.assumed.text} is assumed: ${f.assumed.why}.` : '');
+const briefly = (f: Fact): string => `${assumed(f)}${f.assumedBy ? ` What is assumed depends on \`${f.assumedBy.phrase}\`.` : ''}`;
+const usual = (f: Fact): string => (f.usual && f.type.type !== 'text' && f.type.type !== 'choice' ? ` Often ${f.usual.map(u => `\`${u}\``).join(', ')}.` : '');
+
+function assumedBy(f: Fact): string {
+  const by = assumedByWords(f);
+  return by.length === 0 ? '' : `${f.assumed ? 'Instead' : 'Where nothing is written'}, there is assumed\n\n${bullets(by.map(([where, a]) => `with \`${where}\` ${a.text}: ${a.why}`))}`;
+}
 
 /** A unit: what it measures, and its size in a unit that is used more often. */
 export function unitWords(text: string): string | undefined {

@@ -87,6 +87,7 @@ describe('what is assumed', () => {
       if (!fact.assumedBy) continue;
       const by = factIndex(facts).get(fact.assumedBy.phrase)?.type;
       expect(by?.type, `${of}: ${fact.phrase}`).toBe('choice');
+      if (fact.used) expect(factIndex(facts).get(fact.assumedBy.phrase)?.used, `${of}: ${fact.assumedBy.phrase}`).toBe(true);
       for (const word of Object.keys(fact.assumedBy.of)) expect(by?.type === 'choice' && by.words, `${of}: ${word}`).toContain(word);
     }
   });

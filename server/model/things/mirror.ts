@@ -19,6 +19,6 @@ export const mirror: Kind = {
     }),
     quantity('diameter', LENGTH, 'Diameter of the mirror.', { usual: ['50 mm', '25 mm', '150 mm', '200 mm'] }),
     size('75 x 75 mm', '100 x 150 mm'),
-    choice('coating', ['aluminium', 'silver', 'dielectric'], 'What the surface is made of.'),
+    choice('coating', ['aluminium', 'silver', 'dielectric'], 'What the surface is made of; decides which loss is assumed.', { used: true, usual: ['aluminium', 'silver', 'dielectric'] }),
   ],
 };

@@ -1,8 +1,8 @@
 /** The reference of all things and facts as one page, written from the vocabulary, so that the two cannot drift apart. */
 import { oneOf } from '../literal.ts';
-import { COMMON, type Assumed, type Fact, type Kind, type Light } from './kind.ts';
+import { COMMON, type Fact, type Kind, type Light } from './kind.ts';
 import { KINDS, kindNamed, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './index.ts';
-import { factHead, typeWords } from './words.ts';
+import { assumedByWords, factHead, typeWords } from './words.ts';
 
 /** `THINGS.md` */
 export function thingsPage(): string {
@@ -85,10 +85,7 @@ function row(f: Fact): string {
   return `| ${cells.map(c => c.replaceAll('|', '\\|')).join(' | ')} |`;
 }
 
-function guess({ assumed, assumedBy }: Fact): string {
-  // What is assumed alike of several stands there once.
-  const alike = new Map<Assumed, string[]>();
-  for (const [word, a] of Object.entries(assumedBy?.of ?? {})) alike.set(a, [...(alike.get(a) ?? []), word]);
-  const by = [...alike].map(([a, words]) => `\`${assumedBy!.phrase}\` ${oneOf(words)}: **${a.text}**, ${a.why}`);
-  return [...by, ...(assumed ? [`${by.length > 0 ? 'else ' : ''}**${assumed.text}**, ${assumed.why}`] : [])].join('<br>');
+function guess(f: Fact): string {
+  const by = assumedByWords(f).map(([where, a]) => `\`${where}\`: **${a.text}**, ${a.why}`);
+  return [...by, ...(f.assumed ? [`${by.length > 0 ? 'else ' : ''}**${f.assumed.text}**, ${f.assumed.why}`] : [])].join('<br>');
 }

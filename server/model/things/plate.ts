@@ -20,7 +20,7 @@ export const plate: Kind = {
       used: true, sign: 'any', within: SLOPE, usual: ['0° ± 5°', '-15° ± 3°'], assumed: { text: '0° ± 10°', why: 'a plate is mostly set square to the line of sight; common practice' },
     }),
     text('stock', 'Name of the plate stock.', ['"box 3"']),
-    choice('material', MATERIALS, 'What the layer is. Without figures of its own, those of its sort are assumed, as bands.'),
+    choice('material', MATERIALS, 'What the layer is. Without figures of its own, those of its sort are assumed, as bands.', { used: true }),
     quantity('sensitivity', EXPOSURE, 'Exposure that it needs.', { used: true, within: { from: 1e-4, to: 1e5, words: '0.01 µJ/cm² to 10 J/cm²' }, usual: ['40 µJ/cm² ×÷ 2', '120 µJ/cm² ×÷ 2', '1.5 mJ/cm² ×÷ 2'], assumedBy: { phrase: 'material', of: SENSITIVITY } }),
     quantity('resolving power', PER_LENGTH, 'Finest fringes that it records.', { within: { from: 5e4, to: 5e7, words: '50 lines/mm to 50000 lines/mm' }, usual: ['3000 lines/mm ± 10%', '5000 lines/mm ± 10%', '8000 lines/mm ± 15%'], assumedBy: { phrase: 'material', of: RESOLVING_POWER } }),
     quantity('thickness', LENGTH, 'Thickness of the glass or film.', { usual: ['1.5 mm', '2 mm', '3 mm'] }),

@@ -1,19 +1,16 @@
 /** Facts in words, for hovers and pages. */
 import { oneOf } from '../literal.ts';
 import { dimName, NUMBER, unitsFor } from '../units.ts';
-import type { Fact, FactType } from './kind.ts';
+import type { Assumed, Fact, FactType } from './kind.ts';
 
 /** What stands before the colon: `loss`, or `mark 4.5` of a numbered fact. */
 export const factHead = (fact: Fact): string => (fact.numbered ? `${fact.phrase} 4.5` : fact.phrase);
 
-/** `12% ± 5 points is assumed: typical of protected aluminium`, with what is assumed instead by another fact. */
-export function assumedWords({ assumed, assumedBy }: Fact): string {
-  const parts = assumed ? [`${assumed.text} is assumed: ${assumed.why}`] : [];
-  if (assumedBy) {
-    const by = Object.entries(assumedBy.of).filter(([, a]) => a.text !== assumed?.text).map(([word, a]) => `\`${word}\` ${a.text} (${a.why})`);
-    parts.push(`${assumed ? 'by' : 'it is assumed by'} \`${assumedBy.phrase}\`${by.length > 0 ? `: ${by.join('; ')}` : ''}`);
-  }
-  return parts.join('; ');
+/** What is assumed of a fact, by the words of another where that decides: `coating: silver`, 4% ± 3 points, its reason. What is assumed alike of several stands there once. */
+export function assumedByWords({ assumedBy }: Fact): readonly (readonly [string, Assumed])[] {
+  const alike = new Map<Assumed, string[]>();
+  for (const [word, a] of Object.entries(assumedBy?.of ?? {})) alike.set(a, [...(alike.get(a) ?? []), word]);
+  return [...alike].map(([a, words]) => [`${assumedBy!.phrase}: ${oneOf(words)}`, a]);
 }
 
 /** What a fact takes, in words. */

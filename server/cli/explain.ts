@@ -1,19 +1,20 @@
 /** `platewright explain`: the chain of numbers behind a result, or the page of a finding. */
-import { analyse } from '../analysis.ts';
+import { analyse, type Snapshot } from '../analysis.ts';
 import { pageOf, pageParts, shownExample } from '../checks/pages.ts';
 import { findCheck, CHECKS } from '../checks/registry.ts';
 import type { Check } from '../checks/check.ts';
 import { chainOf } from '../features/chain.ts';
-import { chainMarkdown, chainText } from '../features/chain-text.ts';
+import { chainMarkdown, chainText, type Told } from '../features/chain-text.ts';
 import { wrap } from '../features/report-layout.ts';
-import type { Place } from '../model/model.ts';
+import type { Place, Setup } from '../model/model.ts';
+import { overridesOf } from '../model/overrides.ts';
 import { nearest } from '../model/scope.ts';
 import type { Cell } from '../results/graph.ts';
 import { LATER } from '../results/goals.ts';
 import type { Results } from '../results/plan.ts';
 import { inVariant, setupsNamed } from './chosen.ts';
 import { onScreen, type Done, type Format } from './done.ts';
-import { EXTENSION, Misuse, nameOfUri, openFile, type Reach } from './files.ts';
+import { EXTENSION, Misuse, nameOfUri, openFile, type Opened, type Reach } from './files.ts';
 import { explanationJson, pageJson } from './json.ts';
 
 /** `words` are a file and the name of a result, or the code of a finding alone. */
@@ -37,10 +38,21 @@ export function explain(words: readonly string[], options: { format: Format; set
     const several = new Set(found.map(f => f.r.setup.name));
     throw new Misuse(several.size > 1 ? `Several setups have a result “${asked}”; choose one with --setup: ${[...several].map(n => `“${n}”`).join(', ')}.` : `“${asked}” means several results: ${found.map(f => f.cell.name).join(', ')}. Write the full name of one.`);
   }
-  const told = (at: Place): string => (at.uri === file.uri ? `line ${at.line + 1}: ${snapshot.tree.lines[at.line]!.text.slice(at.start, at.end)}` : `${nameOfUri(at.uri)}, line ${at.line + 1}`);
+  const told = teller(file, snapshot, one.r.setup);
   const chain = chainOf(one.r.graph, one.cell);
   const out = options.format === 'json' ? explanationJson(file, one.r, one.cell, asked, chain) : options.format === 'markdown' ? onScreen(chainMarkdown(chain, told)) : onScreen(chainText(chain, told));
   return { out, code: 0 };
+}
+
+/** Where a number stands and what is written there; of a fact of an inventory item that is written otherwise, also what the item has. */
+function teller(file: Opened, { tree }: Snapshot, setup: Setup): Told {
+  const key = (at: Place): string => `${at.uri} ${at.line} ${at.start}`;
+  const overridden = new Map(overridesOf(setup).map(o => [key(o.fact.at), o]));
+  const line = (at: Place): string => (at.uri === file.uri ? `line ${at.line + 1}` : `${nameOfUri(at.uri)}, line ${at.line + 1}`);
+  return at => {
+    const o = overridden.get(key(at));
+    return `${line(at)}${at.uri === file.uri ? `: ${tree.lines[at.line]!.text.slice(at.start, at.end)}` : ''}${o ? `, instead of ${o.item}’s ${o.instead} (${line(o.at)})` : ''}`;
+  };
 }
 
 /** The cells of a name: one, or all that a short name may mean. */

@@ -5,6 +5,7 @@ import type { Check, Finding } from '../checks/check.ts';
 import { chainOf, showCell, type Chain, type Link } from '../features/chain.ts';
 import { changeText } from '../features/report-variants.ts';
 import type { Place } from '../model/model.ts';
+import { factText, overridesOf, type Override } from '../model/overrides.ts';
 import { siUnit } from '../model/units.ts';
 import type { GoalResult } from '../results/goals.ts';
 import type { Cell, Graph, Missing } from '../results/graph.ts';
@@ -71,9 +72,12 @@ function setup(r: Results, naming: Naming): Members {
   return {
     name: r.setup.name, hologram: hologram?.kind === 'words' ? hologram.text : null, place: place(r.setup.at, naming),
     results, guesses: [...guesses.values()], aliases: Object.fromEntries([...r.aliases].map(([a, cells]) => [a, cells.map(c => c.name)])),
-    goals: r.goals.map(g => goal(g, naming)), variant: r.setup.variant ?? null, note: r.setup.doc ?? null, variants: variantsOf(r).map(v => variantJson(v, r, naming)),
+    goals: r.goals.map(g => goal(g, naming)), variant: r.setup.variant ?? null, note: r.setup.doc ?? null, variants: variantsOf(r).map(v => variantJson(v, r, naming)), overrides: overridesOf(r.setup).map(o => override(o, naming)),
   };
 }
+
+/** What a thing says in the place of the item of an inventory that it is. */
+const override = (o: Override, naming: Naming): Members => ({ name: `${o.thing.id}.${o.key}`, text: factText(o.fact), place: place(o.fact.at, naming), item: o.item, instead: o.instead, itemPlace: place(o.at, naming) });
 
 /** What a variant changes, and which results differ: as they are written, and in the variant. */
 function variantJson({ variant: v, results: own, difference }: VariantResults, base: Results, naming: Naming): Members {

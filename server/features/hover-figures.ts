@@ -1,5 +1,6 @@
 /** The figures of a thing, a beam, a leg, a goal or a setup, for hovers. */
 import type { Beam, Leg, Thing } from '../model/model.ts';
+import { factText, overrideOf, type Override } from '../model/overrides.ts';
 import type { GoalResult } from '../results/goals.ts';
 import { legWords } from '../results/legs.ts';
 import type { Pair } from '../results/pairs.ts';
@@ -11,6 +12,9 @@ import { coherenceWords } from './report-coherence.ts';
 import { comparison, partLines } from './report.ts';
 import { asWritten } from './report-words.ts';
 
+/** ` instead of lab.red-12’s 12 mW` */
+export const insteadWords = (o: Override | undefined): string => (o ? `, instead of ${escaped(`${o.item}’s ${o.instead}`)}` : '');
+
 /** A thing: what it is, its note, what is written about it and what is assumed, and the results that belong to it. */
 export function thingWords(thing: Thing, r: Results | undefined): string {
   return blocks(
@@ -20,7 +24,7 @@ export function thingWords(thing: Thing, r: Results | undefined): string {
 }
 
 function facts(thing: Thing, r: Results | undefined): string {
-  const written = [...thing.facts].map(([key, f]) => `${key}: ${escaped(f.node.line.text.slice(f.at.start, f.node.line.comment?.start))}`);
+  const written = [...thing.facts].map(([key, f]) => `${key}: ${escaped(factText(f))}${insteadWords(overrideOf(thing, key))}`);
   const assumed = (r?.graph.cells ?? []).filter(c => c.origin === 'assumed' && c.name.startsWith(`${thing.id}.`))
     .map(c => `${c.name.slice(thing.id.length + 1)}: ${escaped(showCell(r!.graph, c).text)} is assumed${c.reason !== undefined ? `: ${escaped(c.reason)}` : ''}`);
   return bullets([...written, ...assumed]);

@@ -7,12 +7,13 @@ import { openingWords } from '../model/bind-things.ts';
 import { factIndex, factsOf, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from '../model/things/index.ts';
 import type { Kind } from '../model/things/kind.ts';
 import type { Place } from '../model/model.ts';
+import { factText, overrideOf } from '../model/overrides.ts';
 import type { Results } from '../results/plan.ts';
 import { variantsOf, type VariantResults } from '../results/variants.ts';
 import { showCell } from './chain.ts';
 import { letAt, nodeAt, referenceAt, setupAt, thingDeclaredAt } from './cursor.ts';
 import { figureWords } from './hover-chain.ts';
-import { beamWordsOf, goalWords, legWordsOf, setupWords, thingWords } from './hover-figures.ts';
+import { beamWordsOf, goalWords, insteadWords, legWordsOf, setupWords, thingWords } from './hover-figures.ts';
 import { factWords, kindWords, unitWords } from './hover-vocabulary.ts';
 import { escaped, strong } from './markdown.ts';
 import { variantWords } from './report-variants.ts';
@@ -83,7 +84,7 @@ function lineWords(snapshot: Snapshot, node: Node, at: Place, r: Results | undef
   const kind = opening(node, at);
   if (kind && line.colon === undefined) return kindWords(kind);
   const found = line.colon === undefined ? undefined : factOf(node, r);
-  return found && factWords(found.fact, ownValue(found, node, r));
+  return found && factWords(found.fact, ownValue(found, node, snapshot, r));
 }
 
 function legAt(r: Results, node: Node): string | undefined {
@@ -109,10 +110,12 @@ function factOf(node: Node, r: Results | undefined): FactLine | undefined {
 }
 
 /** `whelk: 35 ± 2.3 mm` */
-function ownValue(found: FactLine, node: Node, r: Results | undefined): string | undefined {
-  const owner = [...(r?.setup.things.values() ?? [])].find(t => t.node === node.parent);
-  const cell = owner && r!.graph.find(`${owner.id}.${factKey(found)}`);
-  return cell && !cell.missing ? `${strong(showCell(r!.graph, cell).text)} for ${escaped(owner.id)}.` : undefined;
+function ownValue(found: FactLine, node: Node, { model }: Snapshot, r: Results | undefined): string | undefined {
+  const owner = [r?.setup, ...model.inventories].flatMap(s => [...(s?.things.values() ?? [])]).find(t => t.node === node.parent);
+  const over = owner && overrideOf(owner, factKey(found));
+  const cell = owner && r?.graph.find(`${owner.id}.${factKey(found)}`);
+  const own = cell && !cell.missing ? `${strong(showCell(r!.graph, cell).text)} for ${escaped(owner!.id)}` : over ? `${strong(factText(over.fact))} for ${escaped(owner!.id)}` : undefined;
+  return own && `${own}${insteadWords(over)}.`;
 }
 
 function acceptWords(code: string): string | undefined {

@@ -1,9 +1,11 @@
 /** Cells of written values: lets and facts of things. Made when first asked for. */
 import type { Expr, Span } from '../../grammar/tree.ts';
 import { parseLine } from '../../grammar/parse-line.ts';
+import { factKey } from '../model/bind-facts.ts';
 import { checkDim, checkSign, readLiteral, type ValueProblem } from '../model/literal.ts';
 import type { Bound, BoundFact, Let, Place, Problem, Setup, Thing } from '../model/model.ts';
 import { within } from '../model/place.ts';
+import { itemName } from '../model/overrides.ts';
 import { nearest } from '../model/scope.ts';
 import { assumedFor, factIndex, factsOf } from '../model/things/index.ts';
 import type { Fact } from '../model/things/kind.ts';
@@ -13,6 +15,7 @@ import type { Cell, Graph, Missing } from './graph.ts';
 import { weighted } from './rules/lengths.ts';
 
 const SAME = weighted('same', 'the value of that name', [1]);
+const OF_BATCH = weighted('of a batch', 'that of its batch', [1]);
 const MAX_CHAIN = 200;
 
 export class Values {
@@ -97,13 +100,31 @@ export class Values {
     const def = factIndex(factsOf(thing.kind)).get(phrase);
     const bound = thing.facts.get(phrase);
     const make = (): Cell | undefined => {
-      const cell = bound ? this.bound(bound.value, bound.at, key, `${phrase} of ${thing.id}`, factDim(bound.fact), bound)
+      const cell = bound && this.isOfBatch(thing, bound) ? this.ofBatch(thing, phrase, bound)
+        : bound ? this.bound(bound.value, bound.at, key, `${phrase} of ${thing.id}`, factDim(bound.fact), bound)
         : def ? this.assumed(thing, key, def, `${phrase} of ${thing.id}`) : undefined;
       this.facts.set(key, cell);
       return cell;
     };
     return bound?.value.kind === 'formula' ? this.linked(key, bound.at, make) : make();
   }
+
+  /** Things that are one item and of one batch share the error of what the item says. */
+  private isOfBatch(thing: Thing, fact: BoundFact): boolean {
+    return thing.item?.facts.get(factKey(fact)) === fact && this.words(thing, 'batch') !== undefined;
+  }
+
+  private ofBatch(thing: Thing, phrase: string, fact: BoundFact): Cell | undefined {
+    const item = itemName(thing)!;
+    const name = `${item} of batch ${this.words(thing, 'batch')!}.${phrase}`;
+    const words = `${phrase} of ${item}, batch ${this.words(thing, 'batch')!}`;
+    const of = this.batches.get(fact) ?? new Map<string, Cell | undefined>();
+    this.batches.set(fact, of);
+    if (!of.has(name)) of.set(name, this.bound(fact.value, fact.at, name, words, factDim(fact.fact), fact));
+    const shared = of.get(name);
+    return shared && this.graph.derive(`${thing.id}.${phrase}`, OF_BATCH, [shared], shared.dim, `${phrase} of ${thing.id}`, { at: fact.at, ...(shared.unit ? { unit: shared.unit } : {}) });
+  }
+  private readonly batches = new Map<BoundFact, Map<string, Cell | undefined>>();
 
   /** A choice of words, as written or assumed. */
   words(thing: Thing, phrase: string): string | undefined {

@@ -66,3 +66,28 @@ describe('where a file is looked for', () => {
     expect(f!.message).toContain('Looked in the folder of this file, the folder “notebook”, the folder “shelf”');
   });
 });
+
+describe('things of one batch', () => {
+  const page = (first: string, second: string): string => `${LAB}setup "Whelk" {\n  mirror M1 = lab.flat-50${first}\n  mirror M2 = lab.flat-50${second}\n  let both = M1.loss + M2.loss\n}\n`;
+  const u = (first: string, second: string): number => {
+    const { results: [r], findings: found } = look(page(first, second));
+    expect(found.filter(serious)).toEqual([]);
+    const both = r!.graph.find('both')!;
+    expect(r!.graph.value(both)).toBeCloseTo(0.22, 12);
+    return r!.graph.uncertainty(both);
+  };
+  const of = (text: string): string => ` {\n    batch: "${text}"\n  }`;
+  // Surely within 3 points is a standard uncertainty of 0.03/√3 = 0.017320508. Shared, it doubles to 0.034641016; of two mirrors each with its own it is √2 times as much, 0.024494897.
+  const [SHARED, APART] = [0.034641016, 0.024494897];
+  test('share the error of what their item says', () => expect(u(of('B7'), of('B7'))).toBeCloseTo(SHARED, 8));
+  test('of two batches, or of none, do not', () => {
+    expect(u(of('B7'), of('B8'))).toBeCloseTo(APART, 8);
+    expect(u('', '')).toBeCloseTo(APART, 8);
+    expect(u(of('B7'), '')).toBeCloseTo(APART, 8);
+  });
+  test('share it by a batch of the item itself', () => {
+    const { results: [r] } = look(page('', '').replace('    diameter: 50 mm\n', '    diameter: 50 mm\n    batch: "B7"\n'));
+    expect(r!.graph.uncertainty(r!.graph.find('both')!)).toBeCloseTo(SHARED, 8);
+  });
+  test('do not share what one of them says for itself', () => expect(u(of('B7'), ' {\n    batch: "B7"\n    loss: 11% ± 3 points\n  }')).toBeCloseTo(APART, 8));
+});

@@ -4,10 +4,10 @@ import type { Instrument, Measured, Thing } from './model.ts';
 import { nearest, type Scope } from './scope.ts';
 
 /** Plain words for an instrument that is not declared: nothing is known of its error. */
-const PLAIN: Readonly<Record<string, 'string' | 'meter'>> = { string: 'string', tape: 'string', ruler: 'string', meter: 'meter' };
+export const PLAIN: Readonly<Record<string, 'string' | 'meter'>> = { string: 'string', tape: 'string', ruler: 'string', meter: 'meter' };
 
 /** Kind of instrument that a reading is taken with; undefined where it takes none, or any. */
-const WANTED: Readonly<Record<Measured['kind'], 'string' | 'meter' | undefined>> = {
+export const WANTED: Readonly<Record<Measured['kind'], 'string' | 'meter' | undefined>> = {
   legs: 'string', arm: 'string', difference: 'string', image: 'string', light: 'meter', dark: 'meter', wheel: undefined, drift: undefined,
 };
 const ARTICLE = { string: 'a string, a tape or a ruler', meter: 'a light meter' } as const;

@@ -7,10 +7,10 @@ import { nearest, type Scope } from './scope.ts';
 import { LENGTH, LIGHT, NUMBER, POWER } from './units.ts';
 
 /** Roles by which an arm may be called where one of the setup has it. */
-const ROLES: readonly string[] = ['reference', 'object'];
-const SPOTS: readonly Spot[] = ['centre', 'upper left', 'upper right', 'lower left', 'lower right'];
+export const ROLES: readonly string[] = ['reference', 'object'];
+export const SPOTS: readonly Spot[] = ['centre', 'upper left', 'upper right', 'lower left', 'lower right'];
 /** Where light or an image is caught without a thing of the setup. */
-const CARDS: readonly string[] = ['screen', 'card'];
+export const CARDS: readonly string[] = ['screen', 'card'];
 
 export interface Around {
   readonly beams: ReadonlyMap<string, Beam>;

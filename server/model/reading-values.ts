@@ -5,7 +5,7 @@ import type { Bound, Measured } from './model.ts';
 import { dimName, FREQUENCY, LENGTH, LIGHT, NUMBER, parseUnit, POWER, type Dim } from './units.ts';
 import type { Sign } from './things/kind.ts';
 
-interface Fit {
+export interface Fit {
   readonly dims: readonly Dim[];
   readonly sign: Sign;
   /** what is read, with its article */
@@ -15,7 +15,8 @@ interface Fit {
 
 const PATH: Fit = { dims: [LENGTH], sign: 'positive', wanted: 'a length', units: 'mm, cm, m, in' };
 const LIGHTS: Fit = { dims: [LIGHT, POWER, NUMBER], sign: 'not negative', wanted: 'light at a surface, a power or a plain number', units: 'µW/cm², mW/cm², mW, µW' };
-const FITS: Readonly<Record<Measured['kind'], Fit>> = {
+/** What fits each of them. */
+export const FITS: Readonly<Record<Measured['kind'], Fit>> = {
   legs: PATH, arm: PATH, difference: { ...PATH, sign: 'any' }, image: PATH, light: LIGHTS, dark: { ...LIGHTS, units: 'nW, µW, nW/cm², µW/cm²' },
   wheel: { dims: [NUMBER], sign: 'not negative', wanted: 'the mark of the wheel, a plain number', units: '' },
   drift: { dims: [FREQUENCY], sign: 'any', wanted: 'a number of fringes in a time', units: 'fringes/min, fringes/s' },

@@ -24,7 +24,7 @@ export interface Base {
 }
 
 /** Statements of a setup that no variant takes: its expectations and readings are those of the setup. */
-const NOT_HERE: readonly string[] = ['measured', 'moved', 'expect', 'aim', 'accept', 'variant', 'shot', 'process'];
+export const NOT_HERE: readonly string[] = ['measured', 'moved', 'expect', 'aim', 'accept', 'variant', 'shot', 'process'];
 /** Those of them that may have a colon. */
 const WITH_COLON: readonly string[] = ['measured', 'moved', 'expect', 'aim'];
 

@@ -16,8 +16,11 @@ import { factIndex, kindNamed, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './
 
 export const MAX_THINGS = 5000;
 
+/** Words that open a statement of a file. */
+export const FILE_STATEMENTS: readonly string[] = ['setup', 'inventory', 'use'];
+
 /** Words that open a statement of a setup which declares no thing. */
-const STATEMENTS: readonly string[] = ['beam', 'measured', 'moved', 'expect', 'aim', 'accept', 'let', 'variant', 'shot', 'process'];
+export const STATEMENTS: readonly string[] = ['beam', 'measured', 'moved', 'expect', 'aim', 'accept', 'let', 'variant', 'shot', 'process'];
 
 /** Findings of declarations and beams behind which what seems missing may stand. */
 const UNSURE: readonly string[] = ['unknown-name', 'unknown-word', 'name-missing', 'name-taken', 'leg-without-beam'];
@@ -63,7 +66,7 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
 function outside(node: Node, sink: Sink): void {
   const head = node.line.head!;
   const known = opensThing(node) !== undefined || STATEMENTS.includes(head.text) || factIndex(SETUP_FACTS).has(factPhrase(node.line) ?? '');
-  const suggestion = known ? undefined : meantBy(node, ['setup', 'inventory', 'use'])?.word;
+  const suggestion = known ? undefined : meantBy(node, FILE_STATEMENTS)?.word;
   sink.report('outside-setup', sink.place(node, head), head.text, { word: head.text, known, ...(suggestion ? { suggestion } : {}) });
 }
 

@@ -6,20 +6,20 @@ let editor: Editor;
 const open = async (text: string): Promise<Page> => (editor = await startEditor()).open(text);
 afterEach(() => editor.close());
 
-const METHODS = ['hover', 'definition', 'documentSymbol', 'formatting', 'codeAction', 'diagnostic'];
+const METHODS = ['hover', 'definition', 'documentSymbol', 'formatting', 'codeAction', 'diagnostic', 'references', 'documentHighlight', 'prepareRename', 'rename', 'documentLink', 'foldingRange', 'semanticTokens/full', 'semanticTokens/range', 'inlayHint'];
 const BROKEN: unknown[] = [undefined, null, {}, [], 7, 'x', { textDocument: null }, { textDocument: {} }, { textDocument: { uri: 7 } }, { textDocument: { uri: '%zz:%' } }, { textDocument: { uri: 'file:///saltmarsh/whelk.plate' }, position: 'here', range: 3, context: null }];
 
 describe('what no client should send', () => {
   it('in requests is answered, and the server lives on', async () => {
     const page = await open(whelk);
     for (const method of METHODS) for (const params of BROKEN) await editor.connection.sendRequest(`textDocument/${method}`, params).catch((e: unknown) => e);
-    for (const params of BROKEN) await editor.connection.sendRequest('platewright/summary', params).catch((e: unknown) => e);
+    for (const method of ['platewright/summary', 'inlayHint/resolve']) for (const params of BROKEN) await editor.connection.sendRequest(method, params).catch((e: unknown) => e);
     expect(await page.codes()).toEqual(['arms-mismatched']);
   });
 
   it('in notifications does no harm', async () => {
     const page = await open(whelk);
-    for (const method of ['textDocument/didOpen', 'textDocument/didClose', 'textDocument/didSave', 'workspace/didChangeWatchedFiles', 'workspace/didChangeWorkspaceFolders', '$/cancelRequest', 'unheard/of']) {
+    for (const method of ['textDocument/didOpen', 'textDocument/didClose', 'textDocument/didSave', 'workspace/didChangeWatchedFiles', 'workspace/didChangeWorkspaceFolders', 'workspace/didChangeConfiguration', '$/cancelRequest', 'unheard/of']) {
       for (const params of BROKEN.filter(p => method !== 'textDocument/didClose' || !JSON.stringify(p ?? null).includes('whelk'))) await editor.connection.sendNotification(method, params);
     }
     expect(await page.codes()).toEqual(['arms-mismatched']);

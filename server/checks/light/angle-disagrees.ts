@@ -50,7 +50,7 @@ export const angleDisagrees: Check = {
     // Compared as cosines: near 0° an angle by readings has no uncertainty of its own that means anything.
     const u = Math.hypot(graph.uncertainty(quotient), Math.sin(angle) * graph.uncertainty(planned));
     if (Math.abs(q - Math.cos(angle)) <= Math.max(3 * u, LEAST)) return [];
-    const unit = flat.cell.unit && !flat.bare ? flat.cell.unit.factor : flat.bare ? 1 : MICRO;
+    const unit = flat.kind === 'bare' ? 1 : (flat.cell.unit?.factor ?? MICRO);
     return [{
       code: 'angle-disagrees', at: flat.reading.at, subject: p.plate.id, setup: setup.name,
       data: { plate: p.plate.id, arm: a.name, facing: graph.value(facing.cell)!, flat: graph.value(flat.cell)!, scale: 1 / unit, read: graph.value(read)!, planned: Math.abs(angle) },

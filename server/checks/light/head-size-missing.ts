@@ -3,9 +3,9 @@ import { quote } from '../words.ts';
 
 export const headSizeMissing: Check = {
   code: 'head-size-missing',
-  severity: 'warning',
+  severity: 'note',
   title: 'A power was read at a plate, but how large the head of the meter is, is not written',
-  page: `**What you see.** The light at the plate, the beam ratio and the exposure are missing.
+  page: `**What you see.** The light at the plate and the exposure are missing. The beam ratio is known where both arms were read with that meter: the size of the head falls out of it.
 
 **Why.** A meter that reads in µW tells how much its head caught. The plate counts by light for each square centimetre, which is that power divided by the area of the head. A dark reading in nW is taken from a reading in µW/cm² in the same way.
 

@@ -18,9 +18,8 @@ export interface ArmLight {
   readonly role: Arm['role'];
   /** what it was worked out from */
   readonly read: Metered;
-  /** in the plane of the plate: in W/m², or a bare number that only a ratio uses */
+  /** in the plane of the plate: in W/m², or what only a ratio can use */
   readonly cell: Cell;
-  readonly bare: boolean;
   /** what a reading in the plane of the plate and one facing the beam say of the angle of arrival, and the angle that is planned */
   readonly angle?: { readonly read: Cell; readonly quotient: Cell; readonly planned: Cell; readonly facing: Metered; readonly flat: Metered };
   readonly corners?: Corners;
@@ -56,16 +55,16 @@ export function armLight(plate: Thing, arm: Arm | undefined, role: Arm['role'], 
   const planned = angleOf(plate, name, role, context);
   const inPlane = (m: Metered, called: string, words: string): Cell => {
     const written = m.cell.unit?.dim === LIGHT ? m.cell.unit : MICRO;
-    const more = { ...(m.bare ? {} : { unit: written }), at: m.reading.at };
+    const more = { ...(m.kind === 'light' ? { unit: written } : {}), at: m.reading.at };
     return isFacing(m) ? graph.derive(called, IN_PLANE, [m.cell, planned], m.cell.dim, words, more) : graph.derive(called, READ_IN_PLANE, [m.cell], m.cell.dim, words, more);
   };
-  const cell = inPlane(read, read.bare ? `${base}.meter` : `${base}.light`, read.bare ? `reading of ${name} at ${plate.id}, in its plane` : `light of ${name} at ${plate.id}`);
+  const cell = inPlane(read, read.kind === 'light' ? `${base}.light` : `${base}.meter`, read.kind === 'light' ? `light of ${name} at ${plate.id}` : `reading of ${name} at ${plate.id}, in its plane`);
 
   const two = flat && facing && alike(flat, facing) && !flat.cell.missing && !facing.cell.missing ? [flat.cell, facing.cell] : undefined;
   const corners = cornersOf();
   const polarized = polarizedOf();
   return {
-    name, role, read, cell, bare: read.bare,
+    name, role, read, cell,
     ...(two ? { angle: {
       read: graph.derive(`${base}.angle by meter`, ANGLE_BY_READINGS, two, ANGLE, `angle of ${name} at ${plate.id} by two readings`, { unit: DEGREE }),
       quotient: graph.derive(`${base}.flat to facing`, SHARE, two, NUMBER, `reading in the plane of ${plate.id} to the one facing ${name}`), planned, facing: facing!, flat: flat!,
@@ -80,7 +79,7 @@ export function armLight(plate: Thing, arm: Arm | undefined, role: Arm['role'], 
     });
     if (found.length === 0) return undefined;
     // Read all the same way, the angle falls out, and need not be known.
-    const centreRead = [read!, flat, facing].find(c => c && found.every(f => isFacing(f.read) === isFacing(c) && f.read.bare === c.bare));
+    const centreRead = [read!, flat, facing].find(c => c && found.every(f => isFacing(f.read) === isFacing(c) && alike(f.read, c)));
     const value = (m: Metered, spot: string): Cell => (centreRead ? m.cell : inPlane(m, `${base}.${spot}`, `light of ${name} at ${plate.id}, ${spot}`));
     const centre = centreRead ? centreRead.cell : cell;
     const spots = found.map(f => ({ ...f, cell: value(f.read, f.spot) }));
@@ -110,12 +109,12 @@ function polarizerOf({ measured }: LightReading, { setup }: LightContext): Thing
   return all.length === 1 ? all[0] : undefined;
 }
 
-const alike = (a: Metered, b: Metered): boolean => a.bare === b.bare && (!a.bare || a.meter === b.meter);
+const alike = (a: Metered, b: Metered): boolean => a.kind === b.kind && (a.kind === 'light' || a.meter === b.meter);
 
-/** Two readings make a ratio when both are in units, or both bare numbers of one meter. If not, that is reported. */
+/** Two readings make a ratio when both are light, or both of another kind and of one meter. If not, that is reported. */
 export function comparable(a: Metered, b: Metered, plate: Thing, context: LightContext): boolean {
   if (alike(a, b)) return true;
-  context.report('meters-not-comparable', a.reading, plate.id, { plate: plate.id, one: a.reading.words, other: b.reading.words, by: a.meter, with: b.meter, line: b.reading.at.line + 1, units: a.bare !== b.bare });
+  context.report('meters-not-comparable', a.reading, plate.id, { plate: plate.id, one: a.reading.words, other: b.reading.words, by: a.meter, with: b.meter, line: b.reading.at.line + 1, kind: a.kind, otherKind: b.kind });
   return false;
 }
 

@@ -8,10 +8,10 @@ import { newest, type LightContext } from './context.ts';
 /** A reading of light, ready to be compared. */
 export interface Metered {
   readonly reading: Reading;
-  /** light on the head in W/m², or a bare number */
   readonly cell: Cell;
-  readonly bare: boolean;
-  /** what it was taken with; bare numbers of one meter only make a ratio */
+  /** light on the head in W/m²; else a bare number, or a power on a head whose size is not known: of one meter these make a ratio, and nothing else */
+  readonly kind: 'light' | 'bare' | 'power';
+  /** what it was taken with */
   readonly meter: string;
 }
 
@@ -43,14 +43,16 @@ export class Meters {
     }
   }
 
-  /** Light on the head, or the bare number; `at` is where the head was held. Undefined where the reading is none of light. */
+  /** What the head caught; `at` is where it was held. Undefined where the reading is none of light. */
   light(reading: Reading, at: Thing): Metered | undefined {
     const raw = this.input(reading);
     if (!raw || (raw.dim !== LIGHT && raw.dim !== POWER && raw.dim !== NUMBER)) return undefined;
-    const own = raw.dim === POWER ? this.onHead(reading, raw) : raw;
-    const net = own.missing ? own : this.withoutDark(reading, own, at);
-    const bare = raw.dim === NUMBER;
-    return { reading, bare, meter: reading.by?.name ?? '', cell: bare ? this.above(reading, net) : this.above(reading, this.calibrated(reading, net)) };
+    const area = raw.dim === POWER ? this.area(reading.by?.thing) : undefined;
+    if (raw.dim === POWER && !area) this.headUnknown(reading);
+    const own = area ? this.context.graph.derive(`${this.name(reading)} on the head`, ON_HEAD, [raw, area], LIGHT, `light on the head at ${reading.words}`, { unit: MICRO }) : raw;
+    const net = this.withoutDark(reading, own, at);
+    const kind = own.dim === LIGHT ? 'light' : own.dim === POWER ? 'power' : 'bare';
+    return { reading, kind, meter: reading.by?.name ?? '', cell: this.above(reading, kind === 'light' ? this.calibrated(reading, net) : net) };
   }
 
   /** The power in a beam that was caught whole by the head. */
@@ -65,19 +67,12 @@ export class Meters {
     return factor ? this.context.graph.derive(`${this.name(reading)} calibrated`, CALIBRATED, [cell, factor], cell.dim, `calibrated reading of ${reading.words}`, unitOf(cell)) : cell;
   }
 
-  private onHead(reading: Reading, power: Cell): Cell {
-    const area = this.area(reading.by?.thing);
-    const words = `light on the head at ${reading.words}`;
-    return area ? this.context.graph.derive(`${this.name(reading)} on the head`, ON_HEAD, [power, area], LIGHT, words, { unit: MICRO }) : this.headMissing(reading, LIGHT, words);
-  }
-
-  private headMissing(reading: Reading, dim: Dim, words: string): Cell {
+  /** One meter without a head is one slip, however often it was read. */
+  private headUnknown(reading: Reading): string {
     const by = reading.by?.name ?? '';
-    const why = `the reading of ${reading.words} is a power, and how large the head of ${by === '' ? 'the meter' : by} is, is not written`;
-    // One meter without a head is one slip, however often it was read.
     if (!this.told.has(by)) this.context.report('head-size-missing', reading, by === '' ? reading.words : by, { words: reading.words, meter: by });
     this.told.add(by);
-    return this.context.values.missing(`${this.name(reading)} on the head`, dim, words, { code: 'value-missing', why, at: reading.at });
+    return `how large the head of ${by === '' ? 'the meter' : by} is, is not written`;
   }
 
   private area(meter: Thing | undefined): Cell | undefined {
@@ -116,7 +111,7 @@ export class Meters {
     if (graph.value(dark) === 0 && graph.uncertainty(dark) === 0) return undefined;
     const words = `dark reading of ${meter ?? 'the meter'}`;
     const area = this.area(thing);
-    if (!area) return this.headMissing(reading, dim, words);
+    if (!area) return this.context.values.missing(`${dark.name} in the unit of the reading`, dim, words, { code: 'value-missing', why: `the dark reading and the reading of ${reading.words} differ in kind, and ${this.headUnknown(reading)}`, at: reading.at });
     return dim === LIGHT ? graph.derive(`${dark.name} as light`, ON_HEAD, [dark, area], LIGHT, words, { unit: MICRO }) : graph.derive(`${dark.name} as power`, CAUGHT, [dark, area], POWER, words);
   }
 

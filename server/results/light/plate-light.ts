@@ -52,8 +52,8 @@ export function plateLight(plate: Thing, meters: Meters, context: LightContext):
   const why = (role: Arm['role'], unread: readonly string[]): Cell => values.missing(`${plate.id}.${role}.light`, LIGHT, `${role} light at ${plate.id}`, {
     code: 'value-missing', why: unread.length === 0 ? `no ${role} beam reaches ${plate.id}` : `the light of ${unread.join(', ')} at ${plate.id} has not been metered in units`, at: plate.at,
   });
-  const unreadObjects = together ? (together.bare ? [together.name] : []) : objectArms.filter((_, i) => !each[i] || each[i].bare).map(a => a.name);
-  const readReference = reference && !reference.bare ? reference.cell : undefined;
+  const unreadObjects = together ? (together.read.kind === 'light' ? [] : [together.name]) : objectArms.filter((_, i) => each[i]?.read.kind !== 'light').map(a => a.name);
+  const readReference = reference?.read.kind === 'light' ? reference.cell : undefined;
   const readObject = unreadObjects.length === 0 ? sumOf(objects) : undefined;
 
   const ratio = ratioCell();
@@ -62,7 +62,7 @@ export function plateLight(plate: Thing, meters: Meters, context: LightContext):
   const objectLight = readObject ?? (readReference && !ratio.missing ? graph.derive(`${plate.id}.object.light`, BY_RATIO, [readReference, ratio], LIGHT, `object light at ${plate.id}`, { unit: MICRO }) : why('object', unreadObjects));
   publish(referenceLight, ['reference.light'], !referenceLight.missing);
   publish(objectLight, ['object.light'], !objectLight.missing);
-  for (const o of objects) if (o.cell !== objectLight && !o.bare) publish(o.cell, [], true);
+  for (const o of objects) if (o.cell !== objectLight && o.read.kind === 'light') publish(o.cell, [], true);
   for (const a of [...(reference ? [reference] : []), ...objects]) {
     if (a.angle) publish(a.angle.read, [], true);
     if (a.corners) publish(a.corners.cell, a.role === 'reference' ? ['corner light'] : [], true);
@@ -97,7 +97,7 @@ export function plateLight(plate: Thing, meters: Meters, context: LightContext):
     if (readReference && readObject) return graph.derive(name, RATIO, [readReference, readObject], NUMBER, words);
     const all = together !== undefined || (objectArms.length > 0 && each.every(a => a !== undefined));
     if (reference && all && objects.every(o => comparable(o.read, reference.read, plate, context))) {
-      const object = objects.length === 1 ? objects[0]!.cell : graph.derive(`${plate.id}.object.meter`, weighted('sum of object light', 'sum of the object beams', objects.map(() => 1)), objects.map(o => o.cell), NUMBER, `readings of the object beams at ${plate.id}`);
+      const object = objects.length === 1 ? objects[0]!.cell : graph.derive(`${plate.id}.object.meter`, weighted('sum of object light', 'sum of the object beams', objects.map(() => 1)), objects.map(o => o.cell), objects[0]!.cell.dim, `readings of the object beams at ${plate.id}`);
       return graph.derive(name, RATIO, [reference.cell, object], NUMBER, words);
     }
     // Two plates share the one written ratio, and its error.

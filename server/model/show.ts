@@ -52,7 +52,8 @@ export function showWithin(value: number, dim: Dim, amount: number, written?: Un
   const [v, give] = unit ? [(value - unit.offset) / unit.factor, amount / unit.factor] : [value, amount];
   return `${plain(v, 7)} ± ${plain(give)}${unit ? gapBefore(unit.text) + unit.text : ''}`;
 }
-const gapBefore = (unit: string): string => (/^[°%′″]$/.test(unit) ? '' : ' ');
+/** What stands between a number and its unit. */
+export const gapBefore = (unit: string): string => (/^[°%′″]$/.test(unit) ? '' : ' ');
 
 /** A length in whole millimetres, finer below 10 mm: `84 mm`, `0.2 mm`. */
 export function millimetres(metres: number): string {

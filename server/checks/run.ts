@@ -1,9 +1,10 @@
 /** Runs all checks over a file and puts what they find into words, in the order of the text. */
 import type { Tree } from '../../grammar/tree.ts';
-import type { Model, Problem, Setup } from '../model/model.ts';
+import type { Model, Problem } from '../model/model.ts';
 import type { Results } from '../results/plan.ts';
 import { variantProblems } from '../results/variants.ts';
 import { num, type Check, type Finding, type Severity } from './check.ts';
+import { acceptProblems, Accepts, setupOf } from './accepts.ts';
 import { CHECKS, checkOf } from './registry.ts';
 import { syntaxProblems } from './syntax.ts';
 import { quote } from './words.ts';
@@ -16,8 +17,12 @@ export function findingsOf(tree: Tree, model: Model, results: readonly Results[]
     problems.push(...r.problems);
     for (const check of RUNNING) problems.push(...check.run!(r));
     // A variant is a trial: that it is dull is no finding, that it cannot be understood or computed is.
-    problems.push(...variantProblems(r).filter(p => ['error', 'warning'].includes(severityOf(p))));
+    problems.push(...variantProblems(r).filter(p => severityOf(p) === 'error' || BROKEN.includes(p.code)));
   }
+  for (const r of results) problems.push(...acceptProblems(r, problems, p => severityOf(p) === 'error'));
+  const accepting = model.setups.filter(s => s.accepts.length > 0);
+  const lines = new Map(accepting.map(s => [s, new Accepts(s)]));
+  const acceptedBy = (p: Problem): string | undefined => { const s = setupOf(p, accepting); return s && lines.get(s)!.about(p)?.reason; };
   const seen = new Set<string>();
   const findings: Finding[] = [];
   for (const p of problems) {
@@ -26,7 +31,7 @@ export function findingsOf(tree: Tree, model: Model, results: readonly Results[]
     const key = `${p.code} ${p.at.line} ${p.at.start} ${p.subject}`;
     if (seen.has(key)) continue;
     seen.add(key);
-    const accepted = acceptedBy(p, model.setups);
+    const accepted = check.severity === 'error' || accepting.length === 0 ? undefined : acceptedBy(p);
     findings.push({
       code: p.code, severity: severityOf(p), subject: p.subject, at: p.at, data: p.data, message: messageOf(check, p),
       ...(p.setup !== undefined ? { setup: p.setup } : {}), ...(p.variant !== undefined ? { variant: p.variant } : {}), ...(accepted !== undefined ? { accepted } : {}),
@@ -35,15 +40,12 @@ export function findingsOf(tree: Tree, model: Model, results: readonly Results[]
   return findings.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || RANK[a.severity] - RANK[b.severity]);
 }
 
+/** What keeps a beam or a length from being computed, and is no error in a setup that is being written. */
+const BROKEN: readonly string[] = ['value-missing', 'arm-broken', 'arm-ends-early', 'light-stopped'];
+
 const severityOf = (p: Problem): Severity => { const check = checkOf(p.code); return check.severityOf?.(p.data) ?? check.severity; };
 
 const messageOf = (check: Check, p: Problem): string =>
   (p.variant === undefined ? check.message(p.data) : `In the variant ${quote(p.variant)}${p.data['elsewhere'] === true ? `, in line ${num(p.data, 'line')}` : ''}: ${check.message(p.data)}`);
 
 const RUNNING: readonly Check[] = CHECKS.filter(c => c.run !== undefined);
-
-function acceptedBy(p: Problem, setups: readonly Setup[]): string | undefined {
-  if (p.setup === undefined || checkOf(p.code).severity === 'error') return undefined;
-  const setup = setups.find(s => s.name === p.setup);
-  return setup?.accepts.find(a => a.code === p.code && (a.subject === undefined || p.subject === a.subject || p.subject.split('.').includes(a.subject)))?.reason;
-}

@@ -19,7 +19,7 @@ export function bindGoal(node: Node, goals: Goal[], scope: Scope): void {
   const to = line.clauses.find(c => c.word.text === 'to')?.value;
   if (line.compare?.value) goals.push({ kind, result, at, node, op: line.compare.op, limits: [limit(line.compare.value)] });
   else if (from && to) goals.push({ kind, result, at, node, op: 'between', limits: [limit(from), limit(to)] });
-  else if (line.value) goals.push({ kind, result, at, node, op: '=', limits: [limit(line.value)] });
+  else if (line.value ?? line.equals) goals.push({ kind, result, at, node, op: '=', limits: [limit((line.value ?? line.equals)!)] });
   else if (!line.issue) sink.report('value-missing', at, result, { phrase: 'a limit, such as “< 10 mm” or “from 3:1 to 6:1”', of: `${kind} ${result}`, prevents: '' }, scope.setup);
 }
 
@@ -35,5 +35,5 @@ export function bindAccept(node: Node, accepts: Accept[], scope: Scope): void {
     return;
   }
   const subject = forClause ? wordsOf(forClause) : undefined;
-  accepts.push({ code, reason, at: sink.place(node, items[0]!), ...(subject !== undefined ? { subject } : {}) });
+  accepts.push({ code, reason, at: sink.place(node, items[0]!), ...(subject !== undefined ? { subject, subjectAt: sink.place(node, forClause!) } : {}) });
 }

@@ -164,6 +164,7 @@ export interface Goal {
 export interface Accept {
   readonly code: string;
   readonly subject?: string;
+  readonly subjectAt?: Place;
   readonly reason: string;
   readonly at: Place;
 }

@@ -12,6 +12,11 @@ export const reasonMissing: Check = {
 
 \`\`\`plate
 setup "Whelk shell" {
+  laser red
+  mirror M2
+  beam stop B1
+  beam raw from red
+    -> B1: 400 mm
   accept unused-thing "the second mirror is for the next plate" for M2
 }
 \`\`\``,

@@ -1,6 +1,7 @@
 /** A report as a page of plain text: for a terminal, a pipe, a printer. */
 import type { Finding } from '../checks/check.ts';
 import { alignValues, padEnd, strip, WIDTH, width, wrap } from './report-layout.ts';
+import { lightText } from './report-light.ts';
 import { bandLegend } from './report-words.ts';
 import { variantHeads, variantNumber, variantText, type VariantTable } from './report-variants.ts';
 import { titleOf, type ArmTable, type GoalLine, type GuessLine, type PairPage, type PlatePage, type Report } from './report.ts';
@@ -21,7 +22,7 @@ function page(r: Report, file: string): string[] {
   const lines = [...head, '─'.repeat(WIDTH), ...(r.doc !== undefined ? r.doc.split(/\n\s*\n/).flatMap(d => wrap(d)) : [])];
   if (r.hologram !== undefined) lines.push(`Hologram: ${r.hologram}.`);
   const sections = [
-    ...r.plates.flatMap(p => plate(p)), r.plates.some(p => p.pairs.some(x => x.parts.length > 0)) ? indented(`${bandLegend()}.`) : [], r.coherence.flatMap(c => indented(c)), goals(r.goals), variants(r.variants), r.guesses ? indented(guessWords(r.guesses, file)) : [],
+    ...r.plates.flatMap(p => plate(p)), r.plates.some(p => p.pairs.some(x => x.parts.length > 0)) ? indented(`${bandLegend()}.`) : [], r.coherence.flatMap(c => indented(c)), ...r.light.map(lightText), goals(r.goals), variants(r.variants), r.guesses ? indented(guessWords(r.guesses, file)) : [],
     r.overrides.length > 0 ? ['Otherwise than in the inventory', '', ...r.overrides.flatMap(o => wrap(o, { first: '  ', rest: '    ' }))] : [],
     findings(r.findings, 'Findings'), r.pending !== undefined ? indented(`Not computed yet: ${r.pending}.`) : [],
   ];

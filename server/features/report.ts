@@ -15,6 +15,7 @@ import { profile, type Pair, type PartName, type PlateResults } from '../results
 import type { Results } from '../results/plan.ts';
 import { chainOf, showCell, type Shown } from './chain.ts';
 import { coherenceWords } from './report-coherence.ts';
+import { lightPages, type LightPage } from './report-light.ts';
 import { variantTable, type VariantTable } from './report-variants.ts';
 import { asWritten, beamWords, brightnessWords, comparePaths, pendingWords } from './report-words.ts';
 
@@ -28,6 +29,8 @@ export interface Report {
   /** `transmission`, `reflection` */
   readonly hologram?: string;
   readonly plates: readonly PlatePage[];
+  /** what is known of the light at each plate and along the beams */
+  readonly light: readonly LightPage[];
   /** for each laser whose light makes fringes, a sentence or two: what its coherence is known from */
   readonly coherence: readonly string[];
   readonly goals: readonly GoalLine[];
@@ -111,7 +114,7 @@ export function reportOf(snapshot: Snapshot, r: Results): Report {
   return {
     setup: setup.name, line: setup.node.at, ...(setup.variant !== undefined ? { variant: setup.variant } : {}),
     ...(setup.doc !== undefined ? { doc: setup.doc } : {}), ...(hologram?.kind === 'words' ? { hologram: hologram.text } : {}),
-    plates: r.plates.map(p => platePage(p, r)), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
+    plates: r.plates.map(p => platePage(p, r)), light: lightPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
     overrides: overridesOf(setup).map(o => `${o.key} of ${o.thing.id}: ${factText(o.fact)}, instead of ${o.item}’s ${o.instead}`),
     findings: own.filter(f => f !== pending), ...(pending ? { pending: pendingWords(String(pending.data['what'])) } : {}),
   };

@@ -3,11 +3,12 @@ import { ANGLE, FREQUENCY, LENGTH, NUMBER, parseUnit, POWER, TIME, unitsFor, typ
 
 const UNITS = new Map<Dim, readonly string[]>([[LENGTH, ['nm', 'µm', 'mm', 'm']], [FREQUENCY, ['Hz', 'kHz', 'MHz', 'GHz', 'THz']], [TIME, ['ms', 's', 'min']], [POWER, ['nW', 'µW', 'mW', 'W']]]);
 
-/** The unit in which a value reads well: the author's, else the usual one of its size. Lengths on a table stay in mm up to 10 m. */
+/** The unit in which a value reads well: the author's, else the usual one of its size. Lengths on a table stay in mm up to 10 m, powers in mW from 0.1 mW. */
 export function readableUnit(value: number, dim: Dim, written?: Unit): Unit | undefined {
   if (written) return written;
   if (dim === NUMBER) return undefined;
   if (dim === LENGTH && (value === 0 || Math.abs(value) >= 1e-4) && Math.abs(value) < 10) return parseUnit('mm');
+  if (dim === POWER && Math.abs(value) >= 1e-4 && Math.abs(value) < 1) return parseUnit('mW');
   const all = UNITS.get(dim);
   if (!all) return parseUnit(unitsFor(dim)[0]!);
   const fits = all.map(u => parseUnit(u)!).filter(u => Math.abs(value) >= u.factor);

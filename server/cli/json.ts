@@ -3,6 +3,7 @@ import { dirname } from 'node:path';
 import type { Snapshot } from '../analysis.ts';
 import type { Check, Finding } from '../checks/check.ts';
 import { chainOf, showCell, type Chain, type Link } from '../features/chain.ts';
+import { notesOf } from '../features/notes.ts';
 import { changeText } from '../features/report-variants.ts';
 import type { Place } from '../model/model.ts';
 import { factText, overridesOf, type Override } from '../model/overrides.ts';
@@ -72,7 +73,7 @@ function setup(r: Results, naming: Naming): Members {
   return {
     name: r.setup.name, hologram: hologram?.kind === 'words' ? hologram.text : null, place: place(r.setup.at, naming),
     results, guesses: [...guesses.values()], aliases: Object.fromEntries([...r.aliases].map(([a, cells]) => [a, cells.map(c => c.name)])),
-    goals: r.goals.map(g => goal(g, naming)), variant: r.setup.variant ?? null, note: r.setup.doc ?? null, variants: variantsOf(r).map(v => variantJson(v, r, naming)), overrides: overridesOf(r.setup).map(o => override(o, naming)),
+    goals: r.goals.map(g => goal(g, naming)), variant: r.setup.variant ?? null, note: r.setup.doc ?? null, variants: variantsOf(r).map(v => variantJson(v, r, naming)), notes: notesOf(r.setup).map(n => ({ about: n.about, text: n.text, line: n.line + 1 })), overrides: overridesOf(r.setup).map(o => override(o, naming)),
   };
 }
 

@@ -18,7 +18,7 @@ export const insteadWords = (o: Override | undefined): string => (o ? `, instead
 /** A thing: what it is, its note, what is written about it and what is assumed, and the results that belong to it. */
 export function thingWords(thing: Thing, r: Results | undefined): string {
   return blocks(
-    `${strong(thing.id)}: ${thing.kind.article}${thing.item ? `, ${escaped(thing.item.id)} of the inventory` : ''}`, thing.doc !== undefined ? note(thing.doc) : '',
+    `${strong(thing.id)}: ${thing.kind.article}${thing.item ? `, ${escaped(thing.item.id)} of the inventory` : ''}`, thing.doc !== undefined ? note(thing.doc) : '', thing.item?.doc !== undefined ? note(thing.item.doc) : '',
     r ? figures(thing, r) : '', facts(thing, r), thing.kind.doc,
   );
 }

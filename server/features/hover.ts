@@ -15,7 +15,7 @@ import { letAt, nodeAt, referenceAt, setupAt, thingDeclaredAt } from './cursor.t
 import { figureWords } from './hover-chain.ts';
 import { beamWordsOf, goalWords, insteadWords, legWordsOf, setupWords, thingWords } from './hover-figures.ts';
 import { factWords, kindWords, unitWords } from './hover-vocabulary.ts';
-import { escaped, strong } from './markdown.ts';
+import { blocks, escaped, note, strong } from './markdown.ts';
 import { variantWords } from './report-variants.ts';
 
 export interface Hover {
@@ -34,7 +34,13 @@ export function hoverAt(snapshot: Snapshot, line: number, character: number): Ho
   const text = node.line.text.slice(token.start, token.end);
   const at = { uri: snapshot.uri, line, start: token.start, end: token.end };
   const markdown = token.type === 'unit' ? unitWords(text) : changeWords(snapshot, node, at) ?? nameWords(snapshot, at) ?? lineWords(snapshot, node, at, resultsAt(snapshot, line));
-  return markdown === undefined ? undefined : { at, markdown };
+  return markdown === undefined ? undefined : { at, markdown: withNote(markdown, node.doc) };
+}
+
+/** The note above a line belongs to whatever is shown of it. */
+function withNote(markdown: string, doc: string | undefined): string {
+  const own = doc === undefined ? '' : note(doc);
+  return own === '' || markdown.includes(own) ? markdown : blocks(markdown, own);
 }
 
 /** The name of a thing or of a `let`, declared or referred to. */

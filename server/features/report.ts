@@ -5,6 +5,7 @@
 import type { Snapshot } from '../analysis.ts';
 import type { Finding } from '../checks/check.ts';
 import type { Thing } from '../model/model.ts';
+import { notesOf, type Note } from './notes.ts';
 import { factText, overridesOf } from '../model/overrides.ts';
 import type { Cell, Graph } from '../results/graph.ts';
 import type { Outcome } from '../results/goals.ts';
@@ -37,6 +38,8 @@ export interface Report {
   readonly guesses?: GuessLine;
   /** what the variants change */
   readonly variants?: VariantTable;
+  /** notes (`///`) above statements and legs, each with the line that it is about */
+  readonly notes: readonly Note[];
   /** facts that are written otherwise than in the inventory: `power of red: 10 mW, instead of lab.red-12’s 12 mW` */
   readonly overrides: readonly string[];
   readonly findings: readonly Finding[];
@@ -115,7 +118,7 @@ export function reportOf(snapshot: Snapshot, r: Results): Report {
     setup: setup.name, line: setup.node.at, ...(setup.variant !== undefined ? { variant: setup.variant } : {}),
     ...(setup.doc !== undefined ? { doc: setup.doc } : {}), ...(hologram?.kind === 'words' ? { hologram: hologram.text } : {}),
     plates: r.plates.map(p => platePage(p, r)), light: lightPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
-    overrides: overridesOf(setup).map(o => `${o.key} of ${o.thing.id}: ${factText(o.fact)}, instead of ${o.item}’s ${o.instead}`),
+    notes: notesOf(setup), overrides: overridesOf(setup).map(o => `${o.key} of ${o.thing.id}: ${factText(o.fact)}, instead of ${o.item}’s ${o.instead}`),
     findings: own.filter(f => f !== pending), ...(pending ? { pending: pendingWords(String(pending.data['what'])) } : {}),
   };
 }

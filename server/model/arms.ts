@@ -3,7 +3,7 @@ import type { Beam, Leg, Problem, Setup, Thing } from './model.ts';
 
 /** One way in which light reaches a plate. */
 export interface Arm {
-  /** the beam's name; on a beam that meets the plate twice the first meeting is `reference` */
+  /** the beam's name; on a beam that meets the plate twice `reference` and `object`, or `all.reference` and `all.object` where those are other beams' */
   readonly name: string;
   readonly plate: Thing;
   readonly role: 'reference' | 'object';
@@ -85,17 +85,17 @@ function armsOf(beam: Beam, start: readonly Leg[], setup: Setup, arms: Arm[], pr
   const laser = start[0]?.beam.from ?? beam.from!;
   const met = new Map<Thing, number>();
   for (const leg of beam.legs) if (leg.target?.kind.light === 'recorded') met.set(leg.target, (met.get(leg.target) ?? 0) + 1);
-  const seen = new Set<Thing>();
+  const times = new Map<Thing, number>();
   for (const leg of beam.legs) {
     const thing = leg.target;
     if (!thing) return;
     if (thing.kind.light === 'recorded') {
       const path = [...start, ...beam.legs.slice(0, leg.n)];
       const object = lastScatterer(path);
-      const twice = (met.get(thing) ?? 0) > 1;
-      const name = twice ? (seen.has(thing) ? 'object' : 'reference') : beam.id;
+      const time = (times.get(thing) ?? 0) + 1;
+      times.set(thing, time);
+      const name = met.get(thing)! > 1 ? meetingName(beam, thing, time, setup) : beam.id;
       arms.push({ name, plate: thing, role: object ? 'object' : 'reference', path, laser, beam, ...(object ? { object } : {}) });
-      seen.add(thing);
     }
     const stops = thing.kind.light === 'recorded' || thing.kind.light === 'ends';
     if (stops && leg.port !== 'through' && leg.n < beam.legs.length) {
@@ -105,6 +105,15 @@ function armsOf(beam: Beam, start: readonly Leg[], setup: Setup, arms: Arm[], pr
     }
   }
 }
+
+/** What the arm of a beam is called that meets a plate more than once: `reference`, then `object`; with the beam's name before it where another beam to that plate has the name. */
+function meetingName(beam: Beam, plate: Thing, time: number, setup: Setup): string {
+  const name = time === 1 ? 'reference' : 'object';
+  const other = setup.beams.get(name);
+  const taken = [...setup.beams.values()].some(b => b !== beam && meets(b, plate) > 1) || (other && other !== beam && meets(other, plate) > 0);
+  return `${taken ? `${beam.id}.` : ''}${name}${time > 2 ? `-${time}` : ''}`;
+}
+const meets = (beam: Beam, plate: Thing): number => beam.legs.reduce((n, l) => n + (l.target === plate ? 1 : 0), 0);
 
 function lastScatterer(path: readonly Leg[]): Thing | undefined {
   for (let i = path.length - 2; i >= 0; i--) {

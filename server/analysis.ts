@@ -78,6 +78,6 @@ export function analyse(uri: string, text: string, library: Library = alone, cac
     return { inventories: model.inventories, uri: to };
   };
   const model = bind(uri, tree, find(uri, [uri]));
-  const results = model.setups.map(plan);
+  const results = model.setups.map(s => plan(s));
   return { uri, text, tree, model, results, findings: findingsOf(tree, model, results), files: [...files] };
 }

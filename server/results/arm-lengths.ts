@@ -5,6 +5,7 @@ import { LENGTH } from '../model/units.ts';
 import type { Cell } from './graph.ts';
 import type { LegCells } from './leg-cells.ts';
 import { legStart } from './legs.ts';
+import type { Readings } from './readings/index.ts';
 import { GLASSES, glassPath, weighted } from './rules/lengths.ts';
 import type { Values } from './values.ts';
 
@@ -15,25 +16,39 @@ export interface ArmLength {
   readonly partsAt?: Thing;
   readonly length: Cell;
   readonly coherencePath: Cell;
+  /** as planned, before any reading */
+  readonly plan: Cell;
+  /** it was read, as a whole or in all its legs */
+  readonly read: boolean;
+  /** what the glass on it adds to the coherence path */
+  readonly glass: readonly Cell[];
 }
 
 /** Lengths of all arms of a plate, from where they part. */
-export function armLengths(plate: Thing, arms: readonly Arm[], legs: LegCells, values: Values): ArmLength[] {
-  let shared = 0;
+export function armLengths(plate: Thing, arms: readonly Arm[], legs: LegCells, values: Values, readings: Readings): ArmLength[] {
+  const shared = sharedLegs(arms);
   const first = arms[0]!.path;
-  if (arms.length > 1) while (shared < first.length && arms.every(a => a.path[shared] === first[shared])) shared++;
   const { graph } = values;
   return arms.map(arm => {
     const own = arm.path.slice(shared);
-    const cells = own.map(l => legs.get(l)!);
-    const name = `${plate.id}.${arm.name}.length`;
-    const length = graph.derive(name, weighted('sum of legs', 'sum of the legs', cells.map(() => 1)), cells, LENGTH, `${arm.name} at ${plate.id}`, { at: arm.beam.at });
+    const { length, plan, read } = readings.lengths.along(own, legs, `${plate.id}.${arm.name}.length`, `${arm.name} at ${plate.id}`, arm.beam.at);
     const glass = own.flatMap(l => glassAlong(l, arm.laser, values));
     const path = graph.derive(`${plate.id}.${arm.name}.coherence path`, weighted('coherence path', 'string length + glass', [1, ...glass.map(() => 1)]), [length, ...glass], LENGTH, `coherence path of ${arm.name} at ${plate.id}`);
     const partsAt = shared > 0 ? first[shared - 1]!.target : arm.path[0]?.beam.from;
-    return { arm, legs: own, length, coherencePath: path, ...(partsAt ? { partsAt } : {}) };
+    return { arm, legs: own, length, plan, read, glass, coherencePath: path, ...(partsAt ? { partsAt } : {}) };
   });
 }
+
+/** How many legs all arms of a plate share at their beginning. */
+function sharedLegs(arms: readonly Arm[]): number {
+  const first = arms[0]!.path;
+  let shared = 0;
+  if (arms.length > 1) while (shared < first.length && arms.every(a => a.path[shared] === first[shared])) shared++;
+  return shared;
+}
+
+/** The legs of an arm behind the place where the arms of its plate part. */
+export const ownLegs = (arm: Arm, arms: readonly Arm[]): readonly Leg[] => arm.path.slice(sharedLegs(arms.filter(a => a.plate === arm.plate)));
 
 /** The glass that light crosses at the start of a leg: a splitter left `through`, a lens, a screen. The glass of a plate is not counted. */
 function glassAlong(leg: Leg, laser: Thing, values: Values): Cell[] {

@@ -11,15 +11,16 @@ export const legStart = (leg: Leg): Thing | undefined => (leg.n === 1 ? leg.beam
 export const legWords = (leg: Leg): string => `${legStart(leg)?.id ?? '?'} → ${leg.to || '?'}`;
 
 class LegLabel implements Label {
-  constructor(private readonly leg: Leg) {}
-  get name(): string { return `${this.leg.id}.length`; }
-  get words(): string { return `leg ${legWords(this.leg)}`; }
+  constructor(private readonly leg: Leg, private readonly suffix: string) {}
+  get name(): string { return `${this.leg.id}.length${this.suffix}`; }
+  get words(): string { return `leg ${legWords(this.leg)}${this.suffix === '' ? '' : ' as planned'}`; }
   get at(): Label['at'] { return this.leg.lengthAt; }
 }
 
-export function legLength(leg: Leg, values: Values, places: Places): Cell {
-  if (leg.length?.kind === 'quantity') return values.graph.written(new LegLabel(leg), leg.length.quantity);
-  const { name, words } = new LegLabel(leg);
+/** `suffix` is `.plan` where a reading corrects it. */
+export function legLength(leg: Leg, values: Values, places: Places, suffix = ''): Cell {
+  if (leg.length?.kind === 'quantity') return values.graph.written(new LegLabel(leg, suffix), leg.length.quantity);
+  const { name, words } = new LegLabel(leg, suffix);
   if (leg.length) {
     const cell = values.bound(leg.length, leg.lengthAt!, name, words, LENGTH);
     if (cell) return cell;

@@ -9,12 +9,15 @@ export function missingLengths(plates: readonly PlateResults[], legs: LegCells, 
   const lacking = new Map<string, { legs: Set<Leg>; prevents: Set<string> }>();
   for (const p of plates) {
     for (const l of p.arms) {
+      const its = p.pairs.filter(x => x.arm === l.arm || x.reference === l.arm);
+      // What was read as a whole, or as a difference, needs no legs.
+      if (!l.length.missing || (its.length > 0 && its.every(x => !x.mismatch.missing))) continue;
       for (const leg of l.legs) {
         if (legs.get(leg)!.missing?.code !== 'value-missing') continue;
         const row = lacking.get(leg.beam.id) ?? { legs: new Set(), prevents: new Set() };
         row.legs.add(leg);
         row.prevents.add(`the path of ${l.arm.name}`);
-        for (const x of p.pairs) if (x.arm === l.arm || x.reference === l.arm) row.prevents.add(`the mismatch at ${p.plate.id}`);
+        if (its.some(x => x.mismatch.missing)) row.prevents.add(`the mismatch at ${p.plate.id}`);
         lacking.set(leg.beam.id, row);
       }
     }

@@ -6,6 +6,7 @@ import type { ArmLength } from './arm-lengths.ts';
 import type { Coherence } from './coherence.ts';
 import type { Cell, Graph } from './graph.ts';
 import { mismatchOfPart, partMismatch } from './rules/coherence.ts';
+import type { Readings } from './readings/index.ts';
 import { weighted } from './rules/lengths.ts';
 import type { Values } from './values.ts';
 
@@ -36,10 +37,10 @@ export interface PlateResults {
   readonly pairs: readonly Pair[];
 }
 
-export function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence: Coherence | undefined, values: Values, published: Cell[]): Pair {
+export function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence: Coherence | undefined, values: Values, published: Cell[], readings: Readings): Pair {
   const { graph } = values;
   const base = `${plate.id}.${l.arm.name}`;
-  const mismatch = graph.derive(`${base}.mismatch`, weighted('mismatch', 'object path − reference path', [1, -1]), [l.coherencePath, reference.coherencePath], LENGTH, `mismatch of ${l.arm.name} and ${reference.arm.name} at ${plate.id}`);
+  const mismatch = mismatchOf(plate, l, reference, readings, graph);
   published.push(mismatch);
   const object = l.arm.object!;
   const depth = depthOf(object, values);
@@ -60,6 +61,16 @@ export function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence
     if (coherence) add('darkest', darkestShare(graph, [mismatch, depth, psi], coherence));
   }
   return { arm: l.arm, reference: reference.arm, mismatch, parts, ...(depth ? { depth } : {}), ...(coherence ? { coherence } : {}) };
+}
+
+/** What was read of the difference counts; glass adds to it as to the paths. */
+function mismatchOf(plate: Thing, l: ArmLength, reference: ArmLength, readings: Readings, graph: Graph): Cell {
+  const name = `${plate.id}.${l.arm.name}.mismatch`;
+  const words = `mismatch of ${l.arm.name} and ${reference.arm.name} at ${plate.id}`;
+  const { cell, formula } = readings.lengths.difference(plate, l.arm, l, reference);
+  if (!cell) return graph.derive(name, weighted('mismatch', formula ?? 'object path − reference path', [1, -1]), [l.coherencePath, reference.coherencePath], LENGTH, words);
+  const weights = [1, ...l.glass.map(() => 1), ...reference.glass.map(() => -1)];
+  return graph.derive(name, weighted('mismatch', weights.length > 1 ? 'difference by string + glass of the object path − glass of the reference path' : 'difference by string', weights), [cell, ...l.glass, ...reference.glass], LENGTH, words);
 }
 
 /** Depth of an object: its own fact, or the last of three sizes. */

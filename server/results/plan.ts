@@ -13,6 +13,8 @@ import { missingLengths } from './missing-lengths.ts';
 import { resultNamed } from './names.ts';
 import { pair, type Pair, type PlateResults } from './pairs.ts';
 import { Places } from './places.ts';
+import { Readings } from './readings/index.ts';
+import type { Offsets } from './readings/offsets.ts';
 import { Values } from './values.ts';
 
 export interface Results {
@@ -23,6 +25,8 @@ export interface Results {
   readonly arms: Arms;
   readonly legs: LegCells;
   readonly plates: readonly PlateResults[];
+  /** what was measured, and what it corrects */
+  readonly readings: Readings;
   /** what the meter said, and what follows from it */
   readonly light: Light;
   /** the cells that are results, in the order in which they are shown */
@@ -34,7 +38,8 @@ export interface Results {
   readonly problems: readonly Problem[];
 }
 
-export function plan(setup: Setup): Results {
+/** `offsets`: what the readings of another setup add to its plan, where this one is a changed copy of it: a what-if holds them. */
+export function plan(setup: Setup, { offsets }: { readonly offsets?: Offsets } = {}): Results {
   const graph = new Graph();
   let light: Light | undefined;
   const values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? light?.ask(name));
@@ -44,13 +49,14 @@ export function plan(setup: Setup): Results {
   const arms = formArms(setup);
   for (const l of setup.lets.values()) values.letCell(l);
   for (const thing of setup.things.values()) if (thing.placement) places.of(thing);
-  const legs = new LegCells(setup.beams.values(), leg => legLength(leg, values, places));
+  const readings = new Readings(setup, arms, values, offsets);
+  const legs = new LegCells(setup.beams.values(), leg => readings.lengths.leg(leg, suffix => legLength(leg, values, places, suffix)));
 
   const lasers = new Map<Thing, Coherence | undefined>();
   const plates: PlateResults[] = [];
   for (const plate of new Set(arms.arms.map(a => a.plate))) {
     const own = arms.arms.filter(a => a.plate === plate);
-    const lengths = armLengths(plate, own, legs, values);
+    const lengths = armLengths(plate, own, legs, values, readings);
     for (const l of lengths) published.push(l.length);
     const pairs: Pair[] = [];
     for (const l of lengths) {
@@ -58,7 +64,7 @@ export function plan(setup: Setup): Results {
       const reference = lengths.find(r => r.arm.role === 'reference' && r.arm.laser === l.arm.laser);
       if (!reference) continue;
       if (!lasers.has(l.arm.laser)) lasers.set(l.arm.laser, coherenceOf(l.arm.laser, values, published));
-      pairs.push(pair(plate, l, reference, lasers.get(l.arm.laser), values, published));
+      pairs.push(pair(plate, l, reference, lasers.get(l.arm.laser), values, published, readings));
     }
     plates.push({ plate, arms: lengths, pairs });
   }
@@ -67,7 +73,7 @@ export function plan(setup: Setup): Results {
   for (const goal of setup.goals) light.ask(goal.result);
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
-  const results = { setup, graph, values, places, arms, legs, plates, light, published, aliases };
+  const results = { setup, graph, values, places, arms, legs, plates, readings, light, published, aliases };
   const { goals, problems } = judgeGoals(results);
-  return { ...results, goals, problems: [...arms.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
+  return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

@@ -3,6 +3,7 @@ import type { Problem, Variant } from '../model/model.ts';
 import { overlay } from '../model/overlay.ts';
 import { differenceOf, type Difference } from './difference.ts';
 import { plan, type Results } from './plan.ts';
+import { offsetsOf } from './readings/offsets.ts';
 
 export interface VariantResults {
   readonly variant: Variant;
@@ -24,7 +25,7 @@ export function variantsOf(base: Results): readonly VariantResults[] {
 }
 
 function resultsOf(variant: Variant, base: Results): VariantResults {
-  const results = plan(overlay(base.setup, variant));
+  const results = plan(overlay(base.setup, variant), { offsets: offsetsOf(base) });
   return { variant, results, difference: differenceOf(base, results), problems: [...results.problems, ...unread(variant, results)] };
 }
 

@@ -42,9 +42,9 @@ const STEEL = { text: '0%', why: 'a tape does not stretch as thread does; how fa
 export const string: Kind = {
   word: 'string', called: 'thread', article: 'a string or tape', light: 'none', ports: [], expectsLight: false, doc: 'What paths are measured with; its stretch is shared by all its readings.', usual: ['stretch'],
   facts: [
-    choice('class', ['I', 'II', 'III'], 'Accuracy class of a tape.'),
+    choice('class', ['I', 'II', 'III'], 'Accuracy class of a tape.', { used: true }),
     quantity('stretch', NUMBER, 'Share by which it is too long; negative where it reads too much.', {
-      sign: 'any', usual: ['0.3% ± 0.2 points', '0%'], within: { from: -0.2, to: 0.2, words: '-20 % to 20 %' },
+      used: true, sign: 'any', usual: ['0.3% ± 0.2 points', '0%'], within: { from: -0.2, to: 0.2, words: '-20 % to 20 %' },
       assumed: { text: '0% ± 0.5 points', why: 'thread gives by 0.1 to 1 % of its length when it is pulled; common practice' }, assumedBy: { phrase: 'class', of: { I: STEEL, II: STEEL, III: STEEL } },
     }),
   ],

@@ -1,0 +1,125 @@
+/**
+ * Lengths as readings correct them. What was read directly counts, and what is computed follows; where a whole was also read piece by piece, the surer of
+ * the two counts. One by one: a leg, a run of legs or an arm, and the difference of an arm and its reference.
+ */
+import type { Arm } from '../../model/arms.ts';
+import type { Leg, Thing } from '../../model/model.ts';
+import { LENGTH } from '../../model/units.ts';
+import type { Cell } from '../graph.ts';
+import type { LegCells } from '../leg-cells.ts';
+import { weighted } from '../rules/lengths.ts';
+import type { Values } from '../values.ts';
+import type { Corrections } from './offsets.ts';
+import { same } from './rules.ts';
+import { differenceKey, legsKey, type Sort, type Subject } from './subjects.ts';
+
+/** A length that is made of legs. */
+export interface Whole {
+  readonly length: Cell;
+  /** as planned, without any reading */
+  readonly plan: Cell;
+  /** it was read, as a whole or in all of its legs */
+  readonly read: boolean;
+}
+
+/** Two ways to one figure, of which the surer counts. */
+export interface TwoWays {
+  readonly words: string;
+  /** what was read directly */
+  readonly direct: Subject;
+  /** what the readings of its parts say */
+  readonly parts: Cell;
+  readonly readings: readonly Subject[];
+  readonly legs: number;
+}
+
+export class Lengths {
+  private readonly plans = new Map<Leg, Cell>();
+  readonly twoWays: TwoWays[] = [];
+
+  constructor(private readonly subjects: Sort, private readonly values: Values, private readonly corrections: Corrections) {}
+
+  /** The length of a leg; `plan` makes the planned one, with that behind its name. */
+  leg(leg: Leg, plan: (suffix: string) => Cell): Cell {
+    const subject = this.subjects.legs.get(leg);
+    if (!subject) return plan('');
+    const planned = plan('.plan');
+    this.plans.set(leg, planned);
+    return this.correct(subject, planned);
+  }
+
+  /** A run of legs, or an arm. */
+  along(legs: readonly Leg[], cells: LegCells, name: string, words: string, at: Cell['at']): Whole {
+    const { graph } = this.values;
+    const more = at ? { at } : {};
+    const direct = legs.length > 1 ? this.subjects.wholes.get(legsKey(legs)) : undefined;
+    const parts = this.parts(legs, cells);
+    const sum = (of: string, from: readonly Cell[], formula = 'sum of the legs'): Cell => graph.derive(of, weighted('sum of legs', formula, from.map(() => 1)), from, LENGTH, words, more);
+    const planned = legs.map(l => this.plans.get(l) ?? cells.get(l)!);
+    const read = legs.length > 0 && parts.every(p => p.subject !== undefined);
+    if (!direct) {
+      const length = sum(name, parts.map(p => p.cell));
+      return { length, read, plan: parts.some(p => p.subject) ? sum(`${name}.plan`, planned) : length };
+    }
+    const plan = sum(`${name}.plan`, planned);
+    const byParts = read ? sum(`${name}.by legs`, parts.map(p => p.cell), 'sum of the legs, each of which was read') : undefined;
+    if (byParts) this.twoWays.push({ words, direct, parts: byParts, readings: parts.map(p => p.subject!), legs: legs.length });
+    if (byParts && this.surer(byParts, direct)) return { plan, read: true, length: graph.derive(name, same('the surer of two', 'sum of its legs, each of which was read: surer than the reading of the whole'), [byParts], LENGTH, words, more) };
+    return { plan, read: true, length: this.correct(direct, plan, byParts && 'plan + offset: the reading of the whole is surer than those of its legs') };
+  }
+
+  /** What a length is summed from: runs that were read, and legs. */
+  private parts(legs: readonly Leg[], cells: LegCells): { cell: Cell; subject: Subject | undefined }[] {
+    const taken = new Map<Leg, Subject>();
+    for (const run of this.subjects.runs) {
+      if (run.legs.length < legs.length && run.legs.every(l => legs.includes(l) && !taken.has(l))) for (const l of run.legs) taken.set(l, run.subject);
+    }
+    const seen = new Set<Subject>();
+    return legs.flatMap(l => {
+      const run = taken.get(l);
+      if (!run) return [{ cell: cells.get(l)!, subject: this.subjects.legs.get(l) }];
+      if (seen.has(run)) return [];
+      seen.add(run);
+      return [{ cell: this.run(run, cells), subject: run }];
+    });
+  }
+
+  private readonly made = new Map<Subject, Cell>();
+  private run(subject: Subject, cells: LegCells): Cell {
+    let cell = this.made.get(subject);
+    if (!cell) {
+      const legs = subject.target.kind === 'path' ? subject.target.legs : [];
+      this.made.set(subject, cell = this.along(legs, cells, subject.name, subject.words, subject.readings[0]!.reading.at).length);
+    }
+    return cell;
+  }
+
+  /** The difference of an arm and its reference as string measures it, where it was read and that is the surest way; undefined else. */
+  difference(plate: Thing, arm: Arm, own: Whole & { readonly legs: readonly Leg[] }, reference: Whole & { readonly legs: readonly Leg[] }): { readonly cell?: Cell; readonly formula?: string } {
+    const direct = this.subjects.wholes.get(differenceKey(plate, arm));
+    if (!direct) return {};
+    const { graph } = this.values;
+    const { name, words } = direct;
+    const minus = (of: string, a: Cell, b: Cell): Cell => graph.derive(of, weighted('difference', 'object path − reference path', [1, -1]), [a, b], LENGTH, words);
+    const byArms = own.read && reference.read ? minus(`${name}.by arms`, own.length, reference.length) : undefined;
+    if (byArms) this.twoWays.push({ words, direct, parts: byArms, readings: [], legs: own.legs.length + reference.legs.length });
+    if (byArms && this.surer(byArms, direct)) return { formula: 'object path − reference path: both were read, and that is surer than the reading of their difference' };
+    return { cell: this.correct(direct, minus(`${name}.plan`, own.plan, reference.plan), byArms && 'plan + offset: the reading of the difference is surer than those of both paths') };
+  }
+
+  /** Whether the parts say it more surely. What does not say how sure it is, is not surer than what does. */
+  private surer(parts: Cell, direct: Subject): boolean {
+    const { graph } = this.values;
+    const u = graph.uncertainty(parts);
+    const is = !parts.missing && u > 0 && u < graph.uncertainty(direct.cell);
+    direct.lessSure = is;
+    return is;
+  }
+
+  private correct(subject: Subject, plan: Cell, formula?: string): Cell {
+    subject.plan = plan;
+    const cell = this.corrections.correct(subject.name, subject.words, plan, subject.cell, formula);
+    subject.corrected = cell;
+    return cell;
+  }
+}

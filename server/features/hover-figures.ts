@@ -7,6 +7,7 @@ import type { Pair } from '../results/pairs.ts';
 import type { Results } from '../results/plan.ts';
 import { showCell } from './chain.ts';
 import { figureWords } from './hover-chain.ts';
+import { placeWords } from './hover-places.ts';
 import { blocks, bullets, escaped, note, strong } from './markdown.ts';
 import { coherenceWords } from './report-coherence.ts';
 import { comparison, partLines } from './report.ts';
@@ -19,7 +20,7 @@ export const insteadWords = (o: Override | undefined): string => (o ? `, instead
 export function thingWords(thing: Thing, r: Results | undefined): string {
   return blocks(
     `${strong(thing.id)}: ${thing.kind.article}${thing.item ? `, ${escaped(thing.item.id)} of the inventory` : ''}`, thing.doc !== undefined ? note(thing.doc) : '', thing.item?.doc !== undefined ? note(thing.item.doc) : '',
-    r ? figures(thing, r) : '', facts(thing, r), thing.kind.doc,
+    r ? placeWords(thing, r) : '', r ? figures(thing, r) : '', facts(thing, r), thing.kind.doc,
   );
 }
 

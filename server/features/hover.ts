@@ -14,6 +14,7 @@ import { showCell } from './chain.ts';
 import { letAt, nodeAt, referenceAt, setupAt, thingDeclaredAt } from './cursor.ts';
 import { figureWords } from './hover-chain.ts';
 import { beamWordsOf, goalWords, insteadWords, legWordsOf, setupWords, thingWords } from './hover-figures.ts';
+import { placeWords } from './hover-places.ts';
 import { factWords, kindWords, unitWords } from './hover-vocabulary.ts';
 import { blocks, escaped, note, strong } from './markdown.ts';
 import { variantWords } from './report-variants.ts';
@@ -89,6 +90,9 @@ function lineWords(snapshot: Snapshot, node: Node, at: Place, r: Results | undef
   if (head === 'setup') return setupAt(snapshot, at.line)?.setup.node === node ? setupWords(r!) : undefined;
   const kind = opening(node, at);
   if (kind && line.colon === undefined) return kindWords(kind);
+  // On a clause or its value: where the thing of that line stands.
+  const placed = line.clauses.some(c => at.start >= c.start && at.end <= c.end) ? [...(r?.setup.things.values() ?? [])].find(t => t.node === node) : undefined;
+  if (placed) return placeWords(placed, r!) || undefined;
   const found = line.colon === undefined ? undefined : factOf(node, r);
   return found && factWords(found.fact, ownValue(found, node, snapshot, r));
 }

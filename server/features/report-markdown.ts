@@ -32,7 +32,7 @@ function page(r: Report, file: string): string[] {
 
 function plate(p: PlatePage): string[] {
   const rows = p.arms.flatMap(a => [
-    ...a.legs.map((l, i) => [i === 0 ? a.name : '', l.words, l.text]), [a.legs.length === 0 ? a.name : '', 'in all', a.total], ...(a.withGlass !== undefined ? [['', 'with its glass', a.withGlass]] : []),
+    ...a.legs.map((l, i) => [i === 0 ? a.name : '', l.words, l.text]), [a.legs.length === 0 ? a.name : '', 'in all', a.total], ...(a.withGlass !== undefined ? [['', 'with its glass', a.withGlass]] : []), ...(a.angle !== undefined ? [['', 'arrives at', a.angle]] : []),
   ]);
   return [
     `## ${markdown(pathsWords(p))}`, table(['beam', 'leg', 'length by string'], rows),

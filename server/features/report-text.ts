@@ -47,6 +47,7 @@ function arms(tables: readonly ArmTable[]): string[] {
     ...a.legs.map((l, i) => [i === 0 ? a.name : '', l.words, l.text] as const),
     [a.legs.length === 0 ? a.name : '', 'in all', a.total] as const,
     ...(a.withGlass !== undefined ? [['', 'with its glass', a.withGlass] as const] : []),
+    ...(a.angle !== undefined ? [['', 'arrives at', a.angle] as const] : []),
   ]);
   const values = alignValues(rows.map(r => r[2]));
   const [names, legs] = [0, 1].map(i => Math.max(...rows.map(r => width(r[i]!)))) as [number, number];

@@ -62,6 +62,8 @@ export interface ArmTable {
   readonly total: string;
   /** the total as it counts for coherence, where glass makes a difference */
   readonly withGlass?: string;
+  /** at which it meets the plate, from its normal */
+  readonly angle?: string;
 }
 
 export interface PairPage {
@@ -146,7 +148,7 @@ function armTable(a: ArmLength, { graph, legs }: Results): ArmTable {
   const total = showCell(graph, a.length).text;
   const withGlass = showCell(graph, a.coherencePath).text;
   return {
-    name: a.arm.name, role: a.arm.role, total, ...(withGlass !== total ? { withGlass } : {}),
+    name: a.arm.name, role: a.arm.role, total, ...(withGlass !== total ? { withGlass } : {}), ...(a.angle && !a.angle.cell.missing ? { angle: showCell(graph, a.angle.cell).text } : {}),
     legs: a.legs.map(l => ({ words: legWords(l), text: l.length?.kind === 'quantity' ? asWritten(l.length.quantity) : showCell(graph, legs.get(l)!).text })),
   };
 }

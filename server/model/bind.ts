@@ -178,7 +178,6 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   for (const thing of things.values()) {
     checkNamed(thing, scope);
     if (thing.node.line.clauses.length > 0) checkPlacement(thing.node, scope);
-    if (thing.placement?.pending.length) for (const w of thing.placement.pending) pending.add(`placing by “${w}”`);
     for (const { fact } of thing.facts.values()) {
       if (fact.used || unused.has(fact)) continue;
       unused.add(fact);

@@ -43,14 +43,42 @@ export interface BoundFact {
   readonly node: Node;
 }
 
-/** Where a thing stands, as written. Positions are evaluated as cells. */
+/** A value of a placement, and where it is written. Cells evaluate it. */
+export interface Written {
+  readonly expr: Expr;
+  readonly at: Place;
+  /** the line that it stands in */
+  readonly line: string;
+  /** `? from 20 mm to 80 mm`: between which values it is to be found */
+  readonly from?: Expr;
+  readonly to?: Expr;
+}
+
+/** A thing that a placement names. */
+export interface Named {
+  readonly name: string;
+  readonly at: Place;
+}
+
+/** Which way light is turned, as one looks along it. */
+export type Turn = 'left' | 'right' | 'up' | 'down' | 'back';
+
+/** Where a thing stands and which way it faces, as written. Positions and directions are cells: see `results/places.ts`. */
 export interface Placement {
   /** `at (x, y) mm` */
-  readonly at?: { readonly expr: Expr; readonly place: Place };
+  readonly at?: Written;
   /** `on A -> B by d` */
-  readonly on?: { readonly from: string; readonly to: string; readonly by?: { readonly expr: Expr; readonly place: Place }; readonly place: Place };
-  /** clause words that are kept, but move no result yet */
-  readonly pending: readonly string[];
+  readonly on?: { readonly from: Named; readonly to: Named; readonly by: Written };
+  /** `beyond A by d turning left`: straight on where it does not say how the light is turned */
+  readonly beyond?: { readonly from: Named; readonly by: Written; readonly turning?: Turn | Written };
+  /** `heading 30°` */
+  readonly heading?: Written;
+  /** `facing whelk`, or `facing beam` */
+  readonly facing?: Named | 'beam';
+  /** `tilted 5°` */
+  readonly tilted?: Written;
+  /** it says where the thing stands, but not so that it can be understood; that is reported */
+  readonly broken?: true;
 }
 
 export interface Thing {

@@ -1,4 +1,5 @@
 /** Short names of results. */
+import { isKnown } from './angles.ts';
 import type { Cell, Graph } from './graph.ts';
 import type { Pair, PlateResults } from './pairs.ts';
 
@@ -25,7 +26,7 @@ export function nameShort(plates: readonly PlateResults[], aliases: Map<string, 
       }
     }
     for (const x of p.pairs) {
-      if (x.litAt && x.litAt.cell === x.litAt.byPlaces) for (const head of ['', `${p.plate.id}.`, `${x.arm.object!.id}.`, `${p.plate.id}.${x.arm.object!.id}.`]) add(`${head}lit at`, x.litAt.cell);
+      if (x.litAt && isKnown(x.litAt)) for (const head of ['', `${p.plate.id}.${x.arm.name}.`, `${p.plate.id}.`, `${x.arm.object!.id}.`, `${p.plate.id}.${x.arm.object!.id}.`]) add(`${head}lighting angle`, x.litAt.cell);
       for (const part of x.parts) {
         if (!part.brightness) continue;
         const tail = part.part === 'middle' ? '' : `${part.part}.`;

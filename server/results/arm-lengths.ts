@@ -2,6 +2,7 @@
 import type { Arm } from '../model/arms.ts';
 import type { Leg, Thing } from '../model/model.ts';
 import { LENGTH } from '../model/units.ts';
+import type { Angle } from './angles.ts';
 import type { Cell } from './graph.ts';
 import type { LegCells } from './leg-cells.ts';
 import { legStart } from './legs.ts';
@@ -22,6 +23,8 @@ export interface ArmLength {
   readonly read: boolean;
   /** what the glass on it adds to the coherence path */
   readonly glass: readonly Cell[];
+  /** at which it arrives, from the plate's normal */
+  readonly angle?: Angle | undefined;
 }
 
 /** Lengths of all arms of a plate, from where they part. */

@@ -32,7 +32,7 @@ export interface Figures {
 export const LATER: readonly string[] = ['split', 'polarization', 'fringes', 'ghost fringes', 'coverage'];
 
 /** Results that every setup with whole arms has. */
-export const USUAL: readonly string[] = ['mismatch', 'brightness', 'object length', 'reference length', 'object angle', 'reference angle', 'lit at', 'beam ratio', 'exposure', 'corner light', 'light at the plate'];
+export const USUAL: readonly string[] = ['mismatch', 'brightness', 'object length', 'reference length', 'object angle', 'reference angle', 'lighting angle', 'beam ratio', 'exposure', 'corner light', 'light at the plate'];
 
 /** Evaluates the goals of a setup. Problems (unknown names, wrong units) are reported through the values. */
 export function judgeGoals(r: Figures): { goals: GoalResult[]; problems: Problem[] } {
@@ -69,7 +69,7 @@ export function judgeGoals(r: Figures): { goals: GoalResult[]; problems: Problem
 
 const later = (name: string): boolean => LATER.some(l => name === l || name.endsWith(`.${l}`));
 /** Names of results that this setup would have if its arms were whole. */
-const couldBe = (name: string): boolean => /(^|\.|\s)(mismatch|brightness|length|coherence path|mode spacing|revival distance|coherence length|linewidth|angle|incidence|lit at|beam ratio|effective ratio|light|light at the plate|polarized|power|exposure|exposure time|drift|longest exposure|image|image distance|image offset)$/.test(name);
+const couldBe = (name: string): boolean => /(^|\.|\s)(mismatch|brightness|length|coherence path|mode spacing|revival distance|coherence length|linewidth|angle|incidence|beam ratio|effective ratio|light|light at the plate|polarized|power|exposure|exposure time|drift|longest exposure|image|image distance|image offset)$/.test(name);
 
 function judge(goal: Goal, cell: Cell, limits: readonly number[], r: Figures): GoalResult {
   const raw = r.graph.value(cell);

@@ -1,13 +1,13 @@
 /** The length of a leg: as written, else the distance of its ends. */
-import type { Leg, Thing } from '../model/model.ts';
+import type { Leg } from '../model/model.ts';
 import { LENGTH } from '../model/units.ts';
 import type { Cell, Label } from './graph.ts';
+import { legStart } from './light-ways.ts';
 import type { Places } from './places.ts';
 import { DISTANCE } from './rules/lengths.ts';
 import type { Values } from './values.ts';
 
-/** Where a leg starts. */
-export const legStart = (leg: Leg): Thing | undefined => (leg.n === 1 ? leg.beam.from : leg.beam.legs[leg.n - 2]!.target);
+export { legStart } from './light-ways.ts';
 export const legWords = (leg: Leg): string => `${legStart(leg)?.id ?? '?'} → ${leg.to || '?'}`;
 
 class LegLabel implements Label {
@@ -30,9 +30,6 @@ export function legLength(leg: Leg, values: Values, places: Places, suffix = '')
   if (!a || !b) return values.missing(name, LENGTH, words, { code: 'unknown-name', why: `${words} does not lead anywhere`, at: leg.at });
   const [pa, pb] = [places.of(a), places.of(b)];
   if (pa && pb) return values.graph.derive(name, DISTANCE, [...pa, ...pb], LENGTH, words, { at: leg.at });
-  if ([a, b].some(t => t.node.line.issue && !places.of(t))) return values.missing(name, LENGTH, words, { code: 'unreadable', why: `the place of an end of ${words} cannot be read`, at: leg.at });
-  const pending = [a, b].some(t => !places.of(t) && t.placement !== undefined);
-  return values.missing(name, LENGTH, words, pending
-    ? { code: 'not-computed-yet', why: `${words} has no length, and where its ends stand is not computed yet`, at: leg.at }
-    : { code: 'value-missing', why: `${words} has no length`, at: leg.at });
+  if ([a, b].some(t => !places.of(t) && (t.node.line.issue !== undefined || places.isPlaced(t)))) return values.missing(name, LENGTH, words, { code: 'unreadable', why: `the place of an end of ${words} cannot be read`, at: leg.at });
+  return values.missing(name, LENGTH, words, { code: 'value-missing', why: `${words} has no length`, at: leg.at });
 }

@@ -2,10 +2,12 @@
 import type { Arm } from '../model/arms.ts';
 import type { Thing } from '../model/model.ts';
 import { LENGTH, NUMBER } from '../model/units.ts';
+import { isKnown, litAt, type Angle } from './angles.ts';
 import type { ArmLength } from './arm-lengths.ts';
 import type { Coherence } from './coherence.ts';
 import type { Cell, Graph } from './graph.ts';
 import { mismatchOfPart, partMismatch } from './rules/coherence.ts';
+import type { Places } from './places.ts';
 import type { Readings } from './readings/index.ts';
 import { weighted } from './rules/lengths.ts';
 import type { Values } from './values.ts';
@@ -27,6 +29,8 @@ export interface Pair {
   readonly reference: Arm;
   readonly mismatch: Cell;
   readonly depth?: Cell;
+  /** angle between the light on the object and the line of sight from the plate */
+  readonly litAt?: Angle;
   readonly parts: readonly Part[];
   readonly coherence?: Coherence;
 }
@@ -37,14 +41,16 @@ export interface PlateResults {
   readonly pairs: readonly Pair[];
 }
 
-export function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence: Coherence | undefined, values: Values, published: Cell[], readings: Readings): Pair {
+export function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence: Coherence | undefined, { values, places, published, readings }: { values: Values; places: Places; published: Cell[]; readings: Readings }): Pair {
   const { graph } = values;
   const base = `${plate.id}.${l.arm.name}`;
   const mismatch = mismatchOf(plate, l, reference, readings, graph);
   published.push(mismatch);
   const object = l.arm.object!;
   const depth = depthOf(object, values);
-  const psi = depth && object.kind.word === 'object' ? values.fact(object, 'lit at') : undefined;
+  const lit = depth && object.kind.word === 'object' ? litAt(plate, l.arm, places, values) : undefined;
+  const psi = lit?.cell;
+  if (psi && isKnown(lit) && !published.includes(psi)) published.push(psi);
   const parts: Part[] = [];
   const add = (part: PartName, share: number): void => {
     const words = part === 'middle' ? `middle of ${object.id}` : part === 'near' ? `nearest part of ${object.id}` : part === 'far' ? `farthest part of ${object.id}` : `darkest part of ${object.id}`;
@@ -60,7 +66,7 @@ export function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence
     add('far', 0.5);
     if (coherence) add('darkest', darkestShare(graph, [mismatch, depth, psi], coherence));
   }
-  return { arm: l.arm, reference: reference.arm, mismatch, parts, ...(depth ? { depth } : {}), ...(coherence ? { coherence } : {}) };
+  return { arm: l.arm, reference: reference.arm, mismatch, parts, ...(depth ? { depth } : {}), ...(lit ? { litAt: lit } : {}), ...(coherence ? { coherence } : {}) };
 }
 
 /** What was read of the difference counts; glass adds to it as to the paths. */

@@ -2,6 +2,7 @@
 import { formArms, type Arms } from '../model/arms.ts';
 import type { Problem, Setup, Thing } from '../model/model.ts';
 import { addAlias, nameShort } from './aliases.ts';
+import { arrivalAngle, incidenceNamed } from './angles.ts';
 import { armLengths } from './arm-lengths.ts';
 import { coherenceOf, type Coherence } from './coherence.ts';
 import { judgeGoals, type GoalResult } from './goals.ts';
@@ -42,13 +43,13 @@ export interface Results {
 export function plan(setup: Setup, { offsets }: { readonly offsets?: Offsets } = {}): Results {
   const graph = new Graph();
   let light: Light | undefined;
-  const values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? light?.ask(name));
-  const places = new Places(values);
+  const values: Values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? light?.ask(name) ?? incidenceNamed(name, places, values));
+  const places: Places = new Places(values);
   const aliases = new Map<string, Cell[]>();
   const published: Cell[] = [];
   const arms = formArms(setup);
   for (const l of setup.lets.values()) values.letCell(l);
-  for (const thing of setup.things.values()) if (thing.placement) places.of(thing);
+  for (const thing of setup.things.values()) if (thing.placement) places.check(thing);
   const readings = new Readings(setup, arms, values, offsets);
   const legs = new LegCells(setup.beams.values(), leg => readings.lengths.leg(leg, suffix => legLength(leg, values, places, suffix)));
 
@@ -56,21 +57,21 @@ export function plan(setup: Setup, { offsets }: { readonly offsets?: Offsets } =
   const plates: PlateResults[] = [];
   for (const plate of new Set(arms.arms.map(a => a.plate))) {
     const own = arms.arms.filter(a => a.plate === plate);
-    const lengths = armLengths(plate, own, legs, values, readings);
-    for (const l of lengths) published.push(l.length);
+    const lengths = armLengths(plate, own, legs, values, readings).map(l => ({ ...l, angle: arrivalAngle(plate, l.arm, places, values) }));
+    for (const l of lengths) published.push(l.length, ...(l.angle ? [l.angle.cell] : []));
     const pairs: Pair[] = [];
     for (const l of lengths) {
       if (l.arm.role !== 'object') continue;
       const reference = lengths.find(r => r.arm.role === 'reference' && r.arm.laser === l.arm.laser);
       if (!reference) continue;
       if (!lasers.has(l.arm.laser)) lasers.set(l.arm.laser, coherenceOf(l.arm.laser, values, published));
-      pairs.push(pair(plate, l, reference, lasers.get(l.arm.laser), values, published, readings));
+      pairs.push(pair(plate, l, reference, lasers.get(l.arm.laser), { values, places, published, readings }));
     }
     plates.push({ plate, arms: lengths, pairs });
   }
   nameShort(plates, aliases, graph);
   light = lightOf({ setup, graph, values, arms, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
-  for (const goal of setup.goals) light.ask(goal.result);
+  for (const goal of setup.goals) if (!light.ask(goal.result)) incidenceNamed(goal.result, places, values);
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
   const results = { setup, graph, values, places, arms, legs, plates, readings, light, published, aliases };

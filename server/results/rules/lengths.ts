@@ -13,15 +13,6 @@ export const DISTANCE: Rule = {
   },
 };
 
-/** One coordinate of the point that lies a distance behind A on the way to B: inputs are A, B and the distance. */
-export const along = (axis: 0 | 1 | 2): Rule => ({
-  name: 'along a leg', formula: 'A + d · (B − A) / |B − A|',
-  compute: x => {
-    const l = Math.hypot(x[3]! - x[0]!, x[4]! - x[1]!, x[5]! - x[2]!);
-    return x[axis]! + (x[6]! * (x[axis + 3]! - x[axis]!)) / l;
-  },
-});
-
 /** A weighted sum, such as the legs of an arm or the difference of two arms. */
 export function weighted(name: string, formula: string, weights: readonly number[]): Rule {
   return { name, formula, linear: true, compute: x => x.reduce((s, v, i) => s + v * weights[i]!, 0), partials: () => weights };

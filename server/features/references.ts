@@ -1,14 +1,14 @@
 /** Where a name is used: in its own page, and for what an inventory holds in the pages that use it. */
 import type { Snapshot } from '../analysis.ts';
 import type { Mention } from '../model/mention-words.ts';
-import { keyOf, type Named } from '../model/mention-names.ts';
+import { keyOf, type Bearer } from '../model/mention-names.ts';
 import { mentionsOf } from '../model/mentions.ts';
 import { placeIn, type Place } from '../model/place.ts';
 import { covers } from './cursor.ts';
 
 /** A name at its place. */
 export interface Use {
-  readonly named: Named;
+  readonly named: Bearer;
   readonly at: Place;
   /** it is declared here */
   readonly declares: boolean;
@@ -28,9 +28,9 @@ export function highlightsAt(snapshot: Snapshot, line: number, character: number
 }
 
 /** All places of what is named in some pages. */
-export const usesOf = (named: Named, pages: Iterable<Snapshot>): Use[] => [...pages].flatMap(p => usesIn(p).filter(u => keyOf(u.named) === keyOf(named)));
+export const usesOf = (named: Bearer, pages: Iterable<Snapshot>): Use[] => [...pages].flatMap(p => usesIn(p).filter(u => keyOf(u.named) === keyOf(named)));
 
 /** True for what other pages may name. */
-export const isShared = ({ kind }: Named): boolean => kind === 'item' || kind === 'inventory';
+export const isShared = ({ kind }: Bearer): boolean => kind === 'item' || kind === 'inventory';
 
 const useOf = ({ uri }: Snapshot, m: Mention): Use | undefined => m.named && { named: m.named, at: placeIn(uri, m.node, m), declares: m.declares === true };

@@ -6,7 +6,7 @@ import { parseLine } from '../../grammar/parse-line.ts';
 import { RESERVED } from '../../grammar/tokens.ts';
 import { analyse, type Library, type Snapshot } from '../analysis.ts';
 import { fileName } from '../model/scope.ts';
-import { keyOf, namedByKind, type Named } from '../model/mention-names.ts';
+import { keyOf, namedByKind, type Bearer } from '../model/mention-names.ts';
 import type { Role } from '../model/mention-words.ts';
 import { mentionsOf } from '../model/mentions.ts';
 import { placeIn } from '../model/place.ts';
@@ -49,7 +49,7 @@ const WHAT: Readonly<Record<Role, string>> = {
 };
 
 /** The edits that give it another name, all of a page together; or why not. The first page is the one in which it was asked. */
-export function rename(pages: readonly Page[], named: Named, name: string): Map<string, Edit[]> | Refused {
+export function rename(pages: readonly Page[], named: Bearer, name: string): Map<string, Edit[]> | Refused {
   const newText = name.trim();
   if (newText === named.name) return new Map();
   const uses = new Map(pages.map(p => [p, usesIn(p.snapshot)]));
@@ -75,7 +75,7 @@ function unfit(name: string): string | undefined {
 }
 
 /** What is called so already, where the name would be seen. */
-function taken(pages: readonly (readonly [Page, readonly Use[]])[], named: Named, name: string): string | undefined {
+function taken(pages: readonly (readonly [Page, readonly Use[]])[], named: Bearer, name: string): string | undefined {
   for (const [{ snapshot }, uses] of pages) {
     const sees = snapshot.model.visible.get(named.name)?.at;
     if (named.kind === 'inventory' && !(sees && keyOf({ ...named, at: sees }) === keyOf(named))) continue;
@@ -89,7 +89,7 @@ function taken(pages: readonly (readonly [Page, readonly Use[]])[], named: Named
   return undefined;
 }
 
-const kindWords = (n: Named): string => n.of?.article ?? { thing: 'a thing', item: 'an item', beam: 'a beam', let: 'a value', inventory: 'an inventory' }[n.kind];
+const kindWords = (n: Bearer): string => n.of?.article ?? { thing: 'a thing', item: 'an item', beam: 'a beam', let: 'a value', inventory: 'an inventory' }[n.kind];
 
 /** What the edits would change besides the name, in words; undefined where that is nothing. */
 function tried(pages: readonly Page[], edits: ReadonlyMap<string, readonly Edit[]>): string | undefined {

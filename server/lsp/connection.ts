@@ -15,7 +15,7 @@ import { actionOf, definitionOf, editOf, flatSymbols, hoverOf, placeOf, publishe
 import { Diagnostics } from './diagnostics.ts';
 import { Documents, type Document, type ReadFile } from './documents.ts';
 import { IN_TEXT, serveInText } from './in-text.ts';
-import { NAMES, serveNames } from './names.ts';
+import { namesFor, serveNames } from './names.ts';
 import type { ListFiles } from './pages.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
 
@@ -45,7 +45,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
         ...(can.textDocument?.diagnostic ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false } } : {}),
         hoverProvider: true, documentSymbolProvider: true, definitionProvider: true, documentFormattingProvider: true,
-        ...NAMES, ...IN_TEXT,
+        ...namesFor(can), ...IN_TEXT,
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
       },

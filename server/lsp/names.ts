@@ -1,12 +1,14 @@
 /** References, highlights and rename. */
-import { LSPErrorCodes, ResponseError, type ServerCapabilities } from 'vscode-languageserver';
+import { LSPErrorCodes, ResponseError, type ClientCapabilities, type ServerCapabilities } from 'vscode-languageserver';
 import { highlightsAt, useAt, usesOf } from '../features/references.ts';
 import { rename, renamable, type Refused } from '../features/rename.ts';
 import type { Asks } from './asks.ts';
 import { highlightOf, placeOf, rangeOf, workspaceEditOf } from './convert.ts';
 import { pagesNaming, type ListFiles } from './pages.ts';
 
-export const NAMES: ServerCapabilities = { referencesProvider: true, documentHighlightProvider: true, renameProvider: { prepareProvider: true } };
+/** Only a client that can be told beforehand is told so. */
+export const namesFor = (client: ClientCapabilities): ServerCapabilities =>
+  ({ referencesProvider: true, documentHighlightProvider: true, renameProvider: client.textDocument?.rename?.prepareSupport === true ? { prepareProvider: true } : true });
 
 export function serveNames({ connection, documents, can, answer }: Asks, list: ListFiles): void {
   connection.onDocumentHighlight(({ textDocument: t, position }, token) => answer(t.uri, token, (s, d) => highlightsAt(s, ...placeOf(d, position)).map(u => highlightOf(d, u))));

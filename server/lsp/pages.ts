@@ -1,5 +1,5 @@
 /** The pages in which something may be named: those of the open folders, and those that are open. */
-import type { Named } from '../model/mention-names.ts';
+import type { Bearer } from '../model/mention-names.ts';
 import { fileName } from '../model/scope.ts';
 import { isShared } from '../features/references.ts';
 import type { Page } from '../features/rename.ts';
@@ -20,7 +20,7 @@ export interface Found {
 const AT_ONCE = 50;
 
 /** The pages that may name it; the one in which it was asked comes first. What is not open is read anew. */
-export async function pagesNaming(named: Named, asked: Document, documents: Documents, list: ListFiles): Promise<Found> {
+export async function pagesNaming(named: Bearer, asked: Document, documents: Documents, list: ListFiles): Promise<Found> {
   const shared = isShared(named);
   const home = canonical(named.at.uri);
   const listed = shared ? await list(documents.inFolders).catch(() => []) : [];

@@ -3,8 +3,8 @@ import type { Node } from '../../grammar/tree.ts';
 import type { Beam, Inventory, Model, Place, Setup, Thing } from './model.ts';
 import type { Kind } from './things/kind.ts';
 
-/** Something that the text gives a name. */
-export interface Named {
+/** What bears a name: something that the text declares and calls by it. */
+export interface Bearer {
   readonly kind: 'thing' | 'beam' | 'let' | 'inventory' | 'item';
   readonly name: string;
   /** where it is declared; the file may be another one */
@@ -14,20 +14,20 @@ export interface Named {
 }
 
 /** The same for the same thing in every file. */
-export const keyOf = ({ at }: Named): string => `${at.uri} ${at.line} ${at.start}`;
+export const keyOf = ({ at }: Bearer): string => `${at.uri} ${at.line} ${at.start}`;
 
 /** A thing that is called by the word of its kind, as `room { … }` is: it has no name of its own. */
-export const namedByKind = (n: Named): boolean => n.of?.light === 'none' && n.name === n.of.word;
+export const namedByKind = (n: Bearer): boolean => n.of?.light === 'none' && n.name === n.of.word;
 
 export interface Items {
-  readonly named: Named;
-  readonly items: ReadonlyMap<string, Named>;
+  readonly named: Bearer;
+  readonly items: ReadonlyMap<string, Bearer>;
 }
 
 export class Names {
-  private readonly things = new Map<string, Named>();
-  private readonly beams = new Map<string, Named>();
-  private readonly lets = new Map<string, Named>();
+  private readonly things = new Map<string, Bearer>();
+  private readonly beams = new Map<string, Bearer>();
+  private readonly lets = new Map<string, Bearer>();
   /** which beams a thing ends or passes, by how many legs lead there */
   private readonly meetings = new Map<string, Map<string, number>>();
 
@@ -62,24 +62,24 @@ export class Names {
     this.meetings.set(b.id, met);
   }
 
-  add(named: Named): Named {
+  add(named: Bearer): Bearer {
     const map = named.kind === 'beam' ? this.beams : named.kind === 'let' ? this.lets : this.things;
     map.set(named.name, named);
     return named;
   }
 
-  thing(name: string): Named | undefined { return this.things.get(name) ?? this.outer?.thing(name); }
-  beam(name: string): Named | undefined { return this.beams.get(name) ?? this.outer?.beam(name); }
-  letNamed(name: string): Named | undefined { return this.lets.get(name) ?? this.outer?.letNamed(name); }
+  thing(name: string): Bearer | undefined { return this.things.get(name) ?? this.outer?.thing(name); }
+  beam(name: string): Bearer | undefined { return this.beams.get(name) ?? this.outer?.beam(name); }
+  letNamed(name: string): Bearer | undefined { return this.lets.get(name) ?? this.outer?.letNamed(name); }
   inventory(name: string): Items | undefined { return this.inventories.get(name); }
   /** The only item of that name in all inventories. */
-  itemCalled(name: string): Named | undefined {
+  itemCalled(name: string): Bearer | undefined {
     const found = [...this.inventories.values()].flatMap(i => i.items.get(name) ?? []);
     return found.length === 1 ? found[0] : undefined;
   }
 
   /** A beam that makes an arm of its own name at a thing: one that meets it twice makes a `reference` and an `object`. */
-  armAt(thing: string, beam: string): Named | undefined {
+  armAt(thing: string, beam: string): Bearer | undefined {
     const times = this.meetings.get(beam)?.get(thing);
     if (times === undefined) return this.outer?.armAt(thing, beam);
     return times === 1 ? this.beam(beam) : undefined;
@@ -87,7 +87,7 @@ export class Names {
 }
 
 /** True where a statement is the one that declares what is named. */
-export const declaredBy = (named: Named, node: Node, uri: string): boolean => named.at.uri === uri && named.at.line === node.at;
+export const declaredBy = (named: Bearer, node: Node, uri: string): boolean => named.at.uri === uri && named.at.line === node.at;
 
-const itemOf = (t: Thing): Named => ({ kind: 'item', name: t.id, at: t.at, of: t.kind });
+const itemOf = (t: Thing): Bearer => ({ kind: 'item', name: t.id, at: t.at, of: t.kind });
 const itemsOf = (i: Inventory): Items => ({ named: { kind: 'inventory', name: i.name, at: i.at }, items: new Map([...i.things.values()].map(t => [t.id, itemOf(t)])) });

@@ -1,6 +1,6 @@
 /** The words of expressions that stand for something: names, units, facts and results of what is named. */
 import type { Expr, Node, Span, Word } from '../../grammar/tree.ts';
-import { declaredBy, type Named, type Names } from './mention-names.ts';
+import { declaredBy, type Bearer, type Names } from './mention-names.ts';
 import { factIndex, factsOf } from './things/index.ts';
 
 /** What a word stands for. `sought` is `?`; `unknown` is a word that means nothing where a known one is wanted. */
@@ -12,7 +12,7 @@ export interface Mention extends Span {
   /** the statement or leg that it stands in */
   readonly node: Node;
   /** of a name */
-  readonly named?: Named;
+  readonly named?: Bearer;
   readonly declares?: boolean;
 }
 
@@ -31,14 +31,14 @@ export class Words {
     if (end > start) this.found.push({ role, node, line: node.at, start, end, ...more });
   }
 
-  name(node: Node, at: Span, named: Named): void {
+  name(node: Node, at: Span, named: Bearer): void {
     this.put(node, 'name', at, { named, declares: declaredBy(named, node, this.uri) && named.at.start === at.start });
   }
 
   protected words(node: Node, role: Role, words: readonly Span[]): void { for (const w of words) this.put(node, role, w); }
 
   /** The name of a thing, or of an item of an inventory. */
-  protected thingNamed(node: Node, word: Word, quiet = false): Named | undefined {
+  protected thingNamed(node: Node, word: Word, quiet = false): Bearer | undefined {
     const own = this.names.thing(word.text);
     if (own) { this.name(node, word, own); return own; }
     const dot = word.text.indexOf('.');
@@ -96,7 +96,7 @@ export class Words {
   }
 
   /** `P1.reference.length`: the names at the start of a dotted word, and behind them what it is of them. */
-  protected dotted(node: Node, word: Word, finding: boolean, more: readonly Word[] = []): Named | undefined {
+  protected dotted(node: Node, word: Word, finding: boolean, more: readonly Word[] = []): Bearer | undefined {
     const parts = word.text.split('.');
     const [first, second] = parts as [string, string | undefined];
     if (second === undefined) return undefined;

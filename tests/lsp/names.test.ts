@@ -144,6 +144,14 @@ describe('a rename', () => {
     await expect(rename(page, page.range('M1').start, 'at')).rejects.toThrow('“at” is a word of the language');
   });
 
+  it('is only told beforehand to a client that asks for it', async () => {
+    await start();
+    expect(editor.initialized!.capabilities.renameProvider).toBe(true);
+    editor.close();
+    await start({ capabilities: { textDocument: { rename: { prepareSupport: true } } } });
+    expect(editor.initialized!.capabilities.renameProvider).toEqual({ prepareProvider: true });
+  });
+
   it('is refused for what is declared outside of the open folder', async () => {
     await write(LAB, 'attic', 'lab.plate');
     await write(PAGE, 'attic', 'a.plate');

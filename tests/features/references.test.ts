@@ -106,6 +106,7 @@ describe('a name is found wherever it is used', () => {
 
 describe('what is no name', () => {
   it('the role of an arm that a beam of another name has', () => check('setup "a" {\n  laser red\n  plate P1\n  beam all from red\n    -> P1 through: 1 m\n    -> P1: 1 m\n  expect P1.|reference.length > 1 m\n}'));
+  it('the arm of a beam that meets the plate twice, even if both are called alike', () => check('setup "a" {\n  laser red\n  object shell\n  plate P1\n  beam «!ob|ject» from red\n    -> P1 through: 1 m\n    -> shell: 1 m\n    -> P1: 1 m\n  expect P1.object.mismatch < 1 mm\n}'));
   it('words of the language, units, numbers', () => {
     for (const text of ['lens L|1x: 3', 'bea|m b from red', 'let g = 300 m|m', 'expect mis|match < 1 mm', 'measured dar|k: 1 nW']) check(inSetup(text));
   });

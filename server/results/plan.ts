@@ -70,7 +70,7 @@ export function plan(setup: Setup, { offsets }: { readonly offsets?: Offsets } =
     plates.push({ plate, arms: lengths, pairs });
   }
   nameShort(plates, aliases, graph);
-  light = lightOf({ setup, graph, values, arms, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
+  light = lightOf({ setup, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
   for (const goal of setup.goals) if (!light.ask(goal.result)) incidenceNamed(goal.result, places, values);
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);

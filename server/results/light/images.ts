@@ -15,15 +15,13 @@ export interface Image {
   readonly offsets: readonly { readonly plate: Thing; readonly cell: Cell }[];
 }
 
-const OFFSET = weighted('correction', 'reading − plan', [1, -1]);
-const CORRECTED = weighted('corrected by a reading', 'plan + correction', [1, 1]);
 const READ = weighted('image distance', 'as it was read', [1]);
 
 /** The image of each hologram whose distance is written or was read. */
-export function imagesOf(meters: Meters, { setup, graph, values, arms, legs, published, alias }: LightContext): Image[] {
+export function imagesOf(meters: Meters, { setup, readings, offsets: corrections, graph, values, arms, legs, published, alias }: LightContext): Image[] {
   const holograms = [...setup.things.values()].filter(t => t.kind.light === 'diffracts');
   return holograms.flatMap((h): Image[] => {
-    const reading = newest(setup.readings.filter(r => r.measured?.kind === 'image' && (holograms.length === 1 || r.measured.at === h)));
+    const reading = newest(readings.filter(r => r.measured?.kind === 'image' && (holograms.length === 1 || r.measured.at === h)));
     const read = reading && meters.input(reading);
     const ok = read?.dim === LENGTH ? read : undefined;
     const plan = h.facts.has('image distance') ? values.fact(h, 'image distance') : undefined;
@@ -31,8 +29,7 @@ export function imagesOf(meters: Meters, { setup, graph, values, arms, legs, pub
     const name = `${h.id}.image`;
     const words = `image of ${h.id}, from ${h.id}`;
     const distance = !ok ? graph.derive(name, weighted('image distance', 'as written', [1]), [plan!], LENGTH, words)
-      : !plan || plan.missing ? graph.derive(name, READ, [ok], LENGTH, words, { at: reading!.at })
-        : graph.derive(name, CORRECTED, [plan, graph.derive(`${name} correction`, OFFSET, [ok, plan], LENGTH, `correction of the image distance of ${h.id}`)], LENGTH, words, { ...(ok.unit ? { unit: ok.unit } : {}), at: reading!.at });
+      : plan ? corrections.correct(name, words, plan, ok) : graph.derive(name, READ, [ok], LENGTH, words, { at: reading!.at });
     published.push(distance);
     alias('image distance', distance);
     // A virtual image lies on the other side and meets no plate.

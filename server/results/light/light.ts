@@ -1,8 +1,10 @@
 /** Light: what the meter said at each plate, wheels, drift, real images, and power along the beams on demand. */
 import type { Problem, Thing } from '../../model/model.ts';
 import type { Cell } from '../graph.ts';
+import { Corrections, type Offsets } from '../readings/offsets.ts';
 import type { LightContext } from './context.ts';
 import { driftAt, type Drift } from './drift.ts';
+import { Factors } from './factors.ts';
 import { imagesOf, type Image } from './images.ts';
 import { Meters } from './meter.ts';
 import { plateLight, readingsAt, type PlateLight } from './plate-light.ts';
@@ -18,6 +20,8 @@ export interface Light {
   readonly powers: Powers;
   readonly readPowers: readonly PowerReading[];
   readonly problems: readonly Problem[];
+  /** cells of what readings make of the plan: a what-if holds them */
+  readonly corrections: readonly Cell[];
   /** Works out what a name asks for, when it is one of light that nothing has asked for yet. */
   ask(name: string): Cell | undefined;
 }
@@ -25,29 +29,31 @@ export interface Light {
 /** What a name of a result must end with to be one of light at a plate. */
 const AT_PLATE = /(?:^|[. ])(?:beam ratio|effective ratio|exposure|exposure time|light at the plate|light|corner light|polarized)$/;
 
-export function lightOf(given: Omit<LightContext, 'report'>): Light {
+/** `held`: the factors and offsets of the setup of which this one is a changed copy */
+export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offsets'>, held?: Offsets): Light {
   const { setup, published } = given;
   const problems: Problem[] = [];
-  const context: LightContext = { ...given, report: (code, reading, subject, data) => { problems.push({ code, at: reading.at, subject, setup: setup.name, data }); } };
+  const [factors, offsets] = [new Factors(given.graph, held), new Corrections(given.graph, held)];
+  const context: LightContext = { ...given, factors, offsets, report: (code, reading, subject, data) => { problems.push({ code, at: reading.at, subject, setup: setup.name, data }); } };
   const meters = new Meters(context);
   const wheels = new Wheels(meters, context);
   const powers = new Powers(meters, wheels, context);
   const plates = new Map<Thing, PlateLight>();
   const at = (plate: Thing): PlateLight => {
     let light = plates.get(plate);
-    if (!light) plates.set(plate, light = plateLight(plate, meters, context));
+    if (!light) plates.set(plate, light = plateLight(plate, meters, powers, context));
     return light;
   };
   const all = given.plates.map(p => p.plate);
   for (const plate of all) if (setup.facts.has('beam ratio') || readingsAt(plate, context).length > 0) at(plate);
   const told = wheels.told();
   for (const w of told) if (w.byWheel) published.push(w.byWheel);
-  const drifts = setup.readings.some(r => r.measured?.kind === 'drift') ? all.flatMap(p => driftAt(p, all, () => at(p).exposure, meters, context) ?? []) : [];
+  const drifts = given.readings.some(r => r.measured?.kind === 'drift') ? all.flatMap(p => driftAt(p, all, () => at(p).exposure, meters, context) ?? []) : [];
   const images = imagesOf(meters, context);
   const readPowers = powers.corrected();
   for (const p of readPowers) published.push(powers.at(p.leg));
   return {
-    get plates() { return [...plates.values()]; }, wheels: told, drifts, images, powers, readPowers, problems,
+    get plates() { return [...plates.values()]; }, get corrections() { return [...factors.cells, ...offsets.offsets]; }, wheels: told, drifts, images, powers, readPowers, problems,
     ask: name => {
       const power = powers.named(name);
       if (power) return power;

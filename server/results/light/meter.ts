@@ -101,9 +101,9 @@ export class Meters {
   }
 
   private darkFor(reading: Reading, at: Thing, dim: Dim): Cell | undefined {
-    const { setup, values, graph } = this.context;
+    const { readings, values, graph } = this.context;
     const meter = reading.by?.name;
-    const read = newest(setup.readings.filter(r => r.measured?.kind === 'dark' && r.by?.name === meter && (!r.measured.at || r.measured.at === at)));
+    const read = newest(readings.filter(r => r.measured?.kind === 'dark' && r.by?.name === meter && (!r.measured.at || r.measured.at === at)));
     const thing = reading.by?.thing;
     const dark = (read && this.input(read)) ?? (thing?.kind.word === 'meter' ? values.fact(thing, 'dark') : undefined);
     if (!dark || dark.dim === dim) return dark;

@@ -8,6 +8,7 @@ import { weighted } from '../rules/lengths.ts';
 import { armLight, comparable, isLight, type ArmLight, type LightReading } from './arm-light.ts';
 import type { LightContext } from './context.ts';
 import type { Meters } from './meter.ts';
+import type { Powers } from './powers.ts';
 
 export interface PlateLight {
   readonly plate: Thing;
@@ -27,23 +28,23 @@ const WRITTEN_RATIO = 'beam ratio as written';
 const AS_WRITTEN = weighted('beam ratio', 'as written', [1]);
 
 /** The readings of light that belong to a plate. One without a place belongs to the only plate that its beam reaches. */
-export function readingsAt(plate: Thing, { setup, arms }: LightContext): LightReading[] {
-  return setup.readings.filter(isLight).filter(({ measured: m }) => {
+export function readingsAt(plate: Thing, { readings, arms }: LightContext): LightReading[] {
+  return readings.filter(isLight).filter(({ measured: m }) => {
     if (m.at) return m.at === plate;
     const plates = new Set(arms.arms.filter(a => a.name === m.arm || a.role === m.arm).map(a => a.plate));
     return plates.size === 1 && plates.has(plate);
   });
 }
 
-export function plateLight(plate: Thing, meters: Meters, context: LightContext): PlateLight {
+export function plateLight(plate: Thing, meters: Meters, powers: Powers, context: LightContext): PlateLight {
   const { graph, values, published } = context;
   const own = context.arms.arms.filter(a => a.plate === plate);
   const readings = readingsAt(plate, context);
-  const one = (arm: Arm): ArmLight | undefined => armLight(plate, arm, arm.role, readings.filter(r => r.measured.arm === arm.name || (r.measured.arm === arm.role && own.filter(a => a.role === arm.role).length === 1)), meters, context);
+  const one = (arm: Arm): ArmLight | undefined => armLight(plate, [arm], arm.role, readings.filter(r => r.measured.arm === arm.name || (r.measured.arm === arm.role && own.filter(a => a.role === arm.role).length === 1)), meters, powers, context);
   const referenceArm = own.find(a => a.role === 'reference');
   const objectArms = own.filter(a => a.role === 'object');
   const reference = referenceArm && one(referenceArm);
-  const together = objectArms.length > 1 && !objectArms.some(a => a.name === 'object') ? armLight(plate, undefined, 'object', readings.filter(r => r.measured.arm === 'object'), meters, context) : undefined;
+  const together = objectArms.length > 1 && !objectArms.some(a => a.name === 'object') ? armLight(plate, objectArms, 'object', readings.filter(r => r.measured.arm === 'object'), meters, powers, context) : undefined;
   const each = objectArms.map(one);
   const objects = together ? [together] : each.filter(a => a !== undefined);
 

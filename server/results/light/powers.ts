@@ -3,7 +3,7 @@ import type { Arm } from '../../model/arms.ts';
 import type { Beam, Leg, Reading, Thing } from '../../model/model.ts';
 import { POWER } from '../../model/units.ts';
 import type { Cell, Missing } from '../graph.ts';
-import { BEHIND, BEHIND_DENSITY, CORRECTED, DIFFRACTED, FACTOR, REFLECTED, THROUGH } from '../rules/light.ts';
+import { BEHIND, BEHIND_DENSITY, DIFFRACTED, REFLECTED, THROUGH } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
 import { isLight } from './arm-light.ts';
 import { newest, type LightContext } from './context.ts';
@@ -27,11 +27,11 @@ export class Powers {
   private readonly corrections = new Map<Leg, PowerReading>();
 
   constructor(private readonly meters: Meters, private readonly wheels: Wheels, private readonly context: LightContext) {
-    const { setup, arms } = context;
+    const { setup, arms, readings: usable } = context;
     const starts = new Set([...setup.beams.values()].map(b => b.from));
     for (const beam of setup.beams.values()) for (const leg of beam.legs) if (leg.target && starts.has(leg.target) && !this.arriving.has(leg.target)) this.arriving.set(leg.target, leg);
     const readings = new Map<Leg, Reading[]>();
-    for (const r of setup.readings) {
+    for (const r of usable) {
       if (!isLight(r) || r.measured.through !== undefined || r.measured.spot !== 'centre' || r.measured.at?.kind.light === 'recorded') continue;
       const { arm, at } = r.measured;
       const named = setup.beams.get(arm)?.legs ?? arms.arms.filter(a => a.name === arm || a.role === arm).flatMap(a => a.path);
@@ -69,6 +69,13 @@ export class Powers {
   }
   private readonly arms = new Map<string, Cell>();
 
+  /** Power that arms bring together. */
+  ofArms(arms: readonly Arm[], plate: Thing, role: Arm['role']): Cell {
+    const [one] = arms;
+    if (arms.length === 1) return this.ofArm(one!);
+    return this.context.graph.derive(`${plate.id}.${role}.power`, weighted('sum of powers', 'sum of the beams', arms.map(() => 1)), arms.map(a => this.ofArm(a)), POWER, `power of all ${role} beams of ${plate.id}`);
+  }
+
   /** The power of that name, when it is one: `raw.1.power`, `P1.reference.power`. */
   named(name: string): Cell | undefined {
     if (!name.endsWith('.power')) return undefined;
@@ -93,9 +100,7 @@ export class Powers {
     const read = reading && leg.target && this.meters.power(reading, leg.target);
     if (!read || read.missing) return reading ? graph.derive(name, SAME, [plan], POWER, words) : plan;
     this.corrections.set(leg, { leg, reading, read, planned: plan });
-    if (plan.missing || graph.value(plan) === 0) return graph.derive(name, SAME, [read], POWER, words, { at: reading.at });
-    const factor = graph.derive(`${leg.id}.power correction`, FACTOR, [read, plan], read.dim, `correction of the power of ${leg.beam.id} at ${leg.to}`);
-    return graph.derive(name, CORRECTED, [plan, factor], POWER, words, { ...(read.unit ? { unit: read.unit } : {}), at: reading.at });
+    return this.context.factors.correct(name, words, plan, read, { ...(read.unit ? { unit: read.unit } : {}), at: reading.at });
   }
 
   private plan(leg: Leg, name: string, words: string): Cell {

@@ -35,7 +35,7 @@ export class Wheels {
   }
 
   private reading(splitter: Thing): ReturnType<typeof newest> {
-    return newest(this.context.setup.readings.filter(r => r.measured?.kind === 'wheel' && r.measured.splitter === splitter));
+    return newest(this.context.readings.filter(r => r.measured?.kind === 'wheel' && r.measured.splitter === splitter));
   }
 
   private make(splitter: Thing): Wheel {

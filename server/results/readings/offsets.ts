@@ -7,18 +7,18 @@ import type { Cell, Graph } from '../graph.ts';
 import type { Results } from '../plan.ts';
 import { corrected, OFFSET, same } from './rules.ts';
 
-/** Offsets by the names of their cells, m. */
+/** Offsets by the names of their cells, m; of light and power, factors. */
 export type Offsets = ReadonlyMap<string, number>;
 
 /** The offsets of a setup as its text stands, to be held where a changed copy of the setup is computed: see `plan`. */
-export function offsetsOf({ graph, readings }: Results): Offsets {
-  return new Map(readings.offsets.map(c => [c.name, graph.value(c)!]));
+export function offsetsOf({ graph, readings, light }: Results): Offsets {
+  return new Map([...readings.offsets, ...light.corrections].map(c => [c.name, graph.value(c)!]));
 }
 
 /** Value of a cell when some cells have other values and all offsets stay as they are. */
-export function evaluateHeld(results: Pick<Results, 'graph' | 'readings'>, cell: Cell, overlay: ReadonlyMap<Cell, number>): number {
-  const { graph, readings } = results;
-  return graph.evaluate(cell, new Map([...readings.offsets.map(c => [c, graph.value(c)!] as const), ...overlay]));
+export function evaluateHeld(results: Pick<Results, 'graph' | 'readings' | 'light'>, cell: Cell, overlay: ReadonlyMap<Cell, number>): number {
+  const { graph, readings, light } = results;
+  return graph.evaluate(cell, new Map([...[...readings.offsets, ...light.corrections].map(c => [c, graph.value(c)!] as const), ...overlay]));
 }
 
 /** Makes corrected cells, and keeps their offsets. */

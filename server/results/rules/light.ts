@@ -101,8 +101,10 @@ export const THROUGH: Rule = {
 /** Power that a hologram sends into its image. Inputs: power on it, its efficiency. */
 export const DIFFRACTED: Rule = { name: 'power diffracted', formula: 'power · efficiency', compute: CALIBRATED.compute, partials: CALIBRATED.partials! };
 
+/** A factor beyond this is none of light; with it, no product overflows. */
+const MOST = 1e200;
 /** By how much a reading differs from the plan, as a factor. Inputs: reading, plan. */
-export const FACTOR: Rule = { name: 'correction', formula: 'reading / plan', compute: ([a, b]) => a! / b!, partials: RATIO.partials! };
+export const FACTOR: Rule = { name: 'correction', formula: 'reading / plan', compute: ([a, b]) => (b === 0 ? 0 : Math.max(-MOST, Math.min(MOST, a! / b!))), partials: RATIO.partials! };
 /** A plan with its correction. Inputs: plan, factor. */
 export const CORRECTED: Rule = { name: 'corrected by a reading', formula: 'plan · correction', compute: CALIBRATED.compute, partials: CALIBRATED.partials! };
 

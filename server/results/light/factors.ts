@@ -1,0 +1,33 @@
+/**
+ * What readings of light and power make of the plan: a factor. It is a cell, so that the plan falls out of the uncertainty of what is corrected; in a
+ * what-if it is held at its value, so that another split still moves the light that was read.
+ */
+import { multiply, type Unit } from '../../model/units.ts';
+import type { Cell, Graph } from '../graph.ts';
+import type { Offsets } from '../readings/offsets.ts';
+import { CORRECTED, FACTOR } from '../rules/light.ts';
+import { weighted } from '../rules/lengths.ts';
+
+const AS_READ = weighted('as read', 'as it was read', [1]);
+
+export class Factors {
+  readonly cells: Cell[] = [];
+
+  /** `held`: the factors of the setup of which this one is a changed copy */
+  constructor(private readonly graph: Graph, private readonly held: Offsets | undefined) {}
+
+  /** The cell of that name: the plan times what the reading makes of it; the reading itself where there is no plan. */
+  correct(name: string, words: string, plan: Cell, reading: Cell, more: { unit?: Unit; at?: NonNullable<Cell['at']> } = {}): Cell {
+    const { graph } = this;
+    const key = `${name} factor`;
+    const held = this.held?.get(key);
+    const [planned, read] = [graph.value(plan), graph.value(reading)];
+    if (!planned || read === undefined || (this.held && !held)) return graph.derive(name, AS_READ, [reading], reading.dim, words, more);
+    const from = held === undefined || Math.abs(held * planned - read) <= 1e-12 * Math.abs(read) ? plan
+      : graph.input(`${name} plan when read`, { value: read / held, dim: plan.dim }, 'written', `${words}, as planned when it was read`);
+    const factor = graph.derive(key, FACTOR, [reading, from], multiply(reading.dim, plan.dim, -1), `what the reading makes of the plan: ${words}`);
+    if (factor.missing) return graph.derive(name, AS_READ, [reading], reading.dim, words, more);
+    this.cells.push(factor);
+    return graph.derive(name, CORRECTED, [plan, factor], reading.dim, words, more);
+  }
+}

@@ -51,7 +51,7 @@ export const alone: Library = { text: () => undefined, resolve: path => path };
 
 export function analyse(uri: string, text: string, library: Library = alone, cache: LineCache = library.lines?.(uri)?.copy() ?? new LineCache()): Snapshot {
   const files = new Set([uri]);
-  let asked = 1;
+  let asked = 0;
   const tree = parse(text, cache);
   const bound = new Map<string, Model>();
   const read = (of: string): string | undefined => { files.add(of); return library.text(of); };

@@ -1,6 +1,6 @@
 /** `accept` lines held against what was found: codes that do not exist, names that nothing has, errors, and what is accepted and does not occur. */
 import type { Accept, Place, Problem, Setup } from '../model/model.ts';
-import { nearest } from '../model/scope.ts';
+import { MAX_SUGGESTED, nearest } from '../model/scope.ts';
 import type { Results } from '../results/plan.ts';
 import { CHECKS, findCheck, LATER_CODES, RETIRED } from './registry.ts';
 
@@ -18,18 +18,37 @@ export class Accepts {
 }
 const keyOf = (code: string, subject: string | undefined): string => (subject === undefined ? code : `${code} ${subject}`);
 
-/** The setup that a problem belongs to. Its place tells it, since two setups may have one name; what shows in another file is told by the name. */
-export const setupOf = (p: Problem, setups: readonly Setup[]): Setup | undefined =>
-  (p.setup === undefined ? undefined : setups.find(s => s.uri === p.at.uri && p.at.line >= s.node.at && p.at.line <= s.node.end) ?? setups.find(s => s.name === p.setup && s.uri !== p.at.uri));
+/** The setup that a problem belongs to, among some in the order of the text. Its place tells it, since two setups may have one name; what shows in another file is told by the name. */
+export function setupOf(p: Problem, setups: readonly Setup[]): Setup | undefined {
+  if (p.setup === undefined || setups.length === 0) return undefined;
+  if (p.at.uri !== setups[0]!.uri) return setups.find(s => s.name === p.setup);
+  const { line } = p.at;
+  let [low, high] = [0, setups.length - 1];
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (setups[middle]!.node.at <= line) low = middle;
+    else high = middle - 1;
+  }
+  const found = setups[low]!;
+  return line >= found.node.at && line <= found.node.end ? found : undefined;
+}
 
-/** What is wrong with the `accept` lines of a setup, where `found` is all that was found. */
-export function acceptProblems(r: Results, found: readonly Problem[], isError: (p: Problem) => boolean): Problem[] {
+/** What is wrong with the `accept` lines of the setups of a file, where `found` is all that was found. */
+export function acceptProblems(results: readonly Results[], found: readonly Problem[], isError: (p: Problem) => boolean): Problem[] {
+  const accepting = results.filter(r => r.setup.accepts.length > 0);
+  if (accepting.length === 0) return [];
+  const setups = accepting.map(r => r.setup);
+  const own = new Map<Setup, Problem[]>(setups.map(s => [s, []]));
+  for (const p of found) { const s = setupOf(p, setups); if (s) own.get(s)!.push(p); }
+  return accepting.flatMap(r => acceptProblemsOf(r, own.get(r.setup)!, isError));
+}
+
+function acceptProblemsOf(r: Results, own: readonly Problem[], isError: (p: Problem) => boolean): Problem[] {
   const { setup } = r;
-  if (setup.accepts.length === 0) return [];
-  const own = found.filter(p => setupOf(p, [setup]));
   const broken = own.some(isError);
   const occur = new Set(own.flatMap(p => [undefined, p.subject, ...p.subject.split('.')].map(s => keyOf(p.code, s))));
   let names: Set<string> | undefined;
+  let suggested = 0;
   const report = (code: string, at: Place, subject: string, data: Problem['data']): Problem => ({ code, at, subject, setup: setup.name, data });
   return setup.accepts.flatMap((a): Problem[] => {
     const check = findCheck(a.code);
@@ -40,7 +59,7 @@ export function acceptProblems(r: Results, found: readonly Problem[], isError: (
     }
     if (check.severity === 'error') return [report('error-accepted', a.at, a.code, { finding: a.code })];
     if (a.subject !== undefined && !(names ??= subjectsOf(r, own)).has(a.subject)) {
-      const suggestion = nearest(a.subject, names);
+      const suggestion = suggested++ < MAX_SUGGESTED ? nearest(a.subject, names) : undefined;
       return [report('unknown-name', a.subjectAt!, a.subject, { name: a.subject, wanted: 'what a finding may be about, such as a thing or a beam,', ...(suggestion !== undefined ? { suggestion } : {}) })];
     }
     // As long as something cannot be understood, what would be found otherwise is not known.

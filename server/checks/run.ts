@@ -6,6 +6,7 @@ import { variantProblems } from '../results/variants.ts';
 import { num, type Check, type Finding, type Severity } from './check.ts';
 import { acceptProblems, Accepts, setupOf } from './accepts.ts';
 import { CHECKS, checkOf } from './registry.ts';
+import { MAX_FINDINGS, moreFindings } from './files/more-findings.ts';
 import { syntaxProblems } from './syntax.ts';
 import { quote } from './words.ts';
 
@@ -19,7 +20,7 @@ export function findingsOf(tree: Tree, model: Model, results: readonly Results[]
     // A variant is a trial: that it is dull is no finding, that it cannot be understood or computed is.
     problems.push(...variantProblems(r).filter(p => severityOf(p) === 'error' || BROKEN.includes(p.code)));
   }
-  for (const r of results) problems.push(...acceptProblems(r, problems, p => severityOf(p) === 'error'));
+  problems.push(...acceptProblems(results, problems, p => severityOf(p) === 'error'));
   const accepting = model.setups.filter(s => s.accepts.length > 0);
   const lines = new Map(accepting.map(s => [s, new Accepts(s)]));
   const acceptedBy = (p: Problem): string | undefined => { const s = setupOf(p, accepting); return s && lines.get(s)!.about(p)?.reason; };
@@ -37,7 +38,17 @@ export function findingsOf(tree: Tree, model: Model, results: readonly Results[]
       ...(p.setup !== undefined ? { setup: p.setup } : {}), ...(p.variant !== undefined ? { variant: p.variant } : {}), ...(accepted !== undefined ? { accepted } : {}),
     });
   }
-  return findings.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || RANK[a.severity] - RANK[b.severity]);
+  return capped(findings.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || RANK[a.severity] - RANK[b.severity]));
+}
+
+/** The gravest findings, in the order of the text, and behind them one that says how many more there are. */
+function capped(findings: Finding[]): Finding[] {
+  if (findings.length <= MAX_FINDINGS) return findings;
+  const byRank = [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity]);
+  const shown = new Set(byRank.slice(0, MAX_FINDINGS));
+  const worst = byRank[MAX_FINDINGS]!;
+  const data = { count: findings.length - MAX_FINDINGS, worst: worst.severity };
+  return [...findings.filter(f => shown.has(f)), { code: 'more-findings', severity: worst.severity, subject: 'findings', at: worst.at, data, message: moreFindings.message(data) }];
 }
 
 /** What keeps a beam or a length from being computed, and is no error in a setup that is being written. */

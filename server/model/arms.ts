@@ -23,7 +23,10 @@ export interface Arms {
   readonly broken: ReadonlySet<string>;
 }
 
+/** A beam is followed back over at most so many legs. */
 export const MAX_PATH = 5000;
+/** At most so many times light reaches plates in a setup. */
+export const MAX_ARMS = 200;
 
 export function formArms(setup: Setup): Arms {
   const problems: Problem[] = [];
@@ -61,7 +64,11 @@ export function formArms(setup: Setup): Arms {
         else path = [...upstream, ...leg.beam.legs.slice(0, leg.n)];
       }
     }
-    if (path && path.length > MAX_PATH) path = undefined;
+    if (path && path.length > MAX_PATH) {
+      problems.push({ code: 'path-too-long', at: beam.at, subject: beam.id, setup: setup.name, data: { beam: beam.id, legs: path.length, limit: MAX_PATH } });
+      broken.add(beam.id);
+      path = undefined;
+    }
     paths.set(beam.id, path);
     return path;
   };
@@ -72,13 +79,15 @@ export function formArms(setup: Setup): Arms {
     if (start) armsOf(beam, start, setup, arms, problems);
     endsWhere(beam, setup, continued, problems);
   }
-  return { arms, problems: problems.filter(p => !explained(p, setup, problems)), broken };
+  return { arms, problems: unexplained(problems, setup), broken };
 }
 
 /** Light that seems to be missing, or to go nowhere, where a line that cannot be understood, or an unfinished beam, may say where it goes. */
-function explained(p: Problem, setup: Setup, all: readonly Problem[]): boolean {
-  if (p.code !== 'arm-broken' && p.code !== 'arm-ends-early') return false;
-  return setup.unsure || [...setup.beams.values()].some(b => !b.from || b.legs.some(l => !l.target)) || (p.code === 'arm-broken' && all.some(o => o.code === 'arm-ends-early'));
+function unexplained(problems: readonly Problem[], setup: Setup): readonly Problem[] {
+  if (problems.length === 0) return problems;
+  const unfinished = setup.unsure || [...setup.beams.values()].some(b => !b.from || b.legs.some(l => !l.target));
+  const early = problems.some(o => o.code === 'arm-ends-early');
+  return problems.filter(p => !(unfinished && (p.code === 'arm-broken' || p.code === 'arm-ends-early')) && !(early && p.code === 'arm-broken'));
 }
 
 function armsOf(beam: Beam, start: readonly Leg[], setup: Setup, arms: Arm[], problems: Problem[]): void {
@@ -89,7 +98,9 @@ function armsOf(beam: Beam, start: readonly Leg[], setup: Setup, arms: Arm[], pr
   for (const leg of beam.legs) {
     const thing = leg.target;
     if (!thing) return;
-    if (thing.kind.light === 'recorded') {
+    if (thing.kind.light === 'recorded' && arms.length >= MAX_ARMS) {
+      if (!problems.some(p => p.code === 'too-many-arms')) problems.push({ code: 'too-many-arms', at: leg.at, subject: setup.name, setup: setup.name, data: { limit: MAX_ARMS } });
+    } else if (thing.kind.light === 'recorded') {
       const path = [...start, ...beam.legs.slice(0, leg.n)];
       const object = lastScatterer(path);
       const time = (times.get(thing) ?? 0) + 1;

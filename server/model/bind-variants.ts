@@ -2,9 +2,9 @@
  * Variants: named changes of a setup. A line begins with what it changes: `P1 at (700, 650) mm`, `S1 { … }`, `S1.reflects: 90%`, `M1 = lab.flat-150`,
  * `S1 -> M1: 760 mm` or `object.2: 300 mm`, `let gap = 320 mm`, `beam height: 150 mm`; or it declares a thing or a beam as a setup does.
  */
-import type { LineTree, Node, Span, Word } from '../../grammar/tree.ts';
+import type { LineTree, Node, Word } from '../../grammar/tree.ts';
 import { bindBeam, readLegLength } from './bind-beams.ts';
-import { bindFact, checkNamed, factPhrase } from './bind-facts.ts';
+import { bindFact, checkNamed, factKey, factOn, factPhrase } from './bind-facts.ts';
 import { bindLet } from './bind-lets.ts';
 import { bindPlacement, checkPlacement } from './bind-placement.ts';
 import { bindThing, inventoryItem, openingWords, opensThing, strayLegs } from './bind-things.ts';
@@ -72,15 +72,16 @@ class Changes {
 
   private declare(node: Node): void {
     const { scope } = this;
-    const before = new Set(scope.things.keys());
-    const name = openingWords(node).findLast(w => scope.find(w.text) && !before.has(w.text));
+    // What the variant itself has declared is found by the declaration.
+    const name = openingWords(node).findLast(w => scope.find(w.text) && !scope.things.has(w.text));
     if (name) {
       const taken = scope.find(name.text)!;
       scope.sink.report('name-taken', scope.sink.place(node, name), name.text, { name: name.text, kind: taken.kind.word, line: taken.at.line + 1 }, scope.setup);
       return;
     }
     bindThing(node, scope);
-    for (const thing of scope.things.values()) if (!before.has(thing.id)) this.changes.push({ kind: 'thing', thing, at: thing.at, node });
+    const thing = openingWords(node).map(w => scope.things.get(w.text)).find(t => t?.node === node);
+    if (thing) this.changes.push({ kind: 'thing', thing, at: thing.at, node });
   }
 
   private change(node: Node): void {
@@ -154,49 +155,50 @@ class Changes {
   private bindInto(node: Node, known: ReadonlyMap<string, Fact>, thing: Thing, skip: number): void {
     let facts = this.facts.get(thing);
     if (!facts) this.facts.set(thing, facts = new Map());
-    const before = facts.size;
     bindFact(node, known, facts, thing.id, thing.kind.word, this.scope);
-    if (facts.size === before) return;
-    const [key, fact] = [...facts].at(-1)!;
+    const [key, fact] = boundAt(node, known, facts);
+    if (key === undefined) return;
     const head = node.line.head!;
     this.changes.push({ kind: 'fact', thing, key, fact, at: this.scope.sink.place(node, { start: head.start - skip, end: head.end }), node });
   }
 
   private setupFact(node: Node): void {
-    const before = this.setupFacts.size;
-    bindFact(node, factIndex(SETUP_FACTS), this.setupFacts, this.scope.setup ?? '', 'setup', this.scope);
-    if (this.setupFacts.size === before) return;
-    const [key, fact] = [...this.setupFacts].at(-1)!;
-    this.changes.push({ kind: 'setup fact', key, fact, at: this.scope.sink.place(node, node.line.head!), node });
+    const known = factIndex(SETUP_FACTS);
+    bindFact(node, known, this.setupFacts, this.scope.setup ?? '', 'setup', this.scope);
+    const [key, fact] = boundAt(node, known, this.setupFacts);
+    if (key !== undefined) this.changes.push({ kind: 'setup fact', key, fact, at: this.scope.sink.place(node, node.line.head!), node });
   }
 
   private let(node: Node): void {
-    const before = this.lets.size;
     bindLet(node, this.lets, this.scope);
-    if (this.lets.size === before) return;
-    const own = [...this.lets.values()].at(-1)!;
-    this.changes.push({ kind: 'let', let: own, at: own.at, node });
+    const own = node.line.subject?.kind === 'phrase' ? this.lets.get(node.line.subject.words[0]!.text) : undefined;
+    if (own?.at.line === node.at) this.changes.push({ kind: 'let', let: own, at: own.at, node });
   }
 
   /** A value that neither the setup has nor another line of the variant uses changes nothing: mostly it is misspelt. */
   private unusedLets(node: Node): void {
     const { sink, setup } = this.scope;
-    for (const own of this.lets.values()) {
-      if (this.base.lets.has(own.name)) continue;
-      const uses = (n: Node): boolean => n.at !== own.at.line && mentions(n.line, own.name);
-      const anywhere = (n: Node): boolean => uses(n) || n.children.some(anywhere) || n.legs.some(anywhere);
-      if (node.children.some(anywhere)) continue;
-      const suggestion = nearest(own.name, this.base.lets.keys());
-      sink.report('unknown-name', own.at, own.name, { name: own.name, wanted: 'a value that this setup has (let)', ...(suggestion ? { suggestion } : {}) }, setup);
+    const own = [...this.lets.values()].filter(l => !this.base.lets.has(l.name));
+    if (own.length === 0) return;
+    // Each stands once where it is declared.
+    const times = new Map<string, number>();
+    const count = (n: Node): void => {
+      for (const t of n.line.tokens) if (t.type === 'word') { const w = n.line.text.slice(t.start, t.end); times.set(w, (times.get(w) ?? 0) + 1); }
+      n.children.forEach(count);
+      n.legs.forEach(count);
+    };
+    node.children.forEach(count);
+    for (const l of own) {
+      if (times.get(l.name)! > 1) continue;
+      const suggestion = sink.suggest(l.name, () => this.base.lets.keys());
+      sink.report('unknown-name', l.at, l.name, { name: l.name, wanted: 'a value that this setup has (let)', ...(suggestion ? { suggestion } : {}) }, setup);
     }
   }
 
   private beam(node: Node): void {
-    const before = this.beams.size;
     bindBeam(node, this.beams, this.scope);
-    if (this.beams.size === before) return;
-    const beam = [...this.beams.values()].at(-1)!;
-    this.changes.push({ kind: 'beam', beam, at: beam.at, node });
+    const beam = node.line.subject?.kind === 'phrase' ? this.beams.get(node.line.subject.words[0]!.text) : undefined;
+    if (beam?.node === node) this.changes.push({ kind: 'beam', beam, at: beam.at, node });
   }
 
   /** `S1 -> M1: 760 mm`, as in a reading: the one leg that leads from the one to the other. */
@@ -210,14 +212,21 @@ class Changes {
     const written = line.text.slice(line.subject!.start, line.subject!.end);
     const found: Leg[] = [];
     if (from && to && things.length === 2) {
-      for (const beam of this.base.beams.values()) {
-        beam.legs.forEach((leg, i) => { if (leg.target === to && (i === 0 ? beam.from : beam.legs[i - 1]!.target) === from) found.push(leg); });
-      }
+      found.push(...(this.legsTo(to).filter(leg => (leg.n === 1 ? leg.beam.from : leg.beam.legs[leg.n - 2]!.target) === from)));
     }
     if (ends.every(Boolean) && things.some(t => !t)) return;
     if (found.length === 1) this.leg(node, found[0]!, at);
     else if (!line.issue) scope.sink.report('leg-unclear', at, written, { written, legs: found.map(l => l.id).join(', ') }, scope.setup);
   }
+
+  private legsTo(thing: Thing): readonly Leg[] {
+    if (!this.arriving) {
+      this.arriving = new Map();
+      for (const beam of this.base.beams.values()) for (const leg of beam.legs) if (leg.target) { const list = this.arriving.get(leg.target); if (list) list.push(leg); else this.arriving.set(leg.target, [leg]); }
+    }
+    return this.arriving.get(thing) ?? [];
+  }
+  private arriving: Map<Thing, Leg[]> | undefined;
 
   private legNumbered(node: Node, beam: Beam, n: number): void {
     const { sink, setup } = this.scope;
@@ -255,7 +264,10 @@ function withoutOwner(node: Node, skip: number): Node {
   return Object.create(node, { line: { value: bare } }) as Node;
 }
 
-/** Whether a name stands in a line as a word. */
-function mentions(line: LineTree, name: string): boolean {
-  return line.text.includes(name) && line.tokens.some((t: Span) => t.end - t.start === name.length && line.text.slice(t.start, t.end) === name);
+/** The fact that a line has just written; nothing where it was not understood, or is another line's already. */
+function boundAt(node: Node, known: ReadonlyMap<string, Fact>, facts: ReadonlyMap<string, BoundFact>): [string, BoundFact] | [undefined, undefined] {
+  const on = factOn(node.line, known);
+  const key = on && factKey(on);
+  const fact = key === undefined ? undefined : facts.get(key);
+  return fact && fact.node.at === node.at ? [key!, fact] : [undefined, undefined];
 }

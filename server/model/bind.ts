@@ -10,7 +10,7 @@ import { bindReadings } from './bind-readings.ts';
 import { bindThing, meantBy, oneWord, openingWords, opensThing, strayLegs } from './bind-things.ts';
 import { bindVariants } from './bind-variants.ts';
 import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Moved, Setup, Thing, Use } from './model.ts';
-import { nearest, Scope, Sink } from './scope.ts';
+import { fileName, nearest, Scope, Sink } from './scope.ts';
 import type { Fact } from './things/kind.ts';
 import { factIndex, kindNamed, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './things/index.ts';
 
@@ -40,7 +40,7 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
   for (const node of tree.nodes) {
     if (node.line.head?.text !== 'inventory') continue;
     const inventory = bindInventory(node, inventories, sink);
-    if (inventory) { own.push(inventory); inventories.set(inventory.name, inventory); }
+    if (inventory) own.push(inventory);
   }
   const names = new Map<string, number>();
   const stray = tree.issues.filter(i => i.code === 'leg-without-beam').map(i => i.at);
@@ -87,11 +87,19 @@ function bindUse(node: Node, find: (path: string) => Found, inventories: Map<str
   uses.push({ path: value.value, uri: found.uri, at });
   if ('code' in found) {
     sink.incomplete = true;
-    sink.report(found.code, at, value.value, { path: value.value, ...found.data });
-  } else for (const inv of found.inventories) inventories.set(inv.name, inv);
+    // The limit is one finding, however many files lie beyond it.
+    if (found.code !== 'too-many-files' || !sink.problems.some(p => p.code === found.code)) sink.report(found.code, at, value.value, { path: value.value, ...found.data });
+    return;
+  }
+  for (const inv of found.inventories) {
+    const before = inventories.get(inv.name);
+    if (!before) inventories.set(inv.name, inv);
+    else if (before !== inv) sink.report('inventory-twice', at, inv.name, { name: inv.name, first: fileName(before.at.uri), second: fileName(inv.at.uri) });
+  }
 }
 
-function bindInventory(node: Node, others: ReadonlyMap<string, Inventory>, sink: Sink): Inventory | undefined {
+/** Binds an inventory and makes it known, unless there is one of its name. */
+function bindInventory(node: Node, known: Map<string, Inventory>, sink: Sink): Inventory | undefined {
   const subject = node.line.subject;
   const name = subject?.kind === 'phrase' ? subject.words[0] : undefined;
   if (!name) {
@@ -101,13 +109,41 @@ function bindInventory(node: Node, others: ReadonlyMap<string, Inventory>, sink:
   }
   oneWord(subject, 'inventory', node, sink);
   const things = new Map<string, Thing>();
-  const scope = new Scope(sink, things, others);
+  const inventory: Inventory = { name: name.text, things, at: sink.place(node, name) };
+  const before = known.get(name.text);
+  if (before?.at.uri === sink.uri) sink.report('name-taken', inventory.at, before.name, { name: before.name, kind: 'inventory', line: before.at.line + 1 });
+  else if (before) sink.report('inventory-twice', inventory.at, before.name, { name: before.name, first: fileName(before.at.uri), second: '' });
+  // An item may derive from one that stands above it, by either name of that.
+  else known.set(name.text, inventory);
+  const scope = new Scope(sink, things, known);
+  const full = new Full(node, scope);
   for (const child of node.children) {
-    if (!child.line.head || bindThing(child, scope)) continue;
+    if (!child.line.head || full.reached(child) || bindThing(child, scope)) continue;
     statementUnknown(child, scope, []);
   }
   for (const thing of things.values()) checkNamed(thing, scope);
-  return { name: name.text, things, at: sink.place(node, name) };
+  return before ? undefined : inventory;
+}
+
+/** The limit of things: what stands behind it is not read, which is one finding. */
+class Full {
+  private told = false;
+
+  constructor(private readonly of: Node, private readonly scope: Scope) {}
+
+  /** True for a thing that is one too many. */
+  reached(child: Node): boolean {
+    const { scope } = this;
+    if (scope.things.size < MAX_THINGS || !opensThing(child)) return false;
+    if (!this.told) {
+      const count = this.of.children.reduce((n, c) => n + (c.line.colon === undefined && opensThing(c) ? 1 : 0), 0);
+      scope.sink.report('too-many-things', scope.sink.place(child, child.line.head!), scope.setup ?? 'inventory', { count, limit: MAX_THINGS }, scope.setup);
+    }
+    this.told = true;
+    // What names one of them is no slip of its own.
+    scope.nameless = true;
+    return true;
+  }
 }
 
 function setupName(node: Node): string {
@@ -132,6 +168,7 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   const shots: { name: string; at: Setup['at']; node: Node }[] = [];
   const pending = new Set<string>();
   const later: Node[] = [];
+  const full = new Full(node, scope);
   const beamsToo = new Set<Node>();
   const before = sink.problems.length;
   const setupFacts = factIndex(SETUP_FACTS);
@@ -141,7 +178,7 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
   for (const child of node.children) {
     const { head, colon } = child.line;
     if (!head) { scope.nameless ||= child.line.issue !== undefined; continue; }
-    if (colon === undefined && bindThing(child, scope)) continue;
+    if (colon === undefined && (full.reached(child) || bindThing(child, scope))) continue;
     if (colon === undefined && !STATEMENTS.includes(head.text) && !unfinishedFact(child)) {
       // With legs below it, it is a misspelt beam.
       if (statementUnknown(child, scope, [...STATEMENTS, ...setupFacts.keys()]) === 'beam' || child.legs.length > 0) beamsToo.add(child);
@@ -149,7 +186,6 @@ function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink
     }
     later.push(child);
   }
-  if (things.size > MAX_THINGS) sink.report('too-many-things', at, name, { count: things.size, limit: MAX_THINGS }, name);
   for (const child of later) {
     const { line } = child;
     const head = line.head!;

@@ -33,10 +33,17 @@ export class Sink {
   value(p: ValueProblem, node: Node, subject: string, setup?: string): void {
     this.report(p.code, this.place(node, p.span), subject, p.data, setup);
   }
+  /** The nearest of some names. On a page full of unknown names nobody reads hundreds of suggestions, which take long to find. */
+  suggest(name: string, among: () => Iterable<string>): string | undefined {
+    return this.suggested++ < MAX_SUGGESTED ? nearest(name, among()) : undefined;
+  }
+  private suggested = 0;
   refer(node: Node, word: Word, target: Thing): void {
     this.references.push(new Mention(this.uri, node, word, target));
   }
 }
+
+export const MAX_SUGGESTED = 100;
 
 /** The names of one setup. */
 export class Scope {
@@ -68,7 +75,7 @@ export class Scope {
     const whole = inventory !== undefined && !this.inventories.has(inventory) ? inventory : undefined;
     if (this.nameless || this.under?.nameless || node.line.issue?.start === word.end || this.misses(whole ?? word.text) || (this.sink.incomplete && whole !== undefined)) return undefined;
     this.missed.add(whole ?? word.text);
-    const suggestion = nearest(word.text, this.names());
+    const suggestion = this.sink.suggest(word.text, () => this.names());
     this.sink.report('unknown-name', at, word.text, { name: word.text, wanted, ...(suggestion ? { suggestion } : {}) }, this.setup);
     return undefined;
   }

@@ -11,6 +11,7 @@ import { hoverAt } from '../features/hover.ts';
 import { summaryAt } from '../features/summary.ts';
 import { symbolsOf } from '../features/symbols.ts';
 import type { Arrivals } from './arrivals.ts';
+import { COMPLETION, serveCompletion } from './completion.ts';
 import { actionOf, definitionOf, editOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
 import { Diagnostics } from './diagnostics.ts';
 import { Documents, type Document, type ReadFile } from './documents.ts';
@@ -45,7 +46,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
         ...(can.textDocument?.diagnostic ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false } } : {}),
         hoverProvider: true, documentSymbolProvider: true, definitionProvider: true, documentFormattingProvider: true,
-        ...namesFor(can), ...IN_TEXT,
+        ...namesFor(can), ...IN_TEXT, ...COMPLETION,
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
       },
@@ -107,10 +108,12 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     return found;
   };
   const asks = { connection, documents, can: () => can, answer };
-  serveNames(asks, async folders => {
+  const listed: ListFiles = async folders => {
     if (list && folders.every(f => f.startsWith('file:'))) return list(folders);
     return options.listsFiles === true ? connection.sendRequest<string[]>(LIST_FILES) : [];
-  });
+  };
+  serveNames(asks, listed);
+  serveCompletion(asks, listed);
   const inText = serveInText(asks);
   /** Texts have changed that these documents use. */
   const refresh = (resting: readonly Document[]): void => {

@@ -50,6 +50,16 @@ export function folderNamed(text: string): string | undefined {
 /** The last part of an address, as people read it. */
 export const nameOf = (uri: string): string => decoded(uri.slice(uri.lastIndexOf('/') + 1)) || uri;
 
+/** The path by which a file names another one of the same place; undefined where there is none. */
+export function pathFrom(from: string, to: string): string | undefined {
+  const [a, b] = [parts(folderOf(from)), parts(to)];
+  if (a.head !== b.head || !from.includes('/')) return undefined;
+  const [up, down] = [a.path.split('/'), b.path.split('/')];
+  let same = 0;
+  while (same < up.length && same < down.length - 1 && up[same] === down[same]) same++;
+  return [...up.slice(same).map(() => '..'), ...down.slice(same)].join('/');
+}
+
 /** The address that the path of a `use` means in the file `from`, or null where it leaves the folders. A text that was never saved counts from the first of them. */
 export function resolveUse(path: string, from: string, folders: readonly string[]): string | null {
   const base = from.includes('/') ? folderOf(from) : folders[0];

@@ -71,7 +71,7 @@ const CASES: Readonly<Record<string, Case>> = {
   'a ring of files': { text: 'use "a.plate"\n', files: { 'a.plate': 'use "b.plate"\n', 'b.plate': 'use "a.plate"\n' }, found: ['1 import-ring'] },
   'a ring that comes back here': { text: 'use "a.plate"\n', files: { 'a.plate': 'use "setup.plate"\n' }, found: ['1 import-ring'] },
   'a row of a hundred files': { text: 'use "1.plate"\n', files: Object.fromEntries(many(100, i => `${i + 1}`).map(i => [`${i}.plate`, `use "${Number(i) + 1}.plate"\n`])), found: ['1 too-many-files'] },
-  'five thousand and one things': { text: setup(...many(5001, i => `shutter s${i}`)), found: ['1 too-many-things'] },
+  'five thousand and one things': { text: setup(...many(5001, i => `shutter s${i}`)), found: ['5002 too-many-things'] },
   'five thousand things': { text: setup(...many(5000, i => `shutter s${i}`)), found: [] },
   'a value that uses itself': { text: setup('let a = a'), found: ['2 value-ring'] },
   'a ring of values': { text: setup('let a = b', 'let b = c', 'let c = a', 'let d = a * 2'), found: ['2 value-ring'] },

@@ -94,7 +94,7 @@ describe('light that was read corrects the plan', () => {
   const AROUND = { laser: ['power: 10 mW ± 10%'], splitter: ['reflects: 80% ± 5 points', 'loss: 3%'], things: [...METER, ...NEEDLE] };
   test('in a variant with another split', () => {
     const r = metered([...lines, 'variant "more on the whelk" {', '  S1.reflects: 90%', '}'], AROUND);
-    const [{ results }] = variantsOf(r.results) as [{ results: Read['results'] }];
+    const { results } = variantsOf(r.results)[0]!;
     const value = (name: string): number => results.graph.value(resultNamed(results.graph, results.aliases, name) ?? results.light.ask(name)!)!;
     expectNear(value('beam ratio'), (4 * 0.5) / 1.125, 1e-9);
     // The power that was read keeps its factor of 1.1: 0.9 · 0.97 · 11 mW.
@@ -119,7 +119,7 @@ describe('light that was read corrects the plan', () => {
       'laser red {', '  coherence length: 5 m', '}', 'splitter S1', 'hologram H1 {', '  image distance: 290 mm', '}', 'plate H2', 'screen card', 'beam raw from red', '-> S1: 300 mm', 'beam light from S1 reflected', '-> H1: 1000 mm', 'beam image from H1 diffracted', '-> H2: 300 mm', 'beam reference from S1 through', '-> H2: 1300 mm',
       'measured real image at card: 288 mm', 'variant "longer" {', '  H1.image distance: 300 mm', '}',
     ));
-    const [{ results }] = variantsOf(r.results) as [{ results: Read['results'] }];
+    const { results } = variantsOf(r.results)[0]!;
     // 300 mm less the 2 mm by which the reading was short.
     expectNear(results.graph.value(results.graph.find('H1.image')!)! * 1000, 298, 1e-9);
   });

@@ -1,17 +1,13 @@
 /** The light of one arm at a plate, as it was read there. */
 import type { Arm } from '../../model/arms.ts';
-import type { Measured, Reading, Spot, Thing } from '../../model/model.ts';
+import type { Spot, Thing } from '../../model/model.ts';
 import { ANGLE, LIGHT, NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { ANGLE_BY_READINGS, IN_PLANE, POLARIZED, SHARE, WEAKEST_CORNER } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
-import { newest, type LightContext } from './context.ts';
+import { newest, type LightContext, type LightReading } from './context.ts';
 import type { Metered, Meters } from './meter.ts';
 import type { Powers } from './powers.ts';
-
-/** A reading of light. */
-export type LightReading = Reading & { readonly measured: Measured & { readonly kind: 'light' } };
-export const isLight = (r: Reading): r is LightReading => r.measured?.kind === 'light';
 
 export interface ArmLight {
   /** the beam's name; `object` where several object beams were read together */

@@ -5,8 +5,8 @@ import { LIGHT, NUMBER, parseUnit, TIME } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { BY_RATIO, BY_RATIO_BACK, EFFECTIVE, EXPOSURE_TIME, LONG_EXPOSURE_TIME, RATIO } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
-import { armLight, comparable, isLight, type ArmLight, type LightReading } from './arm-light.ts';
-import type { LightContext } from './context.ts';
+import { armLight, comparable, type ArmLight } from './arm-light.ts';
+import { isLight, type LightContext, type LightReading } from './context.ts';
 import type { Meters } from './meter.ts';
 import type { Powers } from './powers.ts';
 

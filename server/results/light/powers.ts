@@ -5,8 +5,7 @@ import { POWER } from '../../model/units.ts';
 import type { Cell, Missing } from '../graph.ts';
 import { BEHIND, BEHIND_DENSITY, DIFFRACTED, REFLECTED, THROUGH } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
-import { isLight } from './arm-light.ts';
-import { newest, type LightContext } from './context.ts';
+import { isLight, newest, type LightContext } from './context.ts';
 import type { Meters } from './meter.ts';
 import type { Wheels } from './wheels.ts';
 

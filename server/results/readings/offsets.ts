@@ -4,19 +4,25 @@
  */
 import { LENGTH, type Unit } from '../../model/units.ts';
 import type { Cell, Graph } from '../graph.ts';
-import type { Results } from '../plan.ts';
 import { corrected, OFFSET, same } from './rules.ts';
 
 /** Offsets by the names of their cells, m; of light and power, factors. */
 export type Offsets = ReadonlyMap<string, number>;
 
+/** Results with the cells of what readings make of the plan. */
+interface Corrected {
+  readonly graph: Graph;
+  readonly readings: { readonly offsets: readonly Cell[] };
+  readonly light: { readonly corrections: readonly Cell[] };
+}
+
 /** The offsets of a setup as its text stands, to be held where a changed copy of the setup is computed: see `plan`. */
-export function offsetsOf({ graph, readings, light }: Results): Offsets {
+export function offsetsOf({ graph, readings, light }: Corrected): Offsets {
   return new Map([...readings.offsets, ...light.corrections].map(c => [c.name, graph.value(c)!]));
 }
 
 /** Value of a cell when some cells have other values and all offsets stay as they are. */
-export function evaluateHeld(results: Pick<Results, 'graph' | 'readings' | 'light'>, cell: Cell, overlay: ReadonlyMap<Cell, number>): number {
+export function evaluateHeld(results: Corrected, cell: Cell, overlay: ReadonlyMap<Cell, number>): number {
   const { graph, readings, light } = results;
   return graph.evaluate(cell, new Map([...[...readings.offsets, ...light.corrections].map(c => [c, graph.value(c)!] as const), ...overlay]));
 }

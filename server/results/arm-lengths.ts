@@ -6,6 +6,7 @@ import type { Angle } from './angles.ts';
 import type { Cell } from './graph.ts';
 import type { LegCells } from './leg-cells.ts';
 import { legStart } from './legs.ts';
+import { sharedLegs } from './own-legs.ts';
 import type { Readings } from './readings/index.ts';
 import { GLASSES, glassPath, weighted } from './rules/lengths.ts';
 import type { Values } from './values.ts';
@@ -41,17 +42,6 @@ export function armLengths(plate: Thing, arms: readonly Arm[], legs: LegCells, v
     return { arm, legs: own, length, plan, read, glass, coherencePath: path, ...(partsAt ? { partsAt } : {}) };
   });
 }
-
-/** How many legs all arms of a plate share at their beginning. */
-function sharedLegs(arms: readonly Arm[]): number {
-  const first = arms[0]!.path;
-  let shared = 0;
-  if (arms.length > 1) while (shared < first.length && arms.every(a => a.path[shared] === first[shared])) shared++;
-  return shared;
-}
-
-/** The legs of an arm behind the place where the arms of its plate part. */
-export const ownLegs = (arm: Arm, arms: readonly Arm[]): readonly Leg[] => arm.path.slice(sharedLegs(arms.filter(a => a.plate === arm.plate)));
 
 /** The glass that light crosses at the start of a leg: a splitter left `through`, a lens, a screen. The glass of a plate is not counted. */
 function glassAlong(leg: Leg, laser: Thing, values: Values): Cell[] {

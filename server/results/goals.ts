@@ -83,23 +83,26 @@ function judge(goal: Goal, cell: Cell, limits: readonly number[], r: Figures): G
     const band = sample(r.graph, cell);
     if (band) { low = band.low; high = band.high; give = (high - low) / 2; }
   }
-  // Sums of legs differ from the limit by rounding where they are equal on paper.
-  const above = (v: number, a: number): boolean => v - a > 1e-9 * Math.max(1, Math.abs(a));
-  const holds = (v: number): boolean => {
-    const [a, b] = limits as [number, number];
-    switch (goal.op) {
-      case '<': return above(a, v);
-      case '<=': return !above(v, a);
-      case '>': return above(v, a);
-      case '>=': return !above(a, v);
-      case 'between': return !above(Math.min(a, b), v) && !above(v, Math.max(a, b));
-      default: return !above(v, a) && !above(a, v);
-    }
-  };
-  const met = holds(value);
+  const met = holds(goal, limits, value);
   // An exact value is expected to lie within its own uncertainty; limits are decided where the whole band lies on one side of each.
   const between = goal.op === 'between' && limits.some(l => above(l, low) && above(high, l));
   const outcome: Outcome = goal.op === '=' ? (met || (limits[0]! >= low && limits[0]! <= high) ? 'met' : 'not met')
-    : holds(low) === met && holds(high) === met && !between ? (met ? 'met' : 'not met') : 'undecided';
+    : holds(goal, limits, low) === met && holds(goal, limits, high) === met && !between ? (met ? 'met' : 'not met') : 'undecided';
   return { goal, outcome, cell, value, give, limits };
+}
+
+/** Sums of legs differ from the limit by rounding where they are equal on paper. */
+const above = (v: number, a: number): boolean => v - a > 1e-9 * Math.max(1, Math.abs(a));
+
+/** Whether a value is what a goal asks for; of a mismatch its size. */
+export function holds({ op }: Goal, limits: readonly number[], v: number): boolean {
+  const [a, b] = limits as [number, number];
+  switch (op) {
+    case '<': return above(a, v);
+    case '<=': return !above(v, a);
+    case '>': return above(v, a);
+    case '>=': return !above(a, v);
+    case 'between': return !above(Math.min(a, b), v) && !above(v, Math.max(a, b));
+    default: return !above(v, a) && !above(a, v);
+  }
 }

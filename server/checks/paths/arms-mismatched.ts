@@ -3,11 +3,12 @@ import type { Problem } from '../../model/model.ts';
 import type { Graph } from '../../results/graph.ts';
 import { profile, type Pair } from '../../results/pairs.ts';
 import type { Results } from '../../results/plan.ts';
+import { DULL } from '../../results/readings/effects.ts';
 import { sample } from '../../results/sampling.ts';
 import { num, text, type Check, type Data } from '../check.ts';
 
 /** Judged by what the viewer sees: the brightness with which the darkest part records, at the dark end of its band. */
-export const NOTE = 0.7;
+export const NOTE = DULL;
 export const WARN = 0.4;
 export const DARK = 0.1;
 

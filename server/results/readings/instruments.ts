@@ -1,5 +1,4 @@
 /** Readings of lengths as cells: what was read, corrected for what is known of the string or tape. */
-import { tapeError, type TapeClass } from '../../optics/tape.ts';
 import { checkDim } from '../../model/literal.ts';
 import type { Reading } from '../../model/model.ts';
 import { within } from '../../model/place.ts';
@@ -7,7 +6,7 @@ import { LENGTH } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { weighted } from '../rules/lengths.ts';
 import type { Values } from '../values.ts';
-import { STRETCHED, TAPE } from './rules.ts';
+import { STRETCHED, TAPE, tapeLimit } from '../rules/readings.ts';
 
 /** A reading of a length that counts, or would. */
 export interface Taken {
@@ -27,11 +26,11 @@ export function taken(reading: Reading, name: string, words: string, values: Val
   if (!read || read.missing) return undefined;
   const thing = reading.by?.thing;
   const string = thing?.kind.word === 'string' ? thing : undefined;
-  const grade = string?.facts.has('class') ? (values.words(string, 'class') as TapeClass | undefined) : undefined;
+  const grade = string?.facts.has('class') ? values.words(string, 'class') : undefined;
   let length = sign === 1 ? read : graph.derive(`${name} turned round`, weighted('turned round', '− reading', [-1]), [read], LENGTH, words);
   if (grade) {
     // Each reading has an error of its own: as one shared scale it would fall out of a difference, of which nobody has tested the tape.
-    const error = graph.input(`${name}.tape error`, { value: 0, dim: LENGTH, spread: { kind: 'within', amount: tapeError(grade, Math.abs(graph.value(read)!), false) } }, 'written', `error of ${string!.id}, class ${grade}, in ${words}`, { at: string!.facts.get('class')!.at });
+    const error = graph.input(`${name}.tape error`, { value: 0, dim: LENGTH, spread: { kind: 'within', amount: tapeLimit(grade, Math.abs(graph.value(read)!)) } }, 'written', `error of ${string!.id}, class ${grade}, in ${words}`, { at: string!.facts.get('class')!.at });
     length = graph.derive(`${name} by ${string!.id}`, TAPE, [length, error], LENGTH, words);
   }
   const own = graph.uncertainty(length);

@@ -8,9 +8,9 @@ import { LENGTH } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import type { LegCells } from '../leg-cells.ts';
 import { weighted } from '../rules/lengths.ts';
+import { same } from '../rules/readings.ts';
 import type { Values } from '../values.ts';
 import type { Corrections } from './offsets.ts';
-import { same } from './rules.ts';
 import { differenceKey, legsKey, type Sort, type Subject } from './subjects.ts';
 
 /** A length that is made of legs. */

@@ -4,12 +4,12 @@
  */
 import { LENGTH, type Unit } from '../../model/units.ts';
 import type { Cell, Graph } from '../graph.ts';
-import { corrected, OFFSET, same } from './rules.ts';
+import { corrected, OFFSET, same } from '../rules/readings.ts';
 
 /** Offsets by the names of their cells, m; of light and power, factors. */
 export type Offsets = ReadonlyMap<string, number>;
 
-/** Results with the cells of what readings make of the plan. */
+/** What of a setup’s results holds the offsets of lengths, and the factors of light. */
 interface Corrected {
   readonly graph: Graph;
   readonly readings: { readonly offsets: readonly Cell[] };

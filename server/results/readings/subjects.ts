@@ -2,9 +2,9 @@
 import type { Arm, Arms } from '../../model/arms.ts';
 import { isLater } from '../../model/bind-dates.ts';
 import type { Leg, Reading, Setup, Thing } from '../../model/model.ts';
-import { ownLegs } from '../arm-lengths.ts';
 import type { Cell } from '../graph.ts';
 import { legWords } from '../legs.ts';
+import { ownLegs } from '../own-legs.ts';
 import type { Values } from '../values.ts';
 import { taken, together, type Taken } from './instruments.ts';
 import { movedSince, thingsAlong, type Stale } from './stale.ts';

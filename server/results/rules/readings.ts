@@ -1,8 +1,12 @@
 /** Rules of readings of lengths. */
+import { tapeError, type TapeClass } from '../../optics/tape.ts';
 import type { Rule } from '../graph.ts';
 
 /** A string that is too long reads too little. Inputs: what was read, the share by which the string is too long. */
 export const STRETCHED: Rule = { name: 'stretch', formula: 'reading · (1 + stretch)', compute: ([r, s]) => r! * (1 + s!), partials: ([r, s]) => [1 + s!, r!] };
+
+/** The error, m either way, that a tape of an accuracy class may have in one reading from mark to mark; what its end or hook may add is left out. */
+export const tapeLimit = (grade: string, length: number): number => tapeError(grade as TapeClass, length, false);
 
 /** Inputs: what was read, the error of the tape. */
 export const TAPE: Rule = { name: 'tape', formula: 'reading + error of the tape', linear: true, compute: ([r, e]) => r! + e!, partials: () => [1, 1] };

@@ -43,9 +43,11 @@ const NAME_ON = /^[\p{L}\p{N}_]*(?:[-.][\p{L}\p{N}_]+)*/u;
 const UNIT_ON = /^[\p{L}\p{N}µ°%²³¹⁰⁴⁻]*(?:[/·*^][\p{L}\p{N}µ°%²³¹⁰⁴⁻]+)*/u;
 
 /** Undefined where nothing can be typed that has a meaning: in a comment or a note. Inside of quotes there is no word. */
-export function cursorAt(snapshot: Snapshot, line: number, character: number): Cursor | undefined {
+export function cursorAt(snapshot: Snapshot, line: number, asked: number): Cursor | undefined {
   const text = snapshot.tree.lines[line]?.text;
-  if (text === undefined || character < 0 || character > text.length) return undefined;
+  if (text === undefined) return undefined;
+  // Beyond its end is its end, as editors have it.
+  const character = Math.max(0, Math.min(asked, text.length));
   const before = text.slice(0, character);
   const within = openAt(before);
   if (within === 'comment') return undefined;

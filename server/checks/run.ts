@@ -13,7 +13,7 @@ import { quote } from './words.ts';
 const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2, hint: 3 };
 
 export function findingsOf(tree: Tree, model: Model, results: readonly Results[]): Finding[] {
-  const problems: Problem[] = [...syntaxProblems(tree, model.uri), ...model.problems];
+  const problems: Problem[] = [...syntaxProblems(tree, model.uri), ...inVariants(model)];
   for (const r of results) {
     problems.push(...r.problems);
     for (const check of RUNNING) problems.push(...check.run!(r));
@@ -49,6 +49,16 @@ function capped(findings: Finding[]): Finding[] {
   const worst = byRank[MAX_FINDINGS]!;
   const data = { count: findings.length - MAX_FINDINGS, worst: worst.severity };
   return [...findings.filter(f => shown.has(f)), { code: 'more-findings', severity: worst.severity, subject: 'findings', at: worst.at, data, message: moreFindings.message(data) }];
+}
+
+/** The problems of a model, those in the lines of a variant with its name. */
+function inVariants({ problems, setups }: Model): readonly Problem[] {
+  const varied = setups.filter(s => s.variants.length > 0);
+  if (varied.length === 0) return problems;
+  return problems.map(p => {
+    const variant = setupOf(p, varied)?.variants.find(v => p.at.line >= v.node.at && p.at.line <= v.node.end);
+    return variant ? { ...p, variant: variant.name } : p;
+  });
 }
 
 /** What keeps a beam or a length from being computed, and is no error in a setup that is being written. */

@@ -154,7 +154,7 @@ class Changes {
 
   private bindInto(node: Node, known: ReadonlyMap<string, Fact>, thing: Thing, skip: number): void {
     let facts = this.facts.get(thing);
-    if (!facts) this.facts.set(thing, facts = new Map());
+    if (!facts) this.facts.set(thing, facts = new Map<string, BoundFact>());
     bindFact(node, known, facts, thing.id, thing.kind.word, this.scope);
     const [key, fact] = boundAt(node, known, facts);
     if (key === undefined) return;
@@ -269,5 +269,5 @@ function boundAt(node: Node, known: ReadonlyMap<string, Fact>, facts: ReadonlyMa
   const on = factOn(node.line, known);
   const key = on && factKey(on);
   const fact = key === undefined ? undefined : facts.get(key);
-  return fact && fact.node.at === node.at ? [key!, fact] : [undefined, undefined];
+  return fact?.node.at === node.at ? [key!, fact] : [undefined, undefined];
 }

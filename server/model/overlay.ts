@@ -16,7 +16,7 @@ export function overlay(setup: Setup, { name, changes }: Variant): Setup {
     things: new Map([...setup.things.values(), ...added].map(t => [t.id, swap(t)])),
     facts: new Map([...setup.facts, ...of('setup fact').map(c => [c.key, c.fact] as const)]),
     lets: new Map([...setup.lets, ...of('let').map(c => [c.let.name, c.let] as const)]),
-    readings: setup.readings.map(r => readingWith(r, swap)),
+    readings: setup.readings.map(r => readingWith(r, swap)), moved: setup.moved.map(m => ({ ...m, things: m.things.map(swap) })),
   };
 }
 

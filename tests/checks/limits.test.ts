@@ -13,7 +13,7 @@ const told = (code: string, text: string, files?: Readonly<Record<string, string
 const LAST = 'setup "Last" {\n}\n';
 const chain = (files: number): Record<string, string> => Object.fromEntries(n(files).map(i => [`n${i}.plate`, i < files ? `use "n${i + 1}.plate"\n` : 'inventory lab {\n}\n']));
 const leaves = (files: number): string => n(files).map(i => `use "n${i}.plate"\n`).join('');
-const nested = (depth: number): string => `${setup([...n(depth - 1).map(() => 'room {'), ...n(depth - 1).map(() => '}')])}`;
+const nested = (depth: number): string => setup([...n(depth - 1).map(() => 'room {'), ...n(depth - 1).map(() => '}')]);
 const plates = (times: number): string => setup(['laser red', 'screen W1', 'plate P1', 'beam raw from red', ...n(times).flatMap(() => ['  -> P1 through: 10 mm', '  -> W1 through: 10 mm']), '  -> W1: 1 mm']);
 const far = (legs: number): string => setup(['laser red', 'mirror M1', 'mirror M2', 'splitter S1', 'beam stop B1', 'beam raw from red', ...n(legs).map(i => (i === legs ? '  -> S1: 1 mm' : `  -> M${1 + (i % 2)}: 1 mm`)), 'beam more from S1 through', '  -> B1: 1 mm']);
 const lets = (depth: number): string => setup(n(depth).map(i => (i === depth ? `let a${i} = 1 mm` : `let a${i} = a${i + 1} + 1 mm`)));

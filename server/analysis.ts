@@ -7,11 +7,12 @@
 import { LineCache, parse } from '../grammar/parse.ts';
 import type { Tree } from '../grammar/tree.ts';
 import type { Finding } from './checks/check.ts';
+import { figuresOf, type Made } from './checks/figures.ts';
 import { findingsOf } from './checks/run.ts';
 import { bind, type Found } from './model/bind.ts';
 import type { Model } from './model/model.ts';
 import { fileName } from './model/scope.ts';
-import { plan, type Results } from './results/plan.ts';
+import type { Results } from './results/plan.ts';
 
 /** The stages that a document passes through; each holds all before it. */
 export interface Snapshot {
@@ -26,6 +27,15 @@ export interface Snapshot {
   readonly findings: readonly Finding[];
   /** all files whose text this snapshot rests on, itself first */
   readonly files: readonly string[];
+  readonly work: Work;
+}
+
+/** How much of a snapshot was made for it; the rest is kept from the text before it. */
+export interface Work extends Made {
+  /** lines parsed */
+  readonly lines: number;
+  /** setups, inventories and items of inventories of which the names were bound */
+  readonly bound: number;
 }
 
 /** Gives texts to the core. `resolve` turns the path of a `use` into an address; null: not allowed (outside the open folder). */
@@ -34,7 +44,7 @@ export interface Library {
   resolve(path: string, from: string): string | null;
   /** where else a file of that path may be, in the order in which it is looked for: in the folders that are open, then in those that were named */
   elsewhere?(path: string): readonly Candidate[];
-  /** where the lines of a file are kept from one analysis to the next, by whoever analyses it often */
+  /** where a file is kept from one analysis to the next, by whoever analyses it often */
   lines?(uri: string): LineCache | undefined;
 }
 
@@ -49,9 +59,14 @@ export const MAX_FILES = 64;
 /** A library that has one file and finds no other. */
 export const alone: Library = { text: () => undefined, resolve: path => path };
 
+/**
+ * With a `cache` that has seen an earlier text of the same file, what the edit has not touched is taken from the snapshot of that text, which is of no use any
+ * more: its places are those of the newer text. The answers are the same as without.
+ */
 export function analyse(uri: string, text: string, library: Library = alone, cache: LineCache = library.lines?.(uri)?.copy() ?? new LineCache()): Snapshot {
   const files = new Set([uri]);
   let asked = 0;
+  const caches = new Map([[cache, cache.parsed]]);
   const tree = parse(text, cache);
   const bound = new Map<string, Model>();
   const read = (of: string): string | undefined => { files.add(of); return library.text(of); };
@@ -70,7 +85,9 @@ export function analyse(uri: string, text: string, library: Library = alone, cac
     if (known) return { inventories: known.inventories, uri: to };
     asked++;
     const other = read(to)!;
-    const model = bind(to, parse(other, library.lines?.(to)), find(to, [...ring, to]));
+    const lines = library.lines?.(to) ?? new LineCache();
+    if (!caches.has(lines)) caches.set(lines, lines.parsed);
+    const model = bind(to, parse(other, lines), find(to, [...ring, to]));
     bound.set(to, model);
     // A ring is found at the file that closes it, but is said where this file enters it.
     const inner = model.problems.find(p => p.code === 'import-ring' || p.code === 'too-many-files');
@@ -78,6 +95,11 @@ export function analyse(uri: string, text: string, library: Library = alone, cac
     return { inventories: model.inventories, uri: to };
   };
   const model = bind(uri, tree, find(uri, [uri]));
-  const results = model.setups.map(s => plan(s));
-  return { uri, text, tree, model, results, findings: findingsOf(tree, model, results), files: [...files] };
+  const { figures, made } = figuresOf(model.setups, cache);
+  let lines = 0;
+  for (const [c, before] of caches) lines += c.parsed - before;
+  return {
+    uri, text, tree, model, results: figures.map(f => f.results), findings: findingsOf(tree, model, figures), files: [...files],
+    work: { lines, bound: [model, ...bound.values()].reduce((n, m) => n + m.bound, 0), ...made },
+  };
 }

@@ -1,6 +1,7 @@
 /** Runs all checks over a file and puts what they find into words, in the order of the text. */
 import type { Tree } from '../../grammar/tree.ts';
 import type { Model, Problem } from '../model/model.ts';
+import { fixed } from '../model/place.ts';
 import type { Results } from '../results/plan.ts';
 import { variantProblems } from '../results/variants.ts';
 import { num, type Check, type Finding, type Severity } from './check.ts';
@@ -12,29 +13,31 @@ import { quote } from './words.ts';
 
 const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2, hint: 3 };
 
-export function findingsOf(tree: Tree, model: Model, results: readonly Results[]): Finding[] {
-  const problems: Problem[] = [...syntaxProblems(tree, model.uri), ...inVariants(model)];
-  for (const r of results) {
-    problems.push(...r.problems);
-    for (const check of RUNNING) problems.push(...check.run!(r));
-    // A variant is a trial: that it is dull is no finding, that it cannot be understood or computed is.
-    problems.push(...variantProblems(r).filter(p => severityOf(p) === 'error' || BROKEN.includes(p.code)));
-  }
-  problems.push(...acceptProblems(results, problems, p => severityOf(p) === 'error'));
+/** All that is wrong with a computed setup. */
+export const check = (r: Results): Problem[] => [
+  ...r.problems, ...RUNNING.flatMap(c => c.run!(r)),
+  // A variant is a trial: that it is dull is no finding, that it cannot be understood or computed is.
+  ...variantProblems(r).filter(p => severityOf(p) === 'error' || BROKEN.includes(p.code)),
+];
+
+/** The findings of a file, with what is wrong with each of its computed setups. */
+export function findingsOf(tree: Tree, model: Model, figures: readonly { readonly results: Results; readonly problems: readonly Problem[] }[]): Finding[] {
+  const problems: Problem[] = [...syntaxProblems(tree, model.uri), ...inVariants(model), ...figures.flatMap(f => f.problems)];
+  problems.push(...acceptProblems(figures.map(f => f.results), problems, p => severityOf(p) === 'error'));
   const accepting = model.setups.filter(s => s.accepts.length > 0);
   const lines = new Map(accepting.map(s => [s, new Accepts(s)]));
   const acceptedBy = (p: Problem): string | undefined => { const s = setupOf(p, accepting); return s && lines.get(s)!.about(p)?.reason; };
   const seen = new Set<string>();
   const findings: Finding[] = [];
   for (const p of problems) {
-    const check = checkOf(p.code);
+    const at = fixed(p.at);
     // One fact can be met on several ways (a value that two results need); it is one finding.
-    const key = `${p.code} ${p.at.line} ${p.at.start} ${p.subject}`;
+    const key = `${p.code} ${at.line} ${at.start} ${p.subject}`;
     if (seen.has(key)) continue;
     seen.add(key);
-    const accepted = check.severity === 'error' || accepting.length === 0 ? undefined : acceptedBy(p);
+    const accepted = accepting.length === 0 || checkOf(p.code).severity === 'error' ? undefined : acceptedBy(p);
     findings.push({
-      code: p.code, severity: severityOf(p), subject: p.subject, at: p.at, data: p.data, message: messageOf(check, p),
+      code: p.code, ...worded(p), subject: p.subject, at, data: p.data,
       ...(p.setup !== undefined ? { setup: p.setup } : {}), ...(p.variant !== undefined ? { variant: p.variant } : {}), ...(accepted !== undefined ? { accepted } : {}),
     });
   }
@@ -64,9 +67,20 @@ function inVariants({ problems, setups }: Model): readonly Problem[] {
 /** What keeps a beam or a length from being computed, and is no error in a setup that is being written. */
 const BROKEN: readonly string[] = ['value-missing', 'arm-broken', 'arm-ends-early', 'light-stopped'];
 
+type Worded = Pick<Finding, 'severity' | 'message'>;
+// Problems of setups that an edit has not touched are the same ones as before.
+const known = new WeakMap<Problem, Worded>();
+function worded(p: Problem): Worded {
+  let words = known.get(p);
+  if (!words) known.set(p, words = { severity: severityOf(p), message: messageOf(p) });
+  return words;
+}
+
 const severityOf = (p: Problem): Severity => { const check = checkOf(p.code); return check.severityOf?.(p.data) ?? check.severity; };
 
-const messageOf = (check: Check, p: Problem): string =>
-  (p.variant === undefined ? check.message(p.data) : `In the variant ${quote(p.variant)}${p.data['elsewhere'] === true ? `, in line ${num(p.data, 'line')}` : ''}: ${check.message(p.data)}`);
+function messageOf({ code, data, variant }: Problem): string {
+  const message = checkOf(code).message(data);
+  return variant === undefined ? message : `In the variant ${quote(variant)}${data['elsewhere'] === true && data['line'] !== undefined ? `, in line ${num(data, 'line')}` : ''}: ${message}`;
+}
 
 const RUNNING: readonly Check[] = CHECKS.filter(c => c.run !== undefined);

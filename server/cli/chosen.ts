@@ -1,6 +1,6 @@
 /** Which setups of a file a command is about: `--setup NAME`, and `--variant NAME`, the setup as that makes it. */
 import type { Snapshot } from '../analysis.ts';
-import { findingsOf } from '../checks/run.ts';
+import { check, findingsOf } from '../checks/run.ts';
 import { nearest } from '../model/scope.ts';
 import type { Results } from '../results/plan.ts';
 import { variantsOf } from '../results/variants.ts';
@@ -18,7 +18,7 @@ export function inVariant(snapshot: Snapshot, file: string, setup: string | unde
   }
   const results = found.map(v => v.results);
   const { uri, text, tree, model, files } = snapshot;
-  return { ...snapshot, uri, text, tree, model, files, results, findings: findingsOf(tree, model, results) };
+  return { ...snapshot, uri, text, tree, model, files, results, findings: findingsOf(tree, model, results.map(r => ({ results: r, problems: check(r) }))) };
 }
 
 /** The setups of a file, or the one with that name. */

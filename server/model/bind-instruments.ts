@@ -42,7 +42,7 @@ export function bindInstrument(clause: Clause, node: Node, measured: Measured | 
 
 /** The only item of that name in all inventories. */
 function itemCalled(name: string, scope: Scope): Thing | undefined {
-  const found = [...scope.inventories.values()].flatMap(i => i.things.get(name) ?? []);
+  const found = scope.inventories.called(name);
   return found.length === 1 ? found[0] : undefined;
 }
 

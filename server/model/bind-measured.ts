@@ -112,7 +112,7 @@ function isLight(node: Node, where: Where, { scope, by }: Around): boolean {
   const dim = value && dimOf(value, () => undefined);
   if (dim === LIGHT || dim === POWER) return true;
   if (dim === LENGTH) return false;
-  const kind = by && (scope.find(by.text)?.kind.word ?? [...scope.inventories.values()].map(i => i.things.get(by.text)?.kind.word).find(k => k !== undefined) ?? by.text);
+  const kind = by && (scope.find(by.text)?.kind.word ?? scope.inventories.called(by.text)[0]?.kind.word ?? by.text);
   if (kind === 'string' || kind === 'tape' || kind === 'ruler') return false;
   return where.facing || where.spot !== 'centre' || where.through !== undefined || kind === 'meter' || (dim === NUMBER && where.thing !== undefined);
 }

@@ -9,6 +9,8 @@ import { bindMoved } from './bind-moved.ts';
 import { bindReadings } from './bind-readings.ts';
 import { bindThing, meantBy, oneWord, openingWords, opensThing, strayLegs } from './bind-things.ts';
 import { bindVariants } from './bind-variants.ts';
+import type { Inventories } from './inventories.ts';
+import { Items, keep, keepItem } from './kept.ts';
 import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Moved, Setup, Thing, Use } from './model.ts';
 import { fileName, nearest, Scope, Sink } from './scope.ts';
 import type { Fact } from './things/kind.ts';
@@ -39,8 +41,12 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
   for (const node of tree.nodes) if (node.line.head?.text === 'use') bindUse(node, find, inventories, uses, sink);
   for (const node of tree.nodes) {
     if (node.line.head?.text !== 'inventory') continue;
-    const inventory = bindInventory(node, inventories, sink);
-    if (inventory) own.push(inventory);
+    const inventory = keep(node, sink, inventories, seen => bindInventory(node, seen, sink));
+    if (!inventory) continue;
+    const before = inventories.get(inventory.name);
+    if (before?.at.uri === uri) sink.report('name-taken', inventory.at, before.name, { name: before.name, kind: 'inventory', line: before.at.line + 1 });
+    else if (before) sink.report('inventory-twice', inventory.at, before.name, { name: before.name, first: fileName(before.at.uri), second: '' });
+    else { own.push(inventory); inventories.set(inventory.name, inventory); }
   }
   const names = new Map<string, number>();
   const stray = tree.issues.filter(i => i.code === 'leg-without-beam').map(i => i.at);
@@ -49,7 +55,7 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
     const head = node.line.head?.text;
     if (head === 'use' || head === 'inventory') { apart = true; continue; }
     if (head === 'setup') {
-      const setup = bindSetup(node, inventories, sink, stray);
+      const setup = keep(node, sink, inventories, seen => bindSetup(node, seen, sink, stray));
       if (names.has(setup.name)) sink.report('name-taken', setup.at, setup.name, { name: setup.name, kind: 'setup', line: names.get(setup.name)! + 1 });
       else names.set(setup.name, setup.at.line);
       setups.push(setup);
@@ -60,7 +66,7 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
       apart = false;
     }
   }
-  return { uri, setups, inventories: own, visible: inventories, uses, references: sink.references, problems: sink.problems };
+  return { uri, setups, inventories: own, visible: inventories, uses, references: sink.references, problems: sink.problems, bound: sink.bound };
 }
 
 function outside(node: Node, sink: Sink): void {
@@ -98,8 +104,7 @@ function bindUse(node: Node, find: (path: string) => Found, inventories: Map<str
   }
 }
 
-/** Binds an inventory and makes it known, unless there is one of its name. */
-function bindInventory(node: Node, known: Map<string, Inventory>, sink: Sink): Inventory | undefined {
+function bindInventory(node: Node, others: Inventories, sink: Sink): Inventory | undefined {
   const subject = node.line.subject;
   const name = subject?.kind === 'phrase' ? subject.words[0] : undefined;
   if (!name) {
@@ -108,21 +113,18 @@ function bindInventory(node: Node, known: Map<string, Inventory>, sink: Sink): I
     return undefined;
   }
   oneWord(subject, 'inventory', node, sink);
-  const things = new Map<string, Thing>();
+  const things = new Items();
   const inventory: Inventory = { name: name.text, things, at: sink.place(node, name) };
-  const before = known.get(name.text);
-  if (before?.at.uri === sink.uri) sink.report('name-taken', inventory.at, before.name, { name: before.name, kind: 'inventory', line: before.at.line + 1 });
-  else if (before) sink.report('inventory-twice', inventory.at, before.name, { name: before.name, first: fileName(before.at.uri), second: '' });
   // An item may derive from one that stands above it, by either name of that.
-  else known.set(name.text, inventory);
-  const scope = new Scope(sink, things, known);
+  others.adopt(inventory);
+  const scope = new Scope(sink, things, others);
   const full = new Full(node, scope);
   for (const child of node.children) {
-    if (!child.line.head || full.reached(child) || bindThing(child, scope)) continue;
+    if (!child.line.head || full.reached(child) || keepItem(child, things, sink, others, () => bindThing(child, scope))) continue;
     statementUnknown(child, scope, []);
   }
   for (const thing of things.values()) checkNamed(thing, scope);
-  return before ? undefined : inventory;
+  return inventory;
 }
 
 /** The limit of things: what stands behind it is not read, which is one finding. */
@@ -151,7 +153,7 @@ function setupName(node: Node): string {
   return s?.kind === 'string' ? s.value : s?.kind === 'phrase' ? s.words.map(w => w.text).join(' ') : '';
 }
 
-function bindSetup(node: Node, inventories: ReadonlyMap<string, Inventory>, sink: Sink, stray: readonly number[]): Setup {
+function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: readonly number[]): Setup {
   const name = setupName(node);
   const at = sink.place(node, node.line.subject ?? node.line.head!);
   if (name === '' && !node.line.issue) sink.report('name-missing', at, 'setup', { kind: 'setup', words: '' });

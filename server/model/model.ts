@@ -280,4 +280,6 @@ export interface Model {
   readonly uses: readonly Use[];
   readonly references: readonly Reference[];
   readonly problems: readonly Problem[];
+  /** how many of its setups, inventories and items were bound now; the others are kept from an earlier text */
+  readonly bound: number;
 }

@@ -1,7 +1,8 @@
 /** What names mean inside one setup or inventory, and what is wrong with those that mean nothing. */
 import { distance } from 'fastest-levenshtein';
 import type { Node, Span, Word } from '../../grammar/tree.ts';
-import type { Inventory, Place, Problem, Reference, Thing } from './model.ts';
+import type { Inventories } from './inventories.ts';
+import type { Place, Problem, Reference, Thing } from './model.ts';
 import type { ValueProblem } from './literal.ts';
 import { placeIn } from './place.ts';
 
@@ -22,6 +23,8 @@ export class Sink {
   readonly references: Reference[] = [];
   /** a file that is used could not be read, so that names of inventories may be missing */
   incomplete = false;
+  /** how many setups, inventories and items were bound; the others are kept */
+  bound = 0;
   constructor(readonly uri: string) {}
 
   place(node: Node, span: Span): Place {
@@ -55,7 +58,7 @@ export class Scope {
   constructor(
     readonly sink: Sink,
     readonly things: Map<string, Thing>,
-    readonly inventories: ReadonlyMap<string, Inventory>,
+    readonly inventories: Inventories,
     readonly setup?: string,
     /** the names that hold as well, unless they are declared anew here: those of the setup, in a variant */
     private readonly under?: Scope,
@@ -92,14 +95,11 @@ export class Scope {
   find(name: string): Thing | undefined {
     const own = this.things.get(name) ?? this.under?.things.get(name);
     if (own) return own;
-    const dot = name.indexOf('.');
-    return dot > 0 ? this.inventories.get(name.slice(0, dot))?.things.get(name.slice(dot + 1)) : undefined;
+    return this.inventories.item(name);
   }
 
   names(): string[] {
-    const all = [...this.things.keys(), ...(this.under?.things.keys() ?? [])];
-    for (const inv of this.inventories.values()) for (const id of inv.things.keys()) all.push(`${inv.name}.${id}`);
-    return all;
+    return [...this.things.keys(), ...(this.under?.things.keys() ?? []), ...this.inventories.names()];
   }
 }
 

@@ -27,7 +27,7 @@ const MULTIPLY: Rule = { name: 'product', formula: 'a · b', compute: ([a, b]) =
 const DIVIDE: Rule = { name: 'quotient', formula: 'a / b', compute: ([a, b]) => a! / b!, partials: ([a, b]) => [1 / b!, -a! / (b! * b!)] };
 const NEGATE: Rule = { name: 'negative', formula: '−a', linear: true, compute: ([a]) => -a!, partials: () => [-1] };
 const KELVIN = parseUnit('K')!;
-const scaled = (f: number): Rule => ({ name: 'in a unit', formula: `${f} · a`, linear: true, compute: ([a]) => a! * f, partials: () => [f] });
+const scaled = (f: number): Rule => ({ name: 'in a unit', formula: `${f} · a`, of: [f], linear: true, compute: ([a]) => a! * f, partials: () => [f] });
 
 interface Fn { readonly rule: Rule; readonly args: number; readonly takes: Dim | 'any' | 'same'; readonly gives: Dim | 'same' | 'root' }
 const fn = (name: string, f: (...x: number[]) => number, takes: Fn['takes'], gives: Fn['gives'], d?: (x: readonly number[]) => readonly number[], args = 1, curved = false): [string, Fn] =>

@@ -5,50 +5,10 @@
 import type { Place } from '../model/model.ts';
 import { standardUncertainty, type Quantity, type Spread } from '../model/quantity.ts';
 import type { Dim, Unit } from '../model/units.ts';
+import type { Cell, Missing, Notes, Origin, Rule, Sweep } from './cell.ts';
+import { Twins } from './twins.ts';
 
-export type Origin = 'written' | 'measured' | 'computed' | 'solved' | 'assumed';
-
-/** How cells are computed from cells: a plain-number function, SI in, SI out. */
-export interface Rule {
-  readonly name: string;
-  /** the formula as it is shown to people */
-  readonly formula: string;
-  /** where it is from */
-  readonly source?: string;
-  readonly compute: (x: readonly number[]) => number;
-  /** derivatives by each input; central differences where absent */
-  readonly partials?: (x: readonly number[]) => readonly number[];
-  /** the result is a weighted sum of its inputs, so that it can be drawn as one number */
-  readonly linear?: boolean;
-  /** first order is not good enough: kinks, flat tops, choices */
-  readonly curved?: boolean;
-}
-
-/** Why a cell has no value: the problem at the root. */
-export interface Missing {
-  readonly code: string;
-  /** in words, completing "because …" */
-  readonly why: string;
-  readonly at?: Place;
-}
-
-export interface Cell {
-  readonly index: number;
-  readonly name: string;
-  readonly dim: Dim;
-  readonly origin: Origin;
-  readonly rule: Rule | undefined;
-  readonly inputs: readonly Cell[];
-  readonly spread: Spread | undefined;
-  /** unit in which the author wrote it */
-  readonly unit: Unit | undefined;
-  readonly at: Place | undefined;
-  /** in words, for chains of numbers: "leg S1 → M1" */
-  readonly words: string;
-  /** for assumed inputs, the reason */
-  readonly reason: string | undefined;
-  readonly missing: Missing | undefined;
-}
+export type { Band, Cell, Missing, Notes, Origin, Rule } from './cell.ts';
 
 const NO_CELLS: readonly Cell[] = [];
 
@@ -71,23 +31,39 @@ class WrittenInput implements Cell {
   get missing(): undefined { return undefined; }
 }
 
-/** What a backward pass finds: the inputs that a cell rests on, and its derivative by each. */
-interface Sweep {
-  readonly inputs: readonly Cell[];
-  readonly slopes: readonly number[];
-}
-
 export class Graph {
   readonly cells: Cell[] = [];
   private values: number[] = [];
   // Most cells are never asked for by name, so that they are indexed when somebody asks.
   private readonly byName = new Map<string, Cell>();
   private indexed = 0;
-  // Kept as long as the graph: uncertainty, ranking, draws and solving all ask for the same sweeps.
-  private readonly sweeps = new Map<Cell, Sweep>();
-  private readonly uncertainties = new Map<Cell, number>();
+  // Kept as long as the graph: uncertainty, ranking, draws and solving all ask for the same.
+  private readonly notes = new Map<Cell, Notes>();
+  private twins: Twins | undefined;
   /** how many rules have run; an edit must only run those that it touches */
   computed = 0;
+  /** how many bands were drawn */
+  drawn = 0;
+
+  /** `before`: the graph of the same setup before an edit. What has not changed is taken from it, until the graph is settled. */
+  constructor(before?: Graph) {
+    if (before) this.twins = new Twins(before, this);
+  }
+
+  /** The graph is whole: what is known of cells before the edit is taken over, and the graph before it let go. */
+  settle(): void {
+    for (const cell of this.twins?.noted() ?? []) this.noted(cell);
+    this.twins = undefined;
+  }
+
+  /** What was found out about a cell, to be added to. */
+  noted(cell: Cell): Notes {
+    let notes = this.notes.get(cell);
+    if (!notes) this.notes.set(cell, notes = this.twins?.notesOf(cell) ?? {});
+    return notes;
+  }
+  known(cell: Cell): Notes | undefined { return this.notes.get(cell); }
+  knownCells(): Iterable<Cell> { return this.notes.keys(); }
 
   find(name: string): Cell | undefined {
     for (; this.indexed < this.cells.length; this.indexed++) {
@@ -119,8 +95,9 @@ export class Graph {
   /** A cell made by a rule. It is missing when an input is, or when the rule gives no finite number. */
   derive(name: string, rule: Rule, inputs: readonly Cell[], dim: Dim, words: string, more: { unit?: Unit; at?: Place } = {}): Cell {
     let missing = inputs.find(c => c.missing)?.missing;
-    let value = 0;
-    if (!missing) {
+    const twin = missing ? undefined : this.twins?.of(name, rule, inputs);
+    let value = twin ? this.twins!.value(twin) : 0;
+    if (!missing && !twin) {
       this.computed++;
       value = rule.compute(inputs.map(c => this.values[c.index]!));
       if (!Number.isFinite(value)) {
@@ -128,7 +105,9 @@ export class Graph {
         missing = { code: 'impossible-value', why: `${words} has no value: ${rule.formula}`, ...(more.at ? { at: more.at } : {}) };
       }
     }
-    return this.add({ index: this.cells.length, name, dim, origin: 'computed', rule, inputs, spread: undefined, unit: more.unit, at: more.at, words, reason: undefined, missing }, value);
+    const cell = this.add({ index: this.cells.length, name, dim, origin: 'computed', rule, inputs, spread: undefined, unit: more.unit, at: more.at, words, reason: undefined, missing }, value);
+    if (twin) this.twins!.join(cell, twin);
+    return cell;
   }
 
   private add(cell: Cell, value: number): Cell {
@@ -182,9 +161,7 @@ export class Graph {
   }
 
   private sweep(cell: Cell): Sweep {
-    let known = this.sweeps.get(cell);
-    if (!known) this.sweeps.set(cell, known = this.sweepNow(cell));
-    return known;
+    return cell.rule ? this.noted(cell).sweep ??= this.sweepNow(cell) : { inputs: [cell], slopes: [1] };
   }
 
   private sweepNow(cell: Cell): Sweep {
@@ -231,17 +208,16 @@ export class Graph {
   /** Standard uncertainty to first order, SI: √Σ(∂r/∂x · u(x))², inputs independent (JCGM 100:2008, eq. 10). */
   uncertainty(cell: Cell): number {
     if (cell.missing) return 0;
-    const known = this.uncertainties.get(cell);
-    if (known !== undefined) return known;
+    if (!cell.rule) return finite(standardUncertainty(this.values[cell.index]!, cell.spread));
+    const notes = this.noted(cell);
+    if (notes.uncertainty !== undefined) return notes.uncertainty;
     let sum = 0;
     const { inputs, slopes } = this.sweep(cell);
     for (let i = 0; i < inputs.length; i++) {
       const { spread, index } = inputs[i]!;
       if (spread) sum += (slopes[i]! * standardUncertainty(this.values[index]!, spread)) ** 2;
     }
-    const u = finite(Math.sqrt(sum));
-    this.uncertainties.set(cell, u);
-    return u;
+    return notes.uncertainty = finite(Math.sqrt(sum));
   }
 
   /** The inputs that a cell rests on, those that make it unsure most first. */

@@ -64,7 +64,8 @@ export function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence
   if (depth && psi) {
     add('near', -0.5);
     add('far', 0.5);
-    if (coherence) add('darkest', darkestShare(graph, [mismatch, depth, psi], coherence));
+    const far = parts[parts.length - 1]!.brightness;
+    if (coherence && far) add('darkest', graph.noted(far).darkest ??= darkestShare(graph, [mismatch, depth, psi], coherence));
   }
   return { arm: l.arm, reference: reference.arm, mismatch, parts, ...(depth ? { depth } : {}), ...(lit ? { litAt: lit } : {}), ...(coherence ? { coherence } : {}) };
 }

@@ -39,9 +39,12 @@ export interface Results {
   readonly problems: readonly Problem[];
 }
 
-/** `offsets`: what the readings of another setup add to its plan, where this one is a changed copy of it: a what-if holds them. */
-export function plan(setup: Setup, { offsets }: { readonly offsets?: Offsets } = {}): Results {
-  const graph = new Graph();
+/**
+ * `offsets`: what the readings of another setup add to its plan, where this one is a changed copy of it: a what-if holds them.
+ * `before`: the graph of the setup before an edit, or as it is written: what is the same in it is taken over, until the graph is settled.
+ */
+export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Offsets; readonly before?: Graph | undefined } = {}): Results {
+  const graph = new Graph(before);
   let light: Light | undefined;
   const values: Values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? light?.ask(name) ?? incidenceNamed(name, places, values));
   const places: Places = new Places(values);

@@ -7,39 +7,27 @@ import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { standardUncertainty } from '../model/quantity.ts';
-import type { Cell, Graph } from './graph.ts';
+import type { Band, Cell, Graph } from './graph.ts';
 
-export interface Band {
-  /** 95 % of the draws lie between low and high */
-  readonly low: number;
-  readonly high: number;
-  readonly mean: number;
-  readonly std: number;
-  readonly draws: number;
-}
+export type { Band };
 
 /** Spread evenly over each input (Latin hypercube), so that few draws give steady ends of the band. */
 export const DRAWS = 200;
 const SEED = 20260211;
 
-// The same question is asked by a check, a hover and the report; the answers are kept as long as the graph.
-interface Kept { readonly bands: Map<Cell, Band>; readonly normal: Map<Cell, boolean>; readonly below: Map<Cell, readonly Cell[]> }
-const kept = new WeakMap<Graph, Kept>();
-function keptOf(graph: Graph): Kept {
-  let k = kept.get(graph);
-  if (!k) kept.set(graph, k = { bands: new Map<Cell, Band>(), normal: new Map<Cell, boolean>(), below: new Map<Cell, readonly Cell[]>() });
-  return k;
-}
-
 /** The band of a cell; `fixed` cells are held at a value. The seed is fixed, so that the same text gives the same band. */
 export function sample(graph: Graph, cell: Cell, fixed?: ReadonlyMap<Cell, number>): Band | undefined {
   if (cell.missing) return undefined;
-  if (fixed) return drawBand(graph, cell, fixed);
-  const { bands } = keptOf(graph);
-  let band = bands.get(cell);
-  if (!band) bands.set(cell, band = drawBand(graph, cell, new Map()));
-  return band;
+  // The same question is asked by a check, a hover and the report.
+  const notes = graph.noted(cell);
+  if (!fixed) return notes.band ??= drawBand(graph, cell, NONE_FIXED);
+  const [one] = fixed.size === 1 ? fixed : [];
+  if (!one) return drawBand(graph, cell, fixed);
+  const [by, value] = one;
+  if (notes.held?.by !== by || notes.held.value !== value) notes.held = { by, value, band: drawBand(graph, cell, fixed) };
+  return notes.held.band;
 }
+const NONE_FIXED: ReadonlyMap<Cell, number> = new Map();
 
 function drawBand(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): Band {
   const leaves = leavesOf(graph, cell, fixed);
@@ -50,6 +38,7 @@ function drawBand(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): B
     const value = evaluate(at);
     return { low: value, high: value, mean: value, std: 0, draws: 0 };
   }
+  graph.drawn++;
   const out = new Float64Array(DRAWS);
   for (let n = 0; n < DRAWS; n++) {
     for (const u of unsure) at[u.k] = u.drawn[n]!;
@@ -75,10 +64,7 @@ const LARGEST_SHARE = 0.4;
 
 const NOTHING: readonly Cell[] = [];
 function ancestorsOf(graph: Graph, cell: Cell): readonly Cell[] {
-  const { below } = keptOf(graph);
-  let cells = below.get(cell);
-  if (!cells) below.set(cell, cells = graph.ancestors(cell));
-  return cells;
+  return graph.noted(cell).below ??= graph.ancestors(cell);
 }
 
 /** Where the graph is cut: inputs, fixed cells, and linear cells that sum up several unsure inputs which nothing else above the cut shares. */
@@ -108,13 +94,7 @@ function leavesOf(graph: Graph, top: Cell, fixed: ReadonlyMap<Cell, number>): Le
 
 /** Whether a linear cell is spread like one normal number: several inputs, none of them wide or bent. */
 function isNormal(graph: Graph, cell: Cell, below: readonly Cell[]): boolean {
-  const { normal } = keptOf(graph);
-  let is = normal.get(cell);
-  if (is === undefined) {
-    is = !below.some(c => c.spread?.kind === 'factor' || c.spread?.kind === 'one of' || c.rule?.curved) && graph.largestShare(cell) <= LARGEST_SHARE;
-    normal.set(cell, is);
-  }
-  return is;
+  return graph.noted(cell).normal ??= !below.some(c => c.spread?.kind === 'factor' || c.spread?.kind === 'one of' || c.rule?.curved) && graph.largestShare(cell) <= LARGEST_SHARE;
 }
 
 /** What the leaf with that place among the leaves is drawn as. */

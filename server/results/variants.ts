@@ -1,5 +1,5 @@
 /** The results of the variants of a setup. Computed when somebody asks, and once: an edit pays for none of them. */
-import type { Problem, Variant } from '../model/model.ts';
+import type { Problem, Setup, Variant } from '../model/model.ts';
 import { overlay } from '../model/overlay.ts';
 import { differenceOf, type Difference } from './difference.ts';
 import { plan, type Results } from './plan.ts';
@@ -25,8 +25,10 @@ export function variantsOf(base: Results): readonly VariantResults[] {
 }
 
 function resultsOf(variant: Variant, base: Results): VariantResults {
-  const results = plan(overlay(base.setup, variant), { offsets: offsetsOf(base) });
-  return { variant, results, difference: differenceOf(base, results), problems: [...results.problems, ...unread(variant, results)] };
+  const results = plan(overlay(base.setup, variant), { offsets: offsetsOf(base), before: base.graph });
+  const all = { variant, results, difference: differenceOf(base, results), problems: [...results.problems, ...unread(variant, results)] };
+  results.graph.settle();
+  return all;
 }
 
 /** Formulas that no result has read yet are read as well: what is changed is checked, whether it matters or not. */
@@ -40,12 +42,12 @@ function unread(variant: Variant, { setup, values }: Results): Problem[] {
 export function variantProblems(base: Results): Problem[] {
   if (base.setup.variants.length === 0) return [];
   const written = new Set(base.problems.map(keyOf));
-  return variantsOf(base).flatMap(({ variant, problems }) => problems.filter(p => !written.has(keyOf(p))).map(p => placedIn(variant, p)));
+  return variantsOf(base).flatMap(({ variant, problems }) => problems.filter(p => !written.has(keyOf(p))).map(p => placedIn(variant, p, base.setup)));
 }
 
 const keyOf = (p: Problem): string => `${p.code} ${p.at.uri} ${p.at.line} ${p.at.start} ${p.subject}`;
 
-function placedIn({ name, at, node }: Variant, p: Problem): Problem {
-  const within = p.at.uri === at.uri && p.at.line >= node.at && p.at.line <= node.end;
-  return within ? { ...p, variant: name } : { ...p, variant: name, at, data: { line: p.at.line + 1, ...p.data, elsewhere: true } };
+function placedIn({ name, at, node }: Variant, p: Problem, setup: Setup): Problem {
+  const stands = (on: Setup['node']): boolean => p.at.uri === at.uri && p.at.line >= on.at && p.at.line <= on.end;
+  return stands(node) ? { ...p, variant: name } : { ...p, variant: name, at, data: { ...(stands(setup.node) ? { line: p.at.line + 1 } : {}), ...p.data, elsewhere: true } };
 }

@@ -20,7 +20,7 @@ export const MODES_BRIGHTNESS: Rule = {
 
 /** Brightness of a part from its mismatch and the linewidth of a laser with one line. */
 export const lineBrightness = (shape: LineShape): Rule => ({
-  name: `brightness, ${shape} line`, curved: true,
+  name: `brightness, ${shape} line`, curved: true, of: [shape],
   formula: { gaussian: '(exp(−(πx)²/(4 ln 2)))²', lorentzian: '(exp(−πx))²', rectangular: '(sin πx / πx)²' }[shape] + ', x = δ · linewidth / c',
   source: 'Goodman, Statistical Optics (1985), 5.1.3 (from memory)',
   compute: ([delta, linewidth]) => recordedBrightness(lineCoherence(shape, linewidth!, delta!)),
@@ -34,12 +34,12 @@ export const lineBrightness = (shape: LineShape): Rule => ({
 const GHZ = 1e9;
 /** Linewidth from a coherence length and the contrast that it stands for. */
 export const linewidthFrom = (shape: LineShape): Rule => ({
-  name: 'linewidth', formula: `linewidth at which the contrast of a ${shape} line falls to the stated share at the coherence length`,
+  name: 'linewidth', of: [shape], formula: `linewidth at which the contrast of a ${shape} line falls to the stated share at the coherence length`,
   compute: ([length, contrast]) => (lineCoherenceReach(shape, GHZ, contrast!) * GHZ) / length!,
 });
 /** Path difference at which the contrast of a line is down to one half. */
 export const halfContrast = (shape: LineShape): Rule => ({
-  name: 'coherence length', formula: `path difference at which the contrast of a ${shape} line is one half`,
+  name: 'coherence length', of: [shape], formula: `path difference at which the contrast of a ${shape} line is one half`,
   compute: ([linewidth]) => lineCoherenceReach(shape, linewidth!, 0.5),
 });
 
@@ -52,7 +52,7 @@ export const mismatchOfPart = (share: number, m: number, depth: number, psi: num
 
 /** Mismatch of the part that lies a share of the depth behind the middle. Inputs: mismatch of the middle, depth, angle of the light. */
 export const partMismatch = (share: number): Rule => ({
-  name: 'mismatch of a part', formula: `mismatch ${share < 0 ? '−' : '+'} ${Math.abs(share)} · depth · (1 + cos ψ), ψ between light and line of sight`,
+  name: 'mismatch of a part', of: [share], formula: `mismatch ${share < 0 ? '−' : '+'} ${Math.abs(share)} · depth · (1 + cos ψ), ψ between light and line of sight`,
   compute: ([m, depth, psi]) => mismatchOfPart(share, m!, depth!, psi!),
   partials: ([, depth, psi]) => [1, share * (1 + Math.cos(psi!)), -share * depth! * Math.sin(psi!)],
 });

@@ -15,13 +15,13 @@ export const DISTANCE: Rule = {
 
 /** A weighted sum, such as the legs of an arm or the difference of two arms. */
 export function weighted(name: string, formula: string, weights: readonly number[]): Rule {
-  return { name, formula, linear: true, compute: x => x.reduce((s, v, i) => s + v * weights[i]!, 0), partials: () => weights };
+  return { name, formula, of: weights, linear: true, compute: x => x.reduce((s, v, i) => s + v * weights[i]!, 0), partials: () => weights };
 }
 
 export const GLASSES: Readonly<Record<string, Glass>> = { crown: borosilicateCrown, 'fused silica': fusedSilica, window: sodaLime, acrylic };
 
 /** What a thickness of glass adds to the coherence path: (N − 1) · t, N the group index at the laser's wavelength. Inputs: thickness, wavelength. */
 export const glassPath = (glass: Glass): Rule => ({
-  name: 'glass', formula: '(N − 1) · thickness, N = n − λ dn/dλ', source: glass.source,
+  name: 'glass', formula: '(N − 1) · thickness, N = n − λ dn/dλ', source: glass.source, of: [glass],
   compute: ([t, wavelength]) => (groupIndex(glass, wavelength!) - 1) * t!,
 });

@@ -1,0 +1,75 @@
+/**
+ * What binding has made of a statement is kept with its node, and taken again as long as the node is the same and whatever was looked up outside of it, in
+ * inventories, is what it was. A node is the same when its lines are; so an edit binds only the setups and items that it touches.
+ */
+import type { Node } from '../../grammar/tree.ts';
+import { Inventories, type ByName, type Looked } from './inventories.ts';
+import type { Problem, Reference, Thing } from './model.ts';
+import type { Sink } from './scope.ts';
+
+class Made {
+  constructor(readonly made: unknown, readonly uri: string, readonly looked: Looked, public problems: readonly Problem[], readonly references: readonly Reference[], private at: number) {}
+
+  moveTo(at: number): void {
+    this.problems = moved(this.problems, at - this.at);
+    this.at = at;
+  }
+}
+
+/** What `make` makes of a setup or an inventory, or has made of it: it must look at nothing but the node and these inventories. */
+export function keep<T>(node: Node, sink: Sink, byName: ByName, make: (inventories: Inventories) => T): T {
+  const inventories = new Inventories(byName, sink);
+  const known = node.memo;
+  if (known instanceof Made && known.uri === sink.uri && inventories.holds(known.looked)) {
+    known.moveTo(node.at);
+    for (const p of known.problems) sink.problems.push(p);
+    for (const r of known.references) sink.references.push(r);
+    return known.made as T;
+  }
+  const [problems, references] = [sink.problems.length, sink.references.length];
+  const made = make(inventories);
+  sink.bound++;
+  node.memo = made === undefined ? undefined : new Made(made, sink.uri, inventories.looked, sink.problems.slice(problems), sink.references.slice(references), node.at);
+  return made;
+}
+
+/** The items of an inventory while it is bound. */
+export class Items extends Map<string, Thing> {
+  last: Thing | undefined;
+  override set(id: string, thing: Thing): this {
+    this.last = thing;
+    return super.set(id, thing);
+  }
+}
+
+class MadeItem {
+  constructor(readonly uri: string, readonly thing: Thing, readonly looked: Looked, readonly references: readonly Reference[]) {}
+}
+
+/**
+ * Binds an item of an inventory, or takes it as it was. Kept are those in which nothing is wrong and that name no other item of their own inventory.
+ * False where the statement is no item.
+ */
+export function keepItem(node: Node, things: Items, sink: Sink, inventories: Inventories, make: () => boolean): boolean {
+  const known = node.memo;
+  const item = node.line.equals?.kind === 'phrase' ? node.line.equals.words[0]!.text : undefined;
+  if (known instanceof MadeItem && known.uri === sink.uri && !things.has(known.thing.id) && !(item !== undefined && things.has(item)) && inventories.holds(known.looked)) {
+    things.set(known.thing.id, known.thing);
+    for (const r of known.references) sink.references.push(r);
+    return true;
+  }
+  node.memo = undefined;
+  const [problems, references, count] = [sink.problems.length, sink.references.length, things.size];
+  const { made: is, looked } = inventories.during(make);
+  if (is) sink.bound++;
+  if (things.size === count || sink.problems.length > problems || node.line.issue || (item !== undefined && (!looked.found.has(item) || things.has(item)))) return is;
+  const thing = things.last!;
+  if (thing.node === node) node.memo = new MadeItem(sink.uri, thing, looked, sink.references.slice(references));
+  return is;
+}
+
+/** Problems whose words name a line, some lines further down. Their places move by themselves. */
+export function moved(problems: readonly Problem[], by: number): readonly Problem[] {
+  return by === 0 || !problems.some(namesLine) ? problems : problems.map(p => (namesLine(p) ? { ...p, data: { ...p.data, line: Number(p.data['line']) + by } } : p));
+}
+const namesLine = (p: Problem): boolean => typeof p.data['line'] === 'number';

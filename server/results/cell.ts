@@ -1,0 +1,80 @@
+/** Cells, the rules that make them, and what can be found out about them. See `server/core.md`. */
+import type { Place } from '../model/model.ts';
+import type { Spread } from '../model/quantity.ts';
+import type { Dim, Unit } from '../model/units.ts';
+
+export type Origin = 'written' | 'measured' | 'computed' | 'solved' | 'assumed';
+
+/** How cells are computed from cells: a plain-number function, SI in, SI out. */
+export interface Rule {
+  readonly name: string;
+  /** the formula as it is shown to people */
+  readonly formula: string;
+  /** where it is from */
+  readonly source?: string;
+  readonly compute: (x: readonly number[]) => number;
+  /** derivatives by each input; central differences where absent */
+  readonly partials?: (x: readonly number[]) => readonly number[];
+  /** the result is a weighted sum of its inputs, so that it can be drawn as one number */
+  readonly linear?: boolean;
+  /** first order is not good enough: kinks, flat tops, choices */
+  readonly curved?: boolean;
+  /** What it was made with, of a rule that is made afresh for each cell: with the same, one name and one formula it is the same rule. */
+  readonly of?: readonly unknown[];
+}
+
+/** Why a cell has no value: the problem at the root. */
+export interface Missing {
+  readonly code: string;
+  /** in words, completing "because …" */
+  readonly why: string;
+  readonly at?: Place;
+}
+
+export interface Cell {
+  readonly index: number;
+  readonly name: string;
+  readonly dim: Dim;
+  readonly origin: Origin;
+  readonly rule: Rule | undefined;
+  readonly inputs: readonly Cell[];
+  readonly spread: Spread | undefined;
+  /** unit in which the author wrote it */
+  readonly unit: Unit | undefined;
+  readonly at: Place | undefined;
+  /** in words, for chains of numbers: "leg S1 → M1" */
+  readonly words: string;
+  /** for assumed inputs, the reason */
+  readonly reason: string | undefined;
+  readonly missing: Missing | undefined;
+}
+
+/** What a backward pass finds: the inputs that a cell rests on, and its derivative by each. */
+export interface Sweep {
+  readonly inputs: readonly Cell[];
+  readonly slopes: readonly number[];
+}
+
+/** How far a cell spreads, by seeded draws. */
+export interface Band {
+  /** 95 % of the draws lie between low and high */
+  readonly low: number;
+  readonly high: number;
+  readonly mean: number;
+  readonly std: number;
+  readonly draws: number;
+}
+
+/** What was found out about a cell. All of it rests on the cell and those that it depends on, and on nothing else. */
+export interface Notes {
+  sweep?: Sweep;
+  uncertainty?: number;
+  band?: Band;
+  /** the band while another cell is held at a value */
+  held?: { readonly by: Cell; readonly value: number; readonly band: Band };
+  /** is drawn as one normal number */
+  normal?: boolean;
+  below?: readonly Cell[];
+  /** of the brightness of an object's far end: share of the depth at which the darkest part lies */
+  darkest?: number;
+}

@@ -1,0 +1,121 @@
+/**
+ * What a graph may take over from the graph of the same setup before an edit. A cell of it is the *twin* of a new one where both have the same rule and their inputs
+ * are twins, one of one; inputs are twins where they have the same value and spread. What rests on twins only need not be computed again.
+ */
+import type { Spread } from '../model/quantity.ts';
+import type { Cell, Notes, Rule } from './cell.ts';
+
+/** How far ahead a cell is looked for behind some that are gone. */
+const AHEAD = 64;
+
+/** What twins ask of a graph. */
+interface Cells {
+  readonly cells: readonly Cell[];
+  value(cell: Cell): number | undefined;
+  ancestors(cell: Cell): Cell[];
+  known(cell: Cell): Notes | undefined;
+  knownCells(): Iterable<Cell>;
+}
+
+export class Twins {
+  // Cells with a rule, in order: both graphs are made in the same order of a text that has hardly changed.
+  private readonly made: readonly Cell[];
+  private next = 0;
+  /** by the places of their twins: places of old cells, and new cells */
+  private readonly olds: (number | undefined)[] = [];
+  private readonly news: (Cell | undefined)[];
+
+  constructor(private readonly before: Cells, private readonly now: Cells) {
+    this.made = before.cells.filter(c => c.rule);
+    this.news = new Array<Cell | undefined>(before.cells.length);
+  }
+
+  /** The twin that a new cell will have. */
+  of(name: string, rule: Rule, inputs: readonly Cell[]): Cell | undefined {
+    const old = this.named(name);
+    if (!old || old.missing || old.inputs.length !== inputs.length || !sameRule(old.rule!, rule)) return undefined;
+    for (let i = 0; i < inputs.length; i++) if (!this.areTwins(inputs[i]!, old.inputs[i]!)) return undefined;
+    return old;
+  }
+
+  join(cell: Cell, old: Cell): void {
+    this.olds[cell.index] = old.index;
+    this.news[old.index] = cell;
+  }
+
+  value(old: Cell): number { return this.before.value(old)!; }
+
+  /** What is known of a cell from its twin. */
+  notesOf(cell: Cell): Notes {
+    const at = this.olds[cell.index];
+    const old = at === undefined || !cell.rule ? undefined : this.before.known(this.before.cells[at]!);
+    if (!old || !this.inOrder(cell)) return {};
+    const { sweep, held, uncertainty, band, normal, darkest } = old;
+    const notes: Notes = {};
+    if (sweep) notes.sweep = { inputs: sweep.inputs.map(c => this.news[c.index]!), slopes: sweep.slopes };
+    if (uncertainty !== undefined) notes.uncertainty = uncertainty;
+    if (band) notes.band = band;
+    if (normal !== undefined) notes.normal = normal;
+    if (darkest !== undefined) notes.darkest = darkest;
+    const by = held && this.news[held.by.index];
+    if (by) notes.held = { ...held, by };
+    return notes;
+  }
+
+  /** Cells that have a twin of which something is known. */
+  *noted(): Generator<Cell> {
+    for (const old of this.before.knownCells()) {
+      const cell = this.news[old.index];
+      if (cell) yield cell;
+    }
+  }
+
+  private named(name: string): Cell | undefined {
+    const most = Math.min(this.made.length, this.next + AHEAD);
+    for (let k = this.next; k < most; k++) {
+      if (this.made[k]!.name !== name) continue;
+      this.next = k + 1;
+      return this.made[k];
+    }
+    return undefined;
+  }
+
+  private areTwins(cell: Cell, old: Cell): boolean {
+    const at = this.olds[cell.index];
+    if (at !== undefined) return at === old.index;
+    // Cells with a rule were paired when they were made.
+    if (cell.rule || old.rule || this.news[old.index] || cell.missing || old.missing || cell.dim !== old.dim) return false;
+    if (this.now.value(cell) !== this.before.value(old) || !sameSpread(cell.spread, old.spread)) return false;
+    this.join(cell, old);
+    return true;
+  }
+
+  /** Sums are rounded, and draws dealt out, by the order of the cells: what was found holds where a cell rests on its inputs in the same order as its twin. */
+  private inOrder(cell: Cell): boolean {
+    let last = Infinity;
+    // from the last to the first
+    for (const c of this.now.ancestors(cell).reverse()) {
+      const at = this.olds[c.index]!;
+      if (at >= last) return false;
+      last = at;
+    }
+    return true;
+  }
+}
+
+/** Rules that are made afresh for each cell are the same if they were made with the same. */
+function sameRule(a: Rule, b: Rule): boolean {
+  return a === b || (a.of !== undefined && b.of !== undefined && a.name === b.name && a.formula === b.formula && sameItems(a.of, b.of));
+}
+
+function sameSpread(a: Spread | undefined, b: Spread | undefined): boolean {
+  if (a === b) return true;
+  if (a?.kind !== b?.kind || !a || !b) return false;
+  return a.kind === 'one of' ? b.kind === 'one of' && sameItems(a.values, b.values) : b.kind !== 'one of' && a.amount === b.amount;
+}
+
+function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}

@@ -88,6 +88,22 @@ describe('a power that was read', () => {
   test('stands alone where there is no plan', () => { expectNear(mW(metered(['measured raw at S1: 4 mW by m']), 'raw.1.power'), 4, 1e-12); });
 });
 
+describe('a reading far from the plan', () => {
+  const found = (r: Read): string[] => r.snapshot.findings.filter(f => f.code === 'reading-disagrees').map(f => f.message);
+  const raw = (read: string, plan: string): string[] => found(metered([`measured raw at S1: ${read} by m`], { laser: [`power: ${plan}`] }));
+  test('of a power, from 30 % and three uncertainties on', () => {
+    expect(raw('6 mW', '12 mW ± 10%')).toEqual([expect.stringContaining('was read as 6 mW, 0.5 times the 12 mW that are planned.')]);
+    expect([raw('9 mW', '12 mW').length, raw('16 mW', '12 mW').length, raw('8 mW', '12 mW').length]).toEqual([0, 1, 1]);
+    // 3 · 12 mW · 30 % / √3 = 6.2 mW leave 6 mW open.
+    expect(raw('6 mW', '12 mW ± 30%')).toEqual([]);
+  });
+  test('of a wheel, from 5 points on', () => {
+    const wheel = (read: number): string[] => found(metered([`measured S1 wheel: ${read}`], { splitter: ['wheel: 4.5', 'mark 3: 70% ± 2 points', 'mark 4: 84% ± 2 points', 'mark 5: 92% ± 2 points'] }));
+    // 88 % at 4.5; 90 % at 4.75; at 3.5 they are 77 %.
+    expect([wheel(4.75), wheel(3.5)]).toEqual([[], [expect.stringContaining('S1 reflects 77 %, planned are 88 %.')]]);
+  });
+});
+
 describe('light that was read corrects the plan', () => {
   // 60:15 with 80 % reflected. With 90 % the reference is halved, the object light 9/8 of what it was: 4 · 0.5 / 1.125 = 1.7778.
   const lines = ['measured reference at P1: 60 ± 3 by needle', 'measured object at P1: 15 by needle', 'measured raw at S1: 11 mW by m'];

@@ -1,8 +1,9 @@
 /** The share that a splitter reflects: as written, or by the mark at which its wheel stands. */
-import type { BoundFact, Thing } from '../../model/model.ts';
+import type { BoundFact, Reading, Thing } from '../../model/model.ts';
 import { NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { wheelShare } from '../rules/light.ts';
+import { weighted } from '../rules/lengths.ts';
 import { newest, type LightContext } from './context.ts';
 import type { Meters } from './meter.ts';
 
@@ -15,9 +16,12 @@ export interface Wheel {
   readonly byWheel?: Cell;
   /** written as such */
   readonly written?: Cell;
+  /** the reading of the wheel, and by how much the share at that mark differs from the share at the mark that is written */
+  readonly read?: { readonly reading: Reading; readonly difference?: Cell };
 }
 
 const PERCENT = parseUnit('%')!;
+const APART = weighted('difference', 'as read − as planned', [1, -1]);
 
 export class Wheels {
   private readonly known = new Map<Thing, Wheel>();
@@ -47,16 +51,18 @@ export class Wheels {
     // Where the wheel was read it tells; else what is written as such.
     const reflects = (reading && byWheel && !byWheel.missing ? byWheel : undefined) ?? written ?? byWheel
       ?? (bound && values.fact(splitter, 'reflects')) ?? values.missing(`${splitter.id}.reflects`, NUMBER, `share that ${splitter.id} reflects`, { code: 'value-missing', why: `how much ${splitter.id} reflects is not written`, at: splitter.at });
-    return { splitter, reflects, ...(byWheel ? { byWheel } : {}), ...(written ? { written } : {}) };
+    const planned = reading && byWheel && splitter.facts.has('wheel') ? this.byWheel(splitter, undefined, ' as written') : undefined;
+    const difference = planned && this.context.graph.derive(`${splitter.id}.reflects by wheel against plan`, APART, [byWheel!, planned], NUMBER, `share that ${splitter.id} reflects, beside the plan`);
+    return { splitter, reflects, ...(byWheel ? { byWheel } : {}), ...(written ? { written } : {}), ...(reading ? { read: { reading, ...(difference ? { difference } : {}) } } : {}) };
   }
 
   /** Undefined where the splitter has no marks, or nothing says where it stands. */
-  private byWheel(splitter: Thing, read: Cell | undefined): Cell | undefined {
+  private byWheel(splitter: Thing, read: Cell | undefined, behind = ''): Cell | undefined {
     const { values, graph } = this.context;
     const marks = marksOf(splitter);
     const setting = read?.dim === NUMBER ? read : values.fact(splitter, 'wheel');
     if (marks.length === 0 || !setting) return undefined;
-    const name = `${splitter.id}.reflects by wheel`;
+    const name = `${splitter.id}.reflects by wheel${behind}`;
     const words = `share that ${splitter.id} reflects by its wheel`;
     const here = graph.value(setting);
     const [first, last] = [marks[0]!.number!, marks[marks.length - 1]!.number!];

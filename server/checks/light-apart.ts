@@ -1,0 +1,38 @@
+/** Powers and shares of which the reading and the plan differ: `reading-disagrees`, in words of their own. */
+import { percent, plain, show } from '../model/show.ts';
+import type { Problem } from '../model/model.ts';
+import { POWER } from '../model/units.ts';
+import type { Results } from '../results/plan.ts';
+import { num, text, type Data } from './check.ts';
+import { quoted } from './words.ts';
+
+/** By less than this share nobody sees it: an exposure that is off by 30 % looks the same (common practice). */
+const SEEN = 0.3;
+/** A share of the light, of the splitter, that changes the ratio visibly. */
+const POINTS = 0.05;
+
+/** Beyond three standard uncertainties, and so far apart that it would be seen. */
+export function lightApart({ light, graph, setup }: Results): Problem[] {
+  const powers = light.readPowers.flatMap(({ leg, reading, read, planned }): Problem[] => {
+    const [a, b] = [graph.value(read), graph.value(planned)];
+    if (a === undefined || !b || Math.abs(a / b - 1) <= SEEN || Math.abs(a - b) <= 3 * Math.hypot(graph.uncertainty(read), graph.uncertainty(planned))) return [];
+    return [{ code: 'reading-disagrees', at: reading.at, subject: reading.words, setup: setup.name, data: { of: 'power', words: reading.words, beam: leg.beam.id, read: a, planned: b, difference: a - b } }];
+  });
+  const wheels = light.wheels.flatMap(({ splitter, read, byWheel }): Problem[] => {
+    const apart = read?.difference && graph.value(read.difference);
+    if (apart === undefined || Math.abs(apart) <= Math.max(POINTS, 3 * graph.uncertainty(read!.difference!))) return [];
+    const share = graph.value(byWheel!)!;
+    return [{ code: 'reading-disagrees', at: read!.reading.at, subject: read!.reading.words, setup: setup.name, data: { of: 'wheel', words: read!.reading.words, splitter: splitter.id, read: share, planned: share - apart, difference: apart } }];
+  });
+  return [...powers, ...wheels];
+}
+
+/** Undefined for a reading of something else. */
+export function lightApartWords(d: Data): string | undefined {
+  if (d['of'] === 'power') {
+    return `${quoted(d, 'words')} was read as ${show(num(d, 'read'), POWER)}, ${plain(num(d, 'read') / num(d, 'planned'), 2)} times the ${show(Number(num(d, 'planned').toPrecision(3)), POWER)} that are planned. ` +
+      'See whether the laser is warm, the splitter stands at its mark and nothing cuts the beam, then read once more; the reading counts meanwhile.';
+  }
+  if (d['of'] === 'wheel') return `By ${quoted(d, 'words')} ${text(d, 'splitter')} reflects ${percent(num(d, 'read'))}, planned are ${percent(num(d, 'planned'))}. Turn the wheel back, or write the mark that was read into the plan; the reading counts meanwhile.`;
+  return undefined;
+}

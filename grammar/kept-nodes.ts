@@ -76,6 +76,7 @@ function mended(mend: Mend | undefined, from: number, to: number): boolean {
   if (!mend) return false;
   for (const at of mend.closes.keys()) if (at > from && at <= to) return true;
   for (const at of mend.opens) if (at >= from && at <= to) return true;
+  for (const at of mend.shut) if (at >= from && at <= to) return true;
   for (const at of mend.ignored) if (at >= from && at <= to) return true;
   return false;
 }

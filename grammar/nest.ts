@@ -131,9 +131,9 @@ function pair(lines: readonly LineTree[], mend: Mend | undefined, before: Nested
         if (parent) parent.addChild(node);
         else nodes.push(node);
       }
-      if (line.kind === 'statement' || line.opens) beam = line.opens ? undefined : node;
+      if (line.kind === 'statement' || line.opens) beam = line.opens && !mend?.shut.has(at) ? undefined : node;
     }
-    if (!line.opens && !mend?.opens.has(at)) continue;
+    if (line.opens ? mend?.shut.has(at) : !mend?.opens.has(at)) continue;
     if (open.length >= MAX_DEPTH) {
       if (tooDeep++ === 0) issues.push({ code: 'nested-too-deep', at });
     } else open.push({ node, beam });

@@ -1,6 +1,6 @@
 /** Declarations of things: kind, name, inventory item, placement, facts. */
 import type { Expr, Node, Word } from '../../grammar/tree.ts';
-import { bindFact } from './bind-facts.ts';
+import { bindFact, factOn } from './bind-facts.ts';
 import { bindPlacement } from './bind-placement.ts';
 import { describe } from './literal.ts';
 import type { BoundFact, Place, Placement, Thing } from './model.ts';
@@ -60,7 +60,10 @@ export function bindThing(node: Node, scope: Scope, meant?: { kind: Kind; length
   if (node.children.length > 0) {
     const own = new Map<string, BoundFact>();
     const known = factIndex(factsOf(kind));
-    for (const child of node.children) {
+    // A block that its indent has given to this line, and facts of something else in it: it has lost its own first line, which is reported.
+    const lost = !node.line.opens && node.children.some(c => c.line.head && !factOn(c.line, known));
+    scope.nameless ||= lost;
+    for (const child of lost ? [] : node.children) {
       if (!child.line.head) continue;
       bindFact(child, known, own, name.text, kind.word, scope);
     }

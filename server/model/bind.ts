@@ -50,12 +50,14 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
   }
   const names = new Map<string, number>();
   const stray = tree.issues.filter(i => i.code === 'leg-without-beam').map(i => i.at);
+  // A brace that closes nothing has often lost the line that opened its block, and with it a name.
+  const lost = tree.issues.filter(i => i.code === 'brace-not-opened').map(i => i.at);
   let apart = true;
   for (const node of tree.nodes) {
     const head = node.line.head?.text;
     if (head === 'use' || head === 'inventory') { apart = true; continue; }
     if (head === 'setup') {
-      const setup = keep(node, sink, inventories, seen => bindSetup(node, seen, sink, stray));
+      const setup = keep(node, sink, inventories, seen => bindSetup(node, seen, sink, stray, lost));
       if (names.has(setup.name)) sink.report('name-taken', setup.at, setup.name, { name: setup.name, kind: 'setup', line: names.get(setup.name)! + 1 });
       else names.set(setup.name, setup.at.line);
       setups.push(setup);
@@ -153,12 +155,13 @@ function setupName(node: Node): string {
   return s?.kind === 'string' ? s.value : s?.kind === 'phrase' ? s.words.map(w => w.text).join(' ') : '';
 }
 
-function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: readonly number[]): Setup {
+function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: readonly number[], lost: readonly number[]): Setup {
   const name = setupName(node);
   const at = sink.place(node, node.line.subject ?? node.line.head!);
   if (name === '' && !node.line.issue) sink.report('name-missing', at, 'setup', { kind: 'setup', words: '' });
   const things = new Map<string, Thing>();
   const scope = new Scope(sink, things, inventories, name);
+  scope.nameless = lost.some(at => at >= node.at && at <= node.end);
   const beams = new Map<string, Beam>();
   const facts = new Map<string, BoundFact>();
   const lets = new Map<string, Let>();

@@ -20,6 +20,8 @@ const SLIPS: Readonly<Record<string, (line: string) => string | undefined>> = {
   'a sign of another language': l => `${l} §`,
   'a brace left out': l => swap(l, /\s*[{}]$/, () => ''),
   'a brace too many': l => swap(l, /^ *\}$/, b => `${b}\n${b}`),
+  'the first line of a block lost': l => (/^ {2}.*\{$/.test(l) ? '' : undefined),
+  'a brace behind a beam or a leg': l => swap(l, /^ +(?:beam|->).*$/, s => `${s} {`),
   'a quote left out': l => swap(l, /"(?= )/, () => ''),
   'the line twice': l => (/^ {2,4}\S/.test(l) && !/^ *(?:\}|beam)/.test(l) ? `${l}\n${l}` : undefined),
   'the line of a beam lost': l => swap(l, /^ {2}beam raw.*$/, () => ''),

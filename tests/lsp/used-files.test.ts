@@ -150,6 +150,27 @@ describe('files that a page uses', () => {
     expect(await (await editor.open(setup(), 'untitled:Untitled-1')).codes()).toEqual(['import-outside']);
   });
 
+  it('are looked for beside the page, then in the open folder, then in the folders of inventories', async () => {
+    await mkdir(join(root, 'shelf'));
+    await mkdir(join(root, 'notebook', '2026'));
+    const options = { inventoryFolders: [join(root, 'shelf'), 'not absolute', 7] };
+    const path = ['notebook', '2026', 'whelk.plate'];
+    const page = await open(setup(), {}, path);
+    expect(await page.codes()).toEqual(['import-unreadable']);
+    expect((await page.findings())[0]!.message).toContain('Looked in the folder of this file, the folder “notebook”.');
+    editor.close();
+    await write(lab('red-12'), 'shelf', 'saltmarsh-lab.plate');
+    expect(await (await open(setup(), {}, path)).codes()).toEqual(['import-unreadable']);
+    editor.close();
+    expect(await (await open(setup(), { options }, path)).codes()).toEqual([]);
+    editor.close();
+    await write(lab('red-11'), 'notebook', 'saltmarsh-lab.plate');
+    expect(await (await open(setup(), { options }, path)).codes()).toEqual(['unknown-name']);
+    editor.close();
+    await write(lab('red-12'), 'notebook', '2026', 'saltmarsh-lab.plate');
+    expect(await (await open(setup(), { options }, path)).codes()).toEqual([]);
+  });
+
   it('that are no files, or too large, are not read', async () => {
     await mkdir(join(root, 'notebook', 'saltmarsh-lab.plate'));
     expect(await (await open(setup())).codes()).toEqual(['import-unreadable']);

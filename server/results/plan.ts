@@ -45,8 +45,9 @@ export interface Results {
  */
 export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Offsets; readonly before?: Graph | undefined } = {}): Results {
   const graph = new Graph(before);
-  let light: Light | undefined;
-  const values: Values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? light?.ask(name) ?? incidenceNamed(name, places, values));
+  // A value may name a result of light before there is one.
+  const later: { light?: Light } = {};
+  const values: Values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? later.light?.ask(name) ?? incidenceNamed(name, places, values));
   const places: Places = new Places(values);
   const aliases = new Map<string, Cell[]>();
   const published: Cell[] = [];
@@ -73,7 +74,7 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
     plates.push({ plate, arms: lengths, pairs });
   }
   nameShort(plates, aliases, graph);
-  light = lightOf({ setup, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
+  const light = later.light = lightOf({ setup, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
   for (const goal of setup.goals) if (!light.ask(goal.result)) incidenceNamed(goal.result, places, values);
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);

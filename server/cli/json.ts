@@ -4,8 +4,9 @@ import type { Snapshot } from '../analysis.ts';
 import type { Check, Finding } from '../checks/check.ts';
 import { chainOf, showCell, type Chain, type Link } from '../features/chain.ts';
 import { notesOf } from '../features/notes.ts';
+import { planText, verdictOf } from '../features/report-readings.ts';
 import { changeText } from '../features/report-variants.ts';
-import type { Place } from '../model/model.ts';
+import type { Place, Reading } from '../model/model.ts';
 import { factText, overridesOf, type Override } from '../model/overrides.ts';
 import { siUnit } from '../model/units.ts';
 import type { GoalResult } from '../results/goals.ts';
@@ -73,7 +74,17 @@ function setup(r: Results, naming: Naming): Members {
   return {
     name: r.setup.name, hologram: hologram?.kind === 'words' ? hologram.text : null, place: place(r.setup.at, naming),
     results, guesses: [...guesses.values()], aliases: Object.fromEntries([...r.aliases].map(([a, cells]) => [a, cells.map(c => c.name)])),
-    goals: r.goals.map(g => goal(g, naming)), variant: r.setup.variant ?? null, note: r.setup.doc ?? null, variants: variantsOf(r).map(v => variantJson(v, r, naming)), notes: notesOf(r.setup).map(n => ({ about: n.about, text: n.text, line: n.line + 1 })), overrides: overridesOf(r.setup).map(o => override(o, naming)),
+    goals: r.goals.map(g => goal(g, naming)), variant: r.setup.variant ?? null, note: r.setup.doc ?? null, variants: variantsOf(r).map(v => variantJson(v, r, naming)), notes: notesOf(r.setup).map(n => ({ about: n.about, text: n.text, line: n.line + 1 })), overrides: overridesOf(r.setup).map(o => override(o, naming)), readings: r.setup.readings.map(x => readingJson(x, r, naming)),
+  };
+}
+
+/** A reading as written, and what became of it. */
+function readingJson(x: Reading, r: Results, naming: Naming): Members {
+  const v = verdictOf(x, r);
+  const q = x.value?.kind === 'quantity' ? x.value.quantity : undefined;
+  return {
+    words: x.words, measured: x.measured?.kind ?? null, place: place(x.at, naming), value: number(q?.value), unit: q ? siUnit(q.dim) || '1' : null, by: x.by?.name ?? null, on: x.on ?? null, fate: v.fate,
+    result: v.of ?? null, length: number(v.length), planned: number(v.planned), shown: [planText(v), v.words].filter(Boolean).join('; '),
   };
 }
 

@@ -40,7 +40,7 @@ export interface Chain {
 
 const isShare = (cell: Cell): boolean => cell.name.endsWith('brightness');
 /** Lengths that a string or a tape would measure. Where nothing says how sure they are, finer digits than these would only look sure. */
-const isPath = (cell: Cell): boolean => /(?:\.length|coherence path|mismatch)$/.test(cell.name);
+const isPath = (cell: Cell): boolean => /(?:\.length|coherence path|mismatch|\.difference|\.plan|\.offset)$/.test(cell.name);
 const FINEST = 1e-4;
 
 /** A middle with its ± would promise more than is known. */

@@ -15,6 +15,7 @@ import { letAt, nodeAt, referenceAt, setupAt, thingDeclaredAt } from './cursor.t
 import { figureWords } from './hover-chain.ts';
 import { beamWordsOf, goalWords, insteadWords, legWordsOf, setupWords, thingWords } from './hover-figures.ts';
 import { placeWords } from './hover-places.ts';
+import { movedWords, readingWords } from './hover-readings.ts';
 import { factWords, kindWords, unitWords } from './hover-vocabulary.ts';
 import { blocks, escaped, note, strong } from './markdown.ts';
 import { variantWords } from './report-variants.ts';
@@ -86,6 +87,10 @@ function lineWords(snapshot: Snapshot, node: Node, at: Place, r: Results | undef
   if (beam) return beamWordsOf(beam, r!);
   const goal = r?.goals.find(g => g.goal.node === node);
   if (goal) return goalWords(goal, r!);
+  const reading = r?.setup.readings.find(x => x.node === node);
+  if (reading) return readingWords(reading, r!);
+  const moved = r?.setup.moved.find(m => m.node === node);
+  if (moved) return movedWords(moved, r!);
   if (head === 'accept') return acceptWords(line.text.slice(at.start, at.end));
   if (head === 'setup') return setupAt(snapshot, at.line)?.setup.node === node ? setupWords(r!) : undefined;
   const kind = opening(node, at);

@@ -17,6 +17,7 @@ import type { Results } from '../results/plan.ts';
 import { chainOf, showCell, type Shown } from './chain.ts';
 import { coherenceWords } from './report-coherence.ts';
 import { lightPages, type LightPage } from './report-light.ts';
+import { readingsPage } from './report-readings.ts';
 import { variantTable, type VariantTable } from './report-variants.ts';
 import { asWritten, beamWords, brightnessWords, comparePaths, pendingWords } from './report-words.ts';
 
@@ -30,6 +31,8 @@ export interface Report {
   /** `transmission`, `reflection` */
   readonly hologram?: string;
   readonly plates: readonly PlatePage[];
+  /** what was measured of lengths, and what became of it */
+  readonly readings?: LightPage;
   /** what is known of the light at each plate and along the beams */
   readonly light: readonly LightPage[];
   /** for each laser whose light makes fringes, a sentence or two: what its coherence is known from */
@@ -116,10 +119,11 @@ export function reportOf(snapshot: Snapshot, r: Results): Report {
   const own = findingsWithin(snapshot, r);
   const pending = own.find(f => f.code === 'not-computed-yet');
   const variants = variantTable(r);
+  const readings = readingsPage(r);
   return {
     setup: setup.name, line: setup.node.at, ...(setup.variant !== undefined ? { variant: setup.variant } : {}),
     ...(setup.doc !== undefined ? { doc: setup.doc } : {}), ...(hologram?.kind === 'words' ? { hologram: hologram.text } : {}),
-    plates: r.plates.map(p => platePage(p, r)), light: lightPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
+    plates: r.plates.map(p => platePage(p, r)), ...(readings ? { readings } : {}), light: lightPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
     notes: notesOf(setup), overrides: overridesOf(setup).map(o => `${o.key} of ${o.thing.id}: ${factText(o.fact)}, instead of ${o.item}’s ${o.instead}`),
     findings: own.filter(f => f !== pending), ...(pending ? { pending: pendingWords(String(pending.data['what'])) } : {}),
   };
@@ -149,7 +153,7 @@ function armTable(a: ArmLength, { graph, legs }: Results): ArmTable {
   const withGlass = showCell(graph, a.coherencePath).text;
   return {
     name: a.arm.name, role: a.arm.role, total, ...(withGlass !== total ? { withGlass } : {}), ...(a.angle && !a.angle.cell.missing ? { angle: showCell(graph, a.angle.cell).text } : {}),
-    legs: a.legs.map(l => ({ words: legWords(l), text: l.length?.kind === 'quantity' ? asWritten(l.length.quantity) : showCell(graph, legs.get(l)!).text })),
+    legs: a.legs.map(l => ({ words: legWords(l), text: l.length?.kind === 'quantity' && !legs.get(l)!.rule ? asWritten(l.length.quantity) : showCell(graph, legs.get(l)!).text })),
   };
 }
 

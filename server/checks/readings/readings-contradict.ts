@@ -34,9 +34,9 @@ export const readingsContradict: Check = {
   expect mismatch < 11 mm
 }
 `,
-  message: d => `${quoted(d, 'words')} is ${millimetres(Math.abs(num(d, 'difference')))} ${num(d, 'difference') > 0 ? 'more' : 'less'} than ${text(d, 'other')} say${text(d, 'other').startsWith('another') ? 's' : ''}, and ${effectWords(d)}. Measure both once more; date them, and write “moved” where something was moved between.`,
+  message: d => `${quoted(d, 'words')} is ${millimetres(Math.abs(num(d, 'difference')))} ${num(d, 'difference') > 0 ? 'more' : 'less'} than ${text(d, 'other')}${d['line'] === undefined ? ' say' : `, in line ${num(d, 'line')}, says`}, and ${effectWords(d)}. Measure both once more; date them, and write “moved” where something was moved between.`,
   run: r => comparisons(r).contradictions.map(c => ({
     code: 'readings-contradict', at: c.at.reading.at, subject: c.at.reading.words, setup: r.setup.name,
-    data: { words: c.at.reading.words, other: c.other, difference: c.difference, u: c.u, ...effectData(c.effect) },
+    data: { words: c.at.reading.words, other: c.other, ...(c.before ? { line: c.before.reading.at.line + 1 } : {}), difference: c.difference, u: c.u, ...effectData(c.effect) },
   })),
 };

@@ -30,6 +30,8 @@ export interface Contradiction {
   readonly at: Taken;
   /** the other way, in words */
   readonly other: string;
+  /** the other reading, where it is a single one */
+  readonly before?: Taken;
   readonly difference: number;
   readonly u: number;
   readonly effect: Effect;
@@ -55,13 +57,13 @@ function residualsOf(subject: Subject, r: Results): Residual[] {
 function contradictions(r: Results): Contradiction[] {
   const found: Contradiction[] = [];
   const { graph } = r;
-  const add = (subject: Subject, at: Taken, a: Cell, b: Cell, legs: number, other: string): void => {
+  const add = (subject: Subject, at: Taken, [a, b]: readonly [Cell, Cell], legs: number, other: string, before?: Taken): void => {
     if (a.missing || b.missing) return;
     const { differs, difference, u } = against(graph, a, b, legs);
     // Without a plan the lengths themselves are compared: only their difference matters.
     const planned = subject.plan && !subject.plan.missing ? graph.value(subject.plan)! : graph.value(subject.corrected ?? b)!;
     const effect = differs ? effectOf(r, subject.target, graph.value(b)! - planned, graph.value(a)! - planned) : undefined;
-    if (effect) found.push({ at, other, difference, u, effect });
+    if (effect) found.push({ at, other, difference, u, effect, ...(before ? { before } : {}) });
   };
   for (const subject of r.readings.subjects) {
     const sorted = [...subject.readings].sort((a, b) => graph.value(a.length)! - graph.value(b.length)!);
@@ -69,9 +71,9 @@ function contradictions(r: Results): Contradiction[] {
     if (least === most) continue;
     const later = subject.readings.indexOf(least) > subject.readings.indexOf(most) ? least : most;
     const before = later === least ? most : least;
-    add(subject, later, later.length, before.length, legCount(subject, r), `another reading of it, in line ${before.reading.at.line + 1}`);
+    add(subject, later, [later.length, before.length], legCount(subject, r), 'another reading of it', before);
   }
-  for (const w of r.readings.lengths.twoWays) add(w.direct, w.direct.readings[0]!, w.direct.cell, w.parts, w.legs, w.direct.target.kind === 'difference' ? 'the readings of both paths' : 'the readings of its legs');
+  for (const w of r.readings.lengths.twoWays) add(w.direct, w.direct.readings[0]!, [w.direct.cell, w.parts], w.legs, w.direct.target.kind === 'difference' ? 'the readings of both paths' : 'the readings of its legs');
   return found;
 }
 

@@ -27,15 +27,15 @@ export function taken(reading: Reading, name: string, words: string, values: Val
   const thing = reading.by?.thing;
   const string = thing?.kind.word === 'string' ? thing : undefined;
   const grade = string?.facts.has('class') ? values.words(string, 'class') : undefined;
-  let length = sign === 1 ? read : graph.derive(`${name} turned round`, weighted('turned round', '− reading', [-1]), [read], LENGTH, words);
+  let length = sign === 1 ? read : graph.derive(`${name} turned round`, weighted('turned round', '− reading', [-1]), [read], LENGTH, `${words}, turned round`);
   if (grade) {
     // Each reading has an error of its own: as one shared scale it would fall out of a difference, of which nobody has tested the tape.
     const error = graph.input(`${name}.tape error`, { value: 0, dim: LENGTH, spread: { kind: 'within', amount: tapeLimit(grade, Math.abs(graph.value(read)!)) } }, 'written', `error of ${string!.id}, class ${grade}, in ${words}`, { at: string!.facts.get('class')!.at });
-    length = graph.derive(`${name} by ${string!.id}`, TAPE, [length, error], LENGTH, words);
+    length = graph.derive(`${name} by ${string!.id}`, TAPE, [length, error], LENGTH, `${words}, with the error of ${string!.id}`);
   }
   const own = graph.uncertainty(length);
   const stretch = string && values.fact(string, 'stretch');
-  if (stretch && !stretch.missing && (graph.value(stretch) !== 0 || graph.uncertainty(stretch) > 0)) length = graph.derive(`${name} unstretched`, STRETCHED, [length, stretch], LENGTH, words);
+  if (stretch && !stretch.missing && (graph.value(stretch) !== 0 || graph.uncertainty(stretch) > 0)) length = graph.derive(`${name} unstretched`, STRETCHED, [length, stretch], LENGTH, `${words}, with the stretch of ${string.id}`);
   return { reading, read, length, own };
 }
 

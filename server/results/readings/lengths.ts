@@ -54,15 +54,15 @@ export class Lengths {
     const more = at ? { at } : {};
     const direct = legs.length > 1 ? this.subjects.wholes.get(legsKey(legs)) : undefined;
     const parts = this.parts(legs, cells);
-    const sum = (of: string, from: readonly Cell[], formula = 'sum of the legs'): Cell => graph.derive(of, weighted('sum of legs', formula, from.map(() => 1)), from, LENGTH, words, more);
-    const planned = legs.map(l => this.plans.get(l) ?? cells.get(l)!);
+    const sum = (of: string, from: readonly Cell[], formula = 'sum of the legs', what = words): Cell => graph.derive(of, weighted('sum of legs', formula, from.map(() => 1)), from, LENGTH, what, more);
+    const planned = (): Cell => sum(`${name}.plan`, legs.map(l => this.plans.get(l) ?? cells.get(l)!), undefined, `${words} as planned`);
     const read = legs.length > 0 && parts.every(p => p.subject !== undefined);
     if (!direct) {
       const length = sum(name, parts.map(p => p.cell));
-      return { length, read, plan: parts.some(p => p.subject) ? sum(`${name}.plan`, planned) : length };
+      return { length, read, plan: parts.some(p => p.subject) ? planned() : length };
     }
-    const plan = sum(`${name}.plan`, planned);
-    const byParts = read ? sum(`${name}.by legs`, parts.map(p => p.cell), 'sum of the legs, each of which was read') : undefined;
+    const plan = planned();
+    const byParts = read ? sum(`${name}.by legs`, parts.map(p => p.cell), 'sum of the legs, each of which was read', `${words} by its legs`) : undefined;
     if (byParts) this.twoWays.push({ words, direct, parts: byParts, readings: parts.map(p => p.subject!), legs: legs.length });
     if (byParts && this.surer(byParts, direct)) return { plan, read: true, length: graph.derive(name, same('the surer of two', 'sum of its legs, each of which was read: surer than the reading of the whole'), [byParts], LENGTH, words, more) };
     return { plan, read: true, length: this.correct(direct, plan, byParts && 'plan + offset: the reading of the whole is surer than those of its legs') };
@@ -100,11 +100,11 @@ export class Lengths {
     if (!direct) return {};
     const { graph } = this.values;
     const { name, words } = direct;
-    const minus = (of: string, a: Cell, b: Cell): Cell => graph.derive(of, weighted('difference', 'object path − reference path', [1, -1]), [a, b], LENGTH, words);
-    const byArms = own.read && reference.read ? minus(`${name}.by arms`, own.length, reference.length) : undefined;
+    const minus = (of: string, a: Cell, b: Cell, how: string): Cell => graph.derive(of, weighted('difference', 'object path − reference path', [1, -1]), [a, b], LENGTH, `${words} ${how}`);
+    const byArms = own.read && reference.read ? minus(`${name}.by arms`, own.length, reference.length, 'by both paths') : undefined;
     if (byArms) this.twoWays.push({ words, direct, parts: byArms, readings: [], legs: own.legs.length + reference.legs.length });
     if (byArms && this.surer(byArms, direct)) return { formula: 'object path − reference path: both were read, and that is surer than the reading of their difference' };
-    return { cell: this.correct(direct, minus(`${name}.plan`, own.plan, reference.plan), byArms && 'plan + offset: the reading of the difference is surer than those of both paths') };
+    return { cell: this.correct(direct, minus(`${name}.plan`, own.plan, reference.plan, 'as planned'), byArms && 'plan + offset: the reading of the difference is surer than those of both paths') };
   }
 
   /** Whether the parts say it more surely. What does not say how sure it is, is not surer than what does. */

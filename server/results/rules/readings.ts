@@ -2,6 +2,9 @@
 import { tapeError, type TapeClass } from '../../optics/tape.ts';
 import type { Rule } from '../graph.ts';
 
+/** Made afresh with nothing but their words: two of the same words are one rule. */
+const NOTHING: readonly unknown[] = [];
+
 /** A string that is too long reads too little. Inputs: what was read, the share by which the string is too long. */
 export const STRETCHED: Rule = { name: 'stretch', formula: 'reading · (1 + stretch)', compute: ([r, s]) => r! * (1 + s!), partials: ([r, s]) => [1 + s!, r!] };
 
@@ -14,7 +17,7 @@ export const TAPE: Rule = { name: 'tape', formula: 'reading + error of the tape'
 export const OFFSET: Rule = { name: 'offset', formula: 'reading − plan', linear: true, compute: ([r, p]) => r! - p!, partials: () => [1, -1] };
 
 /** A reading corrects, it does not replace: for uncertainty the plan falls out (1 − 1), and in a what-if the offset is held. */
-export const corrected = (formula = 'plan + offset'): Rule => ({ name: 'corrected', formula, linear: true, compute: ([p, o]) => p! + o!, partials: () => [1, 1] });
+export const corrected = (formula = 'plan + offset'): Rule => ({ name: 'corrected', formula, of: NOTHING, linear: true, compute: ([p, o]) => p! + o!, partials: () => [1, 1] });
 
 /** One cell under another name. */
-export const same = (name: string, formula: string): Rule => ({ name, formula, linear: true, compute: ([a]) => a!, partials: () => [1] });
+export const same = (name: string, formula: string): Rule => ({ name, formula, of: NOTHING, linear: true, compute: ([a]) => a!, partials: () => [1] });

@@ -1,0 +1,59 @@
+/** What is shown of readings: the page of a report, hovers. */
+import { describe, expect, it } from 'vitest';
+import { analyse, type Snapshot } from '../../server/analysis.ts';
+import { hoverAt } from '../../server/features/hover.ts';
+import { reportMarkdown } from '../../server/features/report-markdown.ts';
+import { reportText } from '../../server/features/report-text.ts';
+import { reportOf, type Report } from '../../server/features/report.ts';
+import { pathsText } from '../results/readings.ts';
+
+const TEXT = pathsText([
+  'measured S1 -> M1: 752 mm ± 2 mm by thread on 2026-02-11',
+  'measured reference: 1476 mm ± 3 mm on 2026-02-11',
+  'measured reference: 1490 mm on 2026-02-01',
+  'measured object - reference: -3 mm ± 1 mm',
+  'measured S1 -> M2: 405 mm on 2026-02-01',
+  'measured object at P1: 0.33 µW/cm²',
+], { more: ['string thread {', '  stretch: 0%', '}', 'moved M2 on 2026-02-05: "the cat"'] });
+
+const snapshot: Snapshot = analyse('file:///saltmarsh/setup.plate', TEXT);
+const report: Report = reportOf(snapshot, snapshot.results[0]!);
+const hover = (line: string): string => {
+  const at = TEXT.split('\n').findIndex(l => l.includes(line));
+  return hoverAt(snapshot, at, TEXT.split('\n')[at]!.indexOf('m') + 1)!.markdown.replaceAll('\\', '');
+};
+
+describe('the report', () => {
+  it('has what was read beside what was planned, and what became of it', () => {
+    expect(report.readings?.rows.map(r => [r.label, r.text, r.remark])).toEqual([
+      ['S1 -> M1', '752 ± 2 mm', 'by thread on 2026-02-11: 2 mm more than planned (750 mm); corrects leg S1 → M1'],
+      ['reference', '1476 ± 3 mm', 'on 2026-02-11: 6 mm more than planned (1470 mm); corrects reference at P1'],
+      ['reference', '1490 mm', 'on 2026-02-01: counts no more: there is a newer one of 2026-02-11'],
+      ['object - reference', '−3 ± 1 mm', '3 mm less than planned (0 mm); corrects difference of object and reference at P1'],
+      ['S1 -> M2', '405 mm', 'on 2026-02-01: no longer counts: M2 was moved on 2026-02-05'],
+    ]);
+  });
+  it('shows legs as they were read', () => expect(report.plates[0]!.arms[0]!.legs.map(l => l.text)).toEqual(['752.0 ± 2.3 mm', '720 mm']));
+  it('is printed, in text and in Markdown', () => {
+    expect(reportText([report], 'setup.plate')).toContain('What was measured\n');
+    expect(reportMarkdown([report], 'setup.plate')).toContain('| measured | read | what became of it |');
+  });
+  it('says nothing where nothing was measured', () => {
+    const bare = analyse('file:///saltmarsh/setup.plate', pathsText([]));
+    expect(reportOf(bare, bare.results[0]!).readings).toBeUndefined();
+  });
+});
+
+describe('a hover', () => {
+  it('over a reading: what it corrects, with the plan and the offset behind it', () => {
+    const shown = hover('measured S1 -> M1');
+    expect(shown).toContain('2 mm more than planned (750 mm); corrects leg S1 → M1.');
+    expect(shown).toContain('leg S1 → M1 as planned: 750 mm');
+    expect(shown).toContain('reading of leg S1 → M1: 752 ± 2 mm, measured');
+  });
+  it('over one that does not count: why', () => {
+    expect(hover('measured reference: 1490')).toContain('Counts no more: there is a newer one of 2026-02-11.');
+    expect(hover('measured S1 -> M2')).toContain('No longer counts: M2 was moved on 2026-02-05.');
+  });
+  it('over a move: the readings that it makes stale', () => expect(hover('moved M2')).toContain('S1 -> M2, line'));
+});

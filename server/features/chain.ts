@@ -1,8 +1,9 @@
 /** The chain of numbers behind a result, in plain data: for hovers, for `explain`, for the report. */
 import { oneOf } from '../model/literal.ts';
-import { isRatio, percent, percentBand, show, showBand, showRatio, showWithin } from '../model/show.ts';
+import { isRatio, isShare, percent, percentBand, show, showBand, showRatio, showWithin } from '../model/show.ts';
 import type { Place } from '../model/model.ts';
 import type { Cell, Graph } from '../results/graph.ts';
+import { isInner } from '../results/expression.ts';
 import { sample, type Band } from '../results/sampling.ts';
 
 export interface Shown {
@@ -38,7 +39,6 @@ export interface Chain {
   readonly method: 'exact' | 'first order' | 'draws';
 }
 
-const isShare = (cell: Cell): boolean => cell.name.endsWith('brightness');
 /** Lengths that a string or a tape would measure. Where nothing says how sure they are, finer digits than these would only look sure. */
 const isPath = (cell: Cell): boolean => /(?:\.length|coherence path|mismatch|\.difference|\.plan|\.offset)$/.test(cell.name);
 const FINEST = 1e-4;
@@ -53,8 +53,8 @@ export function showCell(graph: Graph, cell: Cell): Shown {
   if (value === undefined) return { ...head, text: 'unknown', ...(cell.missing ? { missing: cell.missing.why } : {}) };
   if (cell.rule?.curved) {
     const band = sample(graph, cell);
-    if (band && band.draws > 0) return { ...head, value, u: band.std, band, text: isShare(cell) ? percentBand(band.low, band.high) : wide(band) ? showBand(band.low, band.high, cell.dim, cell.unit) : show(band.mean, cell.dim, band.std, cell.unit) };
-    return { ...head, value, u: 0, text: isShare(cell) ? percent(value) : show(value, cell.dim, 0, cell.unit) };
+    if (band && band.draws > 0) return { ...head, value, u: band.std, band, text: isShare(cell.name) ? percentBand(band.low, band.high) : wide(band) ? showBand(band.low, band.high, cell.dim, cell.unit) : show(band.mean, cell.dim, band.std, cell.unit) };
+    return { ...head, value, u: 0, text: isShare(cell.name) ? percent(value) : show(value, cell.dim, 0, cell.unit) };
   }
   const u = graph.uncertainty(cell);
   if (isRatio(cell.name)) return { ...head, value, u, text: showRatio(value, u) };
@@ -69,7 +69,7 @@ export function chainOf(graph: Graph, cell: Cell): Chain {
   const shares = new Map(cell.missing ? [] : graph.ranking(cell).map(r => [r.input, r.share] as const));
   const link = (c: Cell, depth: number): Link => ({
     ...showCell(graph, c), origin: c.origin, depth,
-    ...(c.reason !== undefined ? { reason: c.reason } : {}), ...(c.rule ? { formula: c.rule.formula } : {}), ...(c.rule?.source !== undefined ? { source: c.rule.source } : {}),
+    ...(c.reason !== undefined ? { reason: c.reason } : {}), ...(c.rule ? { formula: c.formula ?? c.rule.formula } : {}), ...(c.rule?.source !== undefined ? { source: c.rule.source } : {}),
     ...(c.at ? { at: c.at } : {}), ...(shares.has(c) && shares.get(c)! > 0 ? { share: shares.get(c)! } : {}),
   });
   const links: Link[] = [];
@@ -79,6 +79,8 @@ export function chainOf(graph: Graph, cell: Cell): Chain {
     for (const i of c.inputs) {
       if (seen.has(i)) continue;
       seen.add(i);
+      // The parts of what is written stand in its formula; of them only names and what is unsure have a line of their own.
+      if (isInner(i) && !i.spread) { walk(i, depth); continue; }
       const own = link(i, depth);
       links.push(own);
       if (i.origin === 'assumed' && matters(graph, cell, i)) guesses.push(own);

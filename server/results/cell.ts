@@ -47,6 +47,8 @@ export interface Cell {
   /** for assumed inputs, the reason */
   readonly reason: string | undefined;
   readonly missing: Missing | undefined;
+  /** what the text computes it from, as written: shown instead of the rule's formula */
+  readonly formula?: string;
 }
 
 /** What a backward pass finds: the inputs that a cell rests on, and its derivative by each. */

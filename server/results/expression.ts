@@ -2,7 +2,8 @@
 import type { BinaryExpr, CallExpr, Expr, Span, Word } from '../../grammar/tree.ts';
 import { beyond, describe, isLiteral, readNumber, readQuantity, readSpread, readUnit, type ValueProblem } from '../model/literal.ts';
 import type { Place } from '../model/model.ts';
-import { ANGLE, dimName, multiply, NUMBER, parseUnit, power, type Dim } from '../model/units.ts';
+import { written } from '../model/written.ts';
+import { ANGLE, dimName, multiply, NUMBER, parseUnit, power, type Dim, type Unit } from '../model/units.ts';
 import type { Cell, Graph, Rule } from './graph.ts';
 
 export interface Names {
@@ -41,19 +42,28 @@ export const FUNCTIONS: ReadonlyMap<string, Fn> = new Map([
   fn('asin', Math.asin, NUMBER, ANGLE), fn('acos', Math.acos, NUMBER, ANGLE), fn('atan', Math.atan, NUMBER, ANGLE),
 ]);
 
+/** True of a cell that is only a part of what a value is written as. */
+export const isInner = (cell: Cell): boolean => cell.name.includes('~');
+
+/** A cell of an expression. A part of it is called as it is written, the whole has what is written as its formula. */
+function derive(e: Expr, ctx: Compile, name: string, rule: Rule, inputs: readonly Cell[], dim: Dim, at: Place, unit?: Unit): Cell {
+  const whole = name === ctx.name;
+  return ctx.graph.derive(name, rule, inputs, dim, whole ? ctx.words : written(e), { at, ...(unit ? { unit } : {}), ...(whole ? { formula: written(e) } : {}) });
+}
+
 /** The cell of an expression; undefined where a problem was reported. */
 export function compile(e: Expr, ctx: Compile, name = ctx.name): Cell | undefined {
   if (isLiteral(e)) {
     const q = e.kind === 'unknown' ? undefined : readQuantity(e);
     if (!q) return ctx.graph.missing(name, NUMBER, ctx.words, { code: 'unknown-asked', why: `${ctx.words} is written ?`, at: ctx.place(e) });
     if ('problem' in q) { ctx.problem(q.problem); return undefined; }
-    return ctx.graph.input(name, q.ok, 'written', ctx.words, { at: ctx.place(e) });
+    return ctx.graph.input(name, q.ok, 'written', name === ctx.name ? ctx.words : written(e), { at: ctx.place(e) });
   }
   switch (e.kind) {
     case 'phrase': return byName(e.words, e, ctx);
     case 'unary': {
       const arg = compile(e.arg, ctx, `${name}~`);
-      return arg && (e.op === '+' ? arg : ctx.graph.derive(name, NEGATE, [arg], arg.dim, ctx.words, { at: ctx.place(e) }));
+      return arg && (e.op === '+' ? arg : derive(e, ctx, name, NEGATE, [arg], arg.dim, ctx.place(e)));
     }
     case 'binary': return binary(e, ctx, name);
     case 'call': return call(e, ctx, name);
@@ -76,14 +86,14 @@ function byName(words: readonly Word[], e: Span, ctx: Compile): Cell | undefined
   return cell;
 }
 
-function inUnit(inner: Cell, word: Word, e: Span, ctx: Compile, name: string): Cell | undefined {
+function inUnit(inner: Cell, word: Word, e: Expr, ctx: Compile, name: string): Cell | undefined {
   const unit = readUnit(word);
   if ('problem' in unit) { ctx.problem(unit.problem); return undefined; }
   if (inner.dim !== NUMBER) {
     ctx.problem({ code: 'wrong-unit', span: word, data: { found: dimName(inner.dim), wanted: 'a plain number before the bracket’s unit', units: '' } });
     return undefined;
   }
-  return withinReach(ctx.graph.derive(name, scaled(unit.ok.factor), [inner], unit.ok.dim, ctx.words, { unit: unit.ok, at: ctx.place(e) }), e, ctx);
+  return withinReach(derive(e, ctx, name, scaled(unit.ok.factor), [inner], unit.ok.dim, ctx.place(e), unit.ok), e, ctx);
 }
 
 function binary(e: BinaryExpr, ctx: Compile, name: string): Cell | undefined {
@@ -102,15 +112,14 @@ function binary(e: BinaryExpr, ctx: Compile, name: string): Cell | undefined {
       ctx.problem({ code: 'wrong-unit', span: e.right, data: { found: 'a temperature on the scale', wanted: 'a difference of temperature', units: 'K' } });
       return undefined;
     }
-    return withinReach(ctx.graph.derive(name, e.op === '+' ? ADD : SUBTRACT, [a, b], a.dim, ctx.words, { ...(places ? { unit: KELVIN } : a.unit ? { unit: a.unit } : {}), at }), e, ctx);
+    return withinReach(derive(e, ctx, name, e.op === '+' ? ADD : SUBTRACT, [a, b], a.dim, at, places ? KELVIN : a.unit), e, ctx);
   }
   if (e.op === '/' && ctx.graph.value(b) === 0) {
     ctx.problem({ code: 'impossible-value', span: e.right, data: { why: 'nothing can be divided by zero' } });
     return undefined;
   }
   const kept = b.dim === NUMBER ? a.unit : e.op === '*' && a.dim === NUMBER ? b.unit : undefined;
-  const keep = kept ? { unit: kept.offset ? KELVIN : kept } : {};
-  return withinReach(ctx.graph.derive(name, e.op === '*' ? MULTIPLY : DIVIDE, [a, b], multiply(a.dim, b.dim, e.op === '*' ? 1 : -1), ctx.words, { ...keep, at }), e, ctx);
+  return withinReach(derive(e, ctx, name, e.op === '*' ? MULTIPLY : DIVIDE, [a, b], multiply(a.dim, b.dim, e.op === '*' ? 1 : -1), at, kept?.offset ? KELVIN : kept), e, ctx);
 }
 
 /** The cell, unless its value is beyond what can be computed with; that is reported. */
@@ -143,7 +152,7 @@ function call(e: CallExpr, ctx: Compile, name: string): Cell | undefined {
   const dim = f.gives === 'same' ? first.dim : f.gives === 'root' ? power(first.dim, 0.5) : f.gives;
   const v = f.rule.compute(args.map(c => ctx.graph.value(c) ?? 0));
   if (!Number.isFinite(v) && args.every(c => !c.missing)) { ctx.problem({ code: 'impossible-value', span: e, data: { why: `${e.name.text} of that has no value` } }); return undefined; }
-  const cell = ctx.graph.derive(e.unit ? `${name}~f` : name, f.rule, args, dim, ctx.words, { at: ctx.place(e) });
+  const cell = derive(e, ctx, e.unit ? `${name}~f` : name, f.rule, args, dim, ctx.place(e));
   return e.unit ? inUnit(cell, e.unit, e, ctx, name) : cell;
 }
 
@@ -156,6 +165,6 @@ function tolerance(e: Expr & { kind: 'tolerance' }, ctx: Compile, name: string):
   const spread = readSpread(e, { value: ctx.graph.value(value) ?? 0, dim: value.dim, ...(value.unit ? { unit: value.unit } : {}) }, by.ok);
   if ('problem' in spread) { ctx.problem(spread.problem); return undefined; }
   const factor = e.op === '×÷';
-  const slack = ctx.graph.input(`${name}~${e.op}`, { value: factor ? 1 : 0, dim: factor ? NUMBER : value.dim, spread: spread.ok }, 'written', `give or take of ${ctx.words}`, { at: ctx.place(e.by) });
-  return ctx.graph.derive(name, factor ? MULTIPLY : ADD, [value, slack], value.dim, ctx.words, { ...(value.unit ? { unit: value.unit } : {}), at: ctx.place(e) });
+  const slack = ctx.graph.input(`${name}~${e.op}`, { value: factor ? 1 : 0, dim: factor ? NUMBER : value.dim, spread: spread.ok }, 'written', `give or take of ${name === ctx.name ? ctx.words : written(e.value)}`, { at: ctx.place(e.by) });
+  return derive(e, ctx, name, factor ? MULTIPLY : ADD, [value, slack], value.dim, ctx.place(e), value.unit);
 }

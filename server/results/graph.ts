@@ -93,7 +93,7 @@ export class Graph {
   }
 
   /** A cell made by a rule. It is missing when an input is, or when the rule gives no finite number. */
-  derive(name: string, rule: Rule, inputs: readonly Cell[], dim: Dim, words: string, more: { unit?: Unit; at?: Place } = {}): Cell {
+  derive(name: string, rule: Rule, inputs: readonly Cell[], dim: Dim, words: string, more: { unit?: Unit; at?: Place; formula?: string } = {}): Cell {
     let missing = inputs.find(c => c.missing)?.missing;
     const twin = missing ? undefined : this.twins?.of(name, rule, inputs);
     let value = twin ? this.twins!.value(twin) : 0;
@@ -105,7 +105,7 @@ export class Graph {
         missing = { code: 'impossible-value', why: `${words} has no value: ${rule.formula}`, ...(more.at ? { at: more.at } : {}) };
       }
     }
-    const cell = this.add({ index: this.cells.length, name, dim, origin: 'computed', rule, inputs, spread: undefined, unit: more.unit, at: more.at, words, reason: undefined, missing }, value);
+    const cell = this.add({ index: this.cells.length, name, dim, origin: 'computed', rule, inputs, spread: undefined, unit: more.unit, at: more.at, words, reason: undefined, missing, ...(more.formula === undefined ? {} : { formula: more.formula }) }, value);
     if (twin) this.twins!.join(cell, twin);
     return cell;
   }

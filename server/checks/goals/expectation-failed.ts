@@ -1,4 +1,4 @@
-import { isRatio, show, showRatio } from '../../model/show.ts';
+import { isRatio, isShare, show, showRatio, showShare } from '../../model/show.ts';
 import type { Results } from '../../results/plan.ts';
 import type { GoalResult, Outcome } from '../../results/goals.ts';
 import type { Problem } from '../../model/model.ts';
@@ -50,4 +50,4 @@ function limitWords(g: GoalResult): string {
 
 /** A value of a goal's result as people write it. */
 const shown = ({ cell }: GoalResult, value: number, u = 0): string =>
-  (isRatio(cell!.name) ? showRatio(value, u) : show(value, cell!.dim, u, cell!.unit?.percent ? cell!.unit : undefined));
+  (isRatio(cell!.name) ? showRatio(value, u) : isShare(cell!.name) ? showShare(value, u) : show(value, cell!.dim, u, cell!.unit?.percent ? cell!.unit : undefined));

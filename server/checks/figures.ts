@@ -32,12 +32,13 @@ export function figuresOf(setups: readonly Setup[], cache: LineCache): { readonl
   const figures = setups.map(setup => {
     const before = known.get(setup);
     if (before) return movedTo(setup.node.at, before);
-    const results = plan(setup, { before: takeLike(setup, gone)?.graph });
+    const last = takeLike(setup, gone);
+    const results = plan(setup, { before: last?.graph });
+    const variants = variantsOf(results, last);
     const problems = check(results);
     results.graph.settle();
     made.planned++;
-    // Those of the variants were computed with the checks.
-    for (const { graph } of [results, ...variantsOf(results).map(v => v.results)]) {
+    for (const { graph } of [results, ...variants.map(v => v.results)]) {
       made.rules += graph.computed;
       made.bands += graph.drawn;
     }

@@ -9,7 +9,7 @@ import { Misuse } from './files.ts';
 /** The snapshot with the setups that have the variant, each as that makes it, and with the findings of these; the same where none is asked for. */
 export function inVariant(snapshot: Snapshot, file: string, setup: string | undefined, variant: string | undefined): Snapshot {
   if (variant === undefined) return snapshot;
-  const all = setupsNamed(snapshot.results, file, setup).flatMap(variantsOf);
+  const all = setupsNamed(snapshot.results, file, setup).flatMap(r => variantsOf(r));
   const found = all.filter(v => v.variant.name === variant);
   if (found.length === 0) {
     const names = [...new Set(all.map(v => v.variant.name))];

@@ -2,6 +2,7 @@
 import type { Problem, Setup, Variant } from '../model/model.ts';
 import { overlay } from '../model/overlay.ts';
 import { differenceOf, type Difference } from './difference.ts';
+import type { Graph } from './graph.ts';
 import { plan, type Results } from './plan.ts';
 import { offsetsOf } from './readings/offsets.ts';
 
@@ -17,15 +18,16 @@ export interface VariantResults {
 
 const known = new WeakMap<Results, readonly VariantResults[]>();
 
-/** The variants of a setup, in the order of the text. */
-export function variantsOf(base: Results): readonly VariantResults[] {
+/** The variants of a setup, in the order of the text. `last`: the results of the setup before an edit, with whose variants they have most in common. */
+export function variantsOf(base: Results, last?: Results): readonly VariantResults[] {
   let all = known.get(base);
-  if (!all) known.set(base, all = base.setup.variants.map(variant => resultsOf(variant, base)));
+  const before = last && known.get(last);
+  if (!all) known.set(base, all = base.setup.variants.map(variant => resultsOf(variant, base, (before?.find(v => v.variant.name === variant.name)?.results ?? base).graph)));
   return all;
 }
 
-function resultsOf(variant: Variant, base: Results): VariantResults {
-  const results = plan(overlay(base.setup, variant), { offsets: offsetsOf(base), before: base.graph });
+function resultsOf(variant: Variant, base: Results, before: Graph): VariantResults {
+  const results = plan(overlay(base.setup, variant), { offsets: offsetsOf(base), before });
   const all = { variant, results, difference: differenceOf(base, results), problems: [...results.problems, ...unread(variant, results)] };
   results.graph.settle();
   return all;

@@ -21,7 +21,7 @@ const component = (v: Vector, axis: Axis): number => (v[0] === 0 && v[1] === 0 &
 
 /** One component of the direction from A to B; inputs are A and B. Partials: (δ − u·u) / |B − A|. */
 export const towards = (axis: Axis): Rule => ({
-  name: 'direction', formula: '(B − A) / |B − A|',
+  name: 'direction', of: [axis], formula: '(B − A) / |B − A|',
   compute: x => component(unit([x[3]! - x[0]!, x[4]! - x[1]!, x[5]! - x[2]!]), axis),
   partials: x => {
     const d = vector(across(x, axis));
@@ -36,7 +36,7 @@ function across(x: readonly number[], axis: Axis): number[] {
 
 /** One coordinate of the point that lies a distance behind A on the way to B: inputs are A, B and the distance. */
 export const along = (axis: Axis): Rule => ({
-  name: 'along a leg', formula: 'A + d · (B − A) / |B − A|',
+  name: 'along a leg', of: [axis], formula: 'A + d · (B − A) / |B − A|',
   compute: x => x[axis]! + x[6]! * component(unit([x[3]! - x[0]!, x[4]! - x[1]!, x[5]! - x[2]!]), axis),
   partials: x => {
     const d = across(x, axis).map(c => c * x[6]!);
@@ -52,26 +52,26 @@ const SIDE: Readonly<Record<Exclude<Way, 'back'>, { readonly of: (light: Vector)
 };
 /** One component of the light turned by a quarter, or sent back; inputs are the three of the light. */
 export function turned(way: Way, axis: Axis): Rule {
-  if (way === 'back') return { name: 'turned back', formula: '−direction', linear: true, compute: x => -x[axis]!, partials: () => [0, 1, 2].map(i => (i === axis ? -1 : 0)) };
+  if (way === 'back') return { name: 'turned back', of: [axis], formula: '−direction', linear: true, compute: x => -x[axis]!, partials: () => [0, 1, 2].map(i => (i === axis ? -1 : 0)) };
   const { of, sign } = SIDE[way];
-  return smooth({ name: `turned ${way}`, formula: `a quarter turn ${way} of the light`, compute: x => sign * component(of(vector(x)), axis) });
+  return smooth({ name: `turned ${way}`, of: [axis], formula: `a quarter turn ${way} of the light`, compute: x => sign * component(of(vector(x)), axis) });
 }
 /** The same by an angle, to the left where it is above zero; inputs are the light and the angle. */
 export const turnedBy = (axis: Axis): Rule => smooth({
-  name: 'turned', formula: 'the light turned by the angle, counter-clockwise seen from above',
+  name: 'turned', of: [axis], formula: 'the light turned by the angle, counter-clockwise seen from above',
   compute: x => (leftOf(vector(x)).every(c => c === 0) ? Number.NaN : turnedLeft(vector(x), x[3]!)[axis]),
 });
 
 /** One component of a written direction; inputs are the heading and, where it is written, the tilt. */
-export const headed = (axis: Axis): Rule => smooth({ name: 'heading', formula: '(cos tilt · cos heading, cos tilt · sin heading, sin tilt)', compute: ([heading, tilt]) => direction(heading!, tilt ?? 0)[axis] });
+export const headed = (axis: Axis): Rule => smooth({ name: 'heading', of: [axis], formula: '(cos tilt · cos heading, cos tilt · sin heading, sin tilt)', compute: ([heading, tilt]) => direction(heading!, tilt ?? 0)[axis] });
 /** One component of the direction from A towards B, tipped to an angle above the horizontal; inputs are A, B and the tilt. */
 export const facedAt = (axis: Axis): Rule => smooth({
-  name: 'facing', formula: 'from A towards B, tipped to the tilt above the horizontal',
+  name: 'facing', of: [axis], formula: 'from A towards B, tipped to the tilt above the horizontal',
   compute: x => (Math.hypot(x[3]! - x[0]!, x[4]! - x[1]!) === 0 ? Number.NaN : direction(Math.atan2(x[4]! - x[1]!, x[3]! - x[0]!), x[6]!)[axis]),
 });
 
 /** One component of the normal of a mirror; inputs are the light that arrives and the light that leaves. */
-export const bisecting = (axis: Axis): Rule => smooth({ name: 'normal of a mirror', formula: '(leaving − arriving) / |leaving − arriving|', compute: x => component(mirrorNormal(vector(x), vector(x, 3)), axis) });
+export const bisecting = (axis: Axis): Rule => smooth({ name: 'normal of a mirror', of: [axis], formula: '(leaving − arriving) / |leaving − arriving|', compute: x => component(mirrorNormal(vector(x), vector(x, 3)), axis) });
 
 /** Angle at which light meets a surface, from its normal; inputs are the normal and the light. Where it meets it squarely, any error opens the angle. */
 export const FROM_NORMAL: Rule = smooth({ name: 'angle of arrival', formula: 'acos |normal · light|', curved: true, compute: x => angleFromNormal(vector(x), vector(x, 3)) });

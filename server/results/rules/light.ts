@@ -74,7 +74,7 @@ export const DRIFT_BRIGHTNESS: Rule = {
 
 /** Share that a wheel reflects. Inputs: where it stands, then the share at each mark. */
 export const wheelShare = (marks: readonly number[]): Rule => ({
-  name: 'share at the wheel’s mark', formula: 'straight line between the two neighbouring marks',
+  name: 'share at the wheel’s mark', of: marks, formula: 'straight line between the two neighbouring marks',
   compute: ([setting, ...values]) => shareAtMark(marks, values, setting!),
   partials: ([setting, ...values]) => {
     const weights = weightsAtMark(marks, setting!);

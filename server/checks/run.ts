@@ -44,10 +44,14 @@ export function findingsOf(tree: Tree, model: Model, figures: readonly { readonl
   return capped(findings.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || RANK[a.severity] - RANK[b.severity]));
 }
 
+const LIMITS: readonly string[] = ['file-too-large', 'too-many-things', 'too-many-variants', 'too-many-files', 'too-many-arms'];
+
 /** The gravest findings, in the order of the text, and behind them one that says how many more there are. */
 function capped(findings: Finding[]): Finding[] {
   if (findings.length <= MAX_FINDINGS) return findings;
-  const byRank = [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity]);
+  // That something is not read at all explains more than what was found in the rest.
+  const rank = (f: Finding): number => (LIMITS.includes(f.code) ? -1 : RANK[f.severity]);
+  const byRank = [...findings].sort((a, b) => rank(a) - rank(b));
   const shown = new Set(byRank.slice(0, MAX_FINDINGS));
   const worst = byRank[MAX_FINDINGS]!;
   const data = { count: findings.length - MAX_FINDINGS, worst: worst.severity };

@@ -5,19 +5,20 @@ import { openSync, closeSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { command, FIXTURES, folder, matched, platewright, start } from './command.ts';
 
-const many = folder({ 'many.plate': matched(Array.from({ length: 4000 }, (_, i) => `  mirror M${i}\n`).join('')) });
+const full = matched(Array.from({ length: 4000 }, (_, i) => `  mirror M${i}\n`).join(''));
+const many = folder(Object.fromEntries(['many.plate', 'b.plate', 'c.plate', 'd.plate'].map(name => [name, full])));
 
 describe('pipes', () => {
   it('gets all of a large output, also when it is read slowly', async () => {
-    const child = start(['check', '--format', 'json', 'many.plate'], many);
+    const child = start(['check', '--format', 'json', '.'], many);
     let out = '';
     child.stdout!.setEncoding('utf8');
     await new Promise(r => setTimeout(r, 500));
     child.stdout!.on('data', (part: string) => { out += part; });
     const [code] = (await once(child, 'close')) as [number];
     expect(code).toBe(0);
-    // one note for each mirror that no beam meets
-    expect((JSON.parse(out) as { summary: { notes: number } }).summary.notes).toBe(4000);
+    // Four files, each with 1000 of its mirrors that no beam meets, and one note that says how many more there are.
+    expect((JSON.parse(out) as { summary: { notes: number } }).summary.notes).toBe(4004);
     expect(out.length).toBeGreaterThan(1e6);
   });
   it('a reader that stops early is no failure', async () => {

@@ -6,7 +6,7 @@ export default defineConfig(
   { linterOptions: { reportUnusedDisableDirectives: 'error' } },
   { files: ['**/*.mjs'], extends: [tseslint.configs.strict, tseslint.configs.stylistic] },
   {
-    files: ['**/*.ts'],
+    files: ['**/*.ts', '**/*.mts'],
     extends: [tseslint.configs.strictTypeChecked, tseslint.configs.stylisticTypeChecked],
     languageOptions: { parserOptions: { projectService: true } },
     rules: {

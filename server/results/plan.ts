@@ -73,6 +73,7 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
     }
     plates.push({ plate, arms: lengths, pairs });
   }
+  readings.lengths.rest(legs);
   nameShort(plates, aliases, graph);
   const light = later.light = lightOf({ setup, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
   for (const goal of setup.goals) if (!light.ask(goal.result)) incidenceNamed(goal.result, places, values);

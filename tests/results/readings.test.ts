@@ -6,7 +6,8 @@ import { describe, expect, it } from 'vitest';
 import { analyse } from '../../server/analysis.ts';
 import { plan } from '../../server/results/plan.ts';
 import { evaluateHeld, offsetsOf } from '../../server/results/readings/offsets.ts';
-import { expectNear, serious } from './read.ts';
+import { variantsOf } from '../../server/results/variants.ts';
+import { expectNear, read, serious } from './read.ts';
 import { pathsText, withReadings } from './readings.ts';
 
 const ROOT3 = Math.sqrt(3);
@@ -69,8 +70,32 @@ describe('a what-if', () => {
     expect(mm('P1.object.mismatch')).toBeCloseTo(-15, 9);
   });
   it('in a variant as well', () => {
-    const { snapshot } = withReadings(['measured S1 -> M1: 752 mm ± 2 mm'], { more: ['variant "longer" {', '  S1 -> M1: 760 mm', '}'] });
+    const { snapshot, results } = withReadings(['measured S1 -> M1: 752 mm ± 2 mm'], { more: ['variant "longer" {', '  S1 -> M1: 760 mm', '}'] });
     expect(serious(snapshot.findings)).toEqual([]);
+    const { graph } = variantsOf(results)[0]!.results;
+    // planned 10 mm longer than before, of which 752 mm were read
+    expect(graph.value(graph.find('reference.1.length')!)! * 1000).toBeCloseTo(762, 9);
+  });
+  it('of places: a mirror that stands 30 mm further has legs that are longer than was read', () => {
+    const text = `setup "Whelk shell" {
+  laser red at (-300, 0) mm
+  splitter S1 at (0, 0) mm
+  mirror M1 at (800, 0) mm
+  beam stop B1 at (800, 600) mm
+  beam raw from red
+    -> S1
+  beam spare from S1 through
+    -> M1
+    -> B1
+  measured S1 -> M1: 805 mm
+  variant "further" {
+    M1 at (830, 0) mm
+  }
+}
+`;
+    const { results } = read(text);
+    const { graph } = variantsOf(results)[0]!.results;
+    expect(graph.value(graph.find('spare.1.length')!)! * 1000).toBeCloseTo(835, 9);
   });
 });
 
@@ -110,6 +135,12 @@ describe('an arm that was read', () => {
 });
 
 describe('a run of some legs', () => {
+  it('before the splitter is computed as well', () => {
+    const text = pathsText(['measured red -> M0 -> S1: 352 mm']).replace('  mirror M1\n', '  mirror M0\n  mirror M1\n').replace('    -> S1: 350 mm ± 20 mm', '    -> M0: 200 mm\n    -> S1: 150 mm');
+    const { results } = read(text);
+    const fate = results.readings.fate(results.setup.readings[0]!);
+    expect(fate?.kind === 'counts' && results.graph.value(fate.subject.plan!)! * 1000).toBeCloseTo(350, 9);
+  });
   it('corrects the arms that hold all of it', () => {
     const r = withReadings(['measured M2 -> whelk -> P1: 1073 mm ± 2 mm']);
     nothingWrong(r);

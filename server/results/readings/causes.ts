@@ -38,12 +38,14 @@ const APART = 1;
 const MISREAD: readonly number[] = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1];
 const NOT_ROUND = 4;
 const DIFFERS = 3;
+/** Beyond so many readings no single cause is looked for. */
+const MOST = 500;
 
 /** Undefined where fewer than two comparisons fail, or no result changes. */
 export function diagnosis(r: Results): Diagnosis | undefined {
   const { residuals, contradictions } = comparisons(r);
   const differing = residuals.filter(x => x.differs);
-  if (differing.length === 0 || differing.length + contradictions.length < 2) return undefined;
+  if (differing.length === 0 || differing.length + contradictions.length < 2 || residuals.length > MOST) return undefined;
   if (contradictions.length === 0 && !differing.some(x => x.effect)) return undefined;
   const most = candidates(residuals, r).filter(c => c.explains > differing.length / 2).sort((a, b) => a.left - b.left);
   return { differing, causes: most.filter(c => c.left <= most[0]!.left + APART) };

@@ -34,6 +34,7 @@ export class Readings {
   stale(reading: Reading): Stale | undefined {
     const fate = this.fate(reading);
     if (fate) return fate.kind === 'stale' ? fate.stale : undefined;
+    if (reading.on === undefined || this.setup.moved.length === 0) return undefined;
     return movedSince(reading, restsOn(reading, this.arms, this.setup), this.setup);
   }
 

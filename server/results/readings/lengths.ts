@@ -3,7 +3,7 @@
  * the two counts. One by one: a leg, a run of legs or an arm, and the difference of an arm and its reference.
  */
 import type { Arm } from '../../model/arms.ts';
-import type { Leg, Thing } from '../../model/model.ts';
+import type { Leg, Place, Thing } from '../../model/model.ts';
 import { LENGTH } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import type { LegCells } from '../leg-cells.ts';
@@ -49,10 +49,18 @@ export class Lengths {
   }
 
   /** A run of legs, or an arm. */
-  along(legs: readonly Leg[], cells: LegCells, name: string, words: string, at: Cell['at']): Whole {
-    const { graph } = this.values;
+  along(legs: readonly Leg[], cells: LegCells, name: string, words: string, at: Place | undefined): Whole {
     const more = at ? { at } : {};
-    const direct = legs.length > 1 ? this.subjects.wholes.get(legsKey(legs)) : undefined;
+    const direct = legs.length > 1 && this.subjects.runs.length > 0 ? this.subjects.wholes.get(legsKey(legs)) : undefined;
+    const known = direct && this.known.get(direct);
+    if (known) return known;
+    const whole = this.whole(legs, cells, name, words, more, direct);
+    if (direct) this.known.set(direct, whole);
+    return whole;
+  }
+
+  private whole(legs: readonly Leg[], cells: LegCells, name: string, words: string, more: { at?: Place }, direct: Subject | undefined): Whole {
+    const { graph } = this.values;
     const parts = this.parts(legs, cells);
     const sum = (of: string, from: readonly Cell[], formula = 'sum of the legs', what = words): Cell => graph.derive(of, weighted('sum of legs', formula, from.map(() => 1)), from, LENGTH, what, more);
     const planned = (): Cell => sum(`${name}.plan`, legs.map(l => this.plans.get(l) ?? cells.get(l)!), undefined, `${words} as planned`);
@@ -61,7 +69,7 @@ export class Lengths {
       const length = sum(name, parts.map(p => p.cell));
       return { length, read, plan: parts.some(p => p.subject) ? planned() : length };
     }
-    const plan = planned();
+    const plan = direct.plan = planned();
     const byParts = read ? sum(`${name}.by legs`, parts.map(p => p.cell), 'sum of the legs, each of which was read', `${words} by its legs`) : undefined;
     if (byParts) this.twoWays.push({ words, direct, parts: byParts, readings: parts.map(p => p.subject!), legs: legs.length });
     if (byParts && this.surer(byParts, direct)) return { plan, read: true, length: graph.derive(name, same('the surer of two', 'sum of its legs, each of which was read: surer than the reading of the whole'), [byParts], LENGTH, words, more) };
@@ -84,14 +92,15 @@ export class Lengths {
     });
   }
 
-  private readonly made = new Map<Subject, Cell>();
-  private run(subject: Subject, cells: LegCells): Cell {
-    let cell = this.made.get(subject);
-    if (!cell) {
-      const legs = subject.target.kind === 'path' ? subject.target.legs : [];
-      this.made.set(subject, cell = this.along(legs, cells, subject.name, subject.words, subject.readings[0]!.reading.at).length);
-    }
-    return cell;
+  /** What was read more than once, or is part of another whole, is made once. */
+  private readonly known = new Map<Subject, Whole>();
+  private run({ target, name, words, readings }: Subject, cells: LegCells): Cell {
+    return this.along(target.kind === 'path' ? target.legs : [], cells, name, words, readings[0]!.reading.at).length;
+  }
+
+  /** Runs that are part of no arm, such as those before the splitter. */
+  rest(cells: LegCells): void {
+    for (const { subject } of this.subjects.runs) this.run(subject, cells);
   }
 
   /** The difference of an arm and its reference as string measures it, where it was read and that is the surest way; undefined else. */
@@ -103,8 +112,9 @@ export class Lengths {
     const minus = (of: string, a: Cell, b: Cell, how: string): Cell => graph.derive(of, weighted('difference', 'object path − reference path', [1, -1]), [a, b], LENGTH, `${words} ${how}`);
     const byArms = own.read && reference.read ? minus(`${name}.by arms`, own.length, reference.length, 'by both paths') : undefined;
     if (byArms) this.twoWays.push({ words, direct, parts: byArms, readings: [], legs: own.legs.length + reference.legs.length });
+    const plan = direct.plan = minus(`${name}.plan`, own.plan, reference.plan, 'as planned');
     if (byArms && this.surer(byArms, direct)) return { formula: 'object path − reference path: both were read, and that is surer than the reading of their difference' };
-    return { cell: this.correct(direct, minus(`${name}.plan`, own.plan, reference.plan, 'as planned'), byArms && 'plan + offset: the reading of the difference is surer than those of both paths') };
+    return { cell: this.correct(direct, plan, byArms && 'plan + offset: the reading of the difference is surer than those of both paths') };
   }
 
   /** Whether the parts say it more surely. What does not say how sure it is, is not surer than what does. */

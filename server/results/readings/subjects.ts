@@ -8,7 +8,7 @@ import { ownLegs } from '../own-legs.ts';
 import type { Values } from '../values.ts';
 import { taken, together, type Taken } from './instruments.ts';
 import { movedSince, thingsAlong, type Stale } from './stale.ts';
-import { targetOf, type Target } from './targets.ts';
+import { legsByEnd, targetOf, type Target } from './targets.ts';
 
 /** Something of which the length was read, and what all readings of it that count say. */
 export interface Subject {
@@ -54,10 +54,11 @@ interface Group { readonly target: Known; readonly readings: Reading[] }
 export function sortReadings(setup: Setup, arms: Arms, values: Values): Sort {
   const fates = new Map<Reading, Fate>();
   const groups = new Map<string, Group>();
+  const ends = setup.readings.length > 0 ? legsByEnd(setup) : new Map<Thing, Leg[]>();
   for (const reading of setup.readings) {
     const m = reading.measured;
     if (!reading.value || (m?.kind !== 'legs' && m?.kind !== 'arm' && m?.kind !== 'difference')) continue;
-    const target = targetOf(m, setup, arms);
+    const target = targetOf(m, setup, arms, ends);
     if (target.kind === 'none') {
       fates.set(reading, target.useless ? { kind: 'useless', why: target.why } : { kind: 'unclear', why: target.why, silent: target.silent ?? false });
       continue;
@@ -89,8 +90,9 @@ const thingsOf = (t: Known): Thing[] => thingsAlong(t.kind === 'path' ? t.legs :
 const ownPath = (arm: Arm, other: Arm): readonly Leg[] => arm.path.slice(arm.path.findIndex((l, i) => other.path[i] !== l));
 
 function subjectOf({ target, readings }: Group, arms: Arms, values: Values, fates: Map<Reading, Fate>): Subject | undefined {
-  const newest = readings.filter(r => !readings.some(o => supersedes(o, r)));
-  for (const r of readings) if (!newest.includes(r)) fates.set(r, { kind: 'older', newest: readings.find(o => newest.includes(o) && supersedes(o, r)) ?? newest[0]! });
+  const newest = newestOf(readings);
+  const counting = new Set(newest);
+  for (const r of readings) if (!counting.has(r)) fates.set(r, { kind: 'older', newest: newest[0]! });
   const { name, words } = called(target, arms);
   const many = newest.length > 1;
   const all = newest.flatMap((r, i) => taken(r, many ? `${name}.reading.${i + 1}` : `${name}.reading`, many ? `reading ${i + 1} of ${words}` : `reading of ${words}`, values, target.kind === 'difference' ? target.sign : 1) ?? []);
@@ -100,8 +102,12 @@ function subjectOf({ target, readings }: Group, arms: Arms, values: Values, fate
   return subject;
 }
 
-/** A dated reading supersedes those of an earlier day, and those without a date. */
-const supersedes = (a: Reading, b: Reading): boolean => a.on !== undefined && (b.on === undefined || isLater(a.on, b.on));
+/** Those of the newest day; of them, those with a time of day only the newest. A dated reading counts before those without a date. */
+function newestOf(readings: readonly Reading[]): readonly Reading[] {
+  // As text, a time of day sorts behind its day.
+  const last = readings.reduce<string | undefined>((m, r) => (r.on !== undefined && (m === undefined || r.on > m) ? r.on : m), undefined);
+  return last === undefined ? readings : readings.filter(r => r.on !== undefined && !isLater(last, r.on));
+}
 
 function called(target: Known, { arms }: Arms): { name: string; words: string } {
   if (target.kind === 'difference') return { name: `${target.arm.plate.id}.${target.arm.name}.difference`, words: `difference of ${target.arm.name} and ${target.reference.name} at ${target.arm.plate.id}` };

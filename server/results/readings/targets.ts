@@ -11,9 +11,24 @@ export type Target =
   /** why it cannot be told, or is of nothing that is computed; silent where another finding says so */
   | { readonly kind: 'none'; readonly why: string; readonly silent?: boolean; readonly useless?: boolean };
 
-export function targetOf(m: Measured, setup: Setup, arms: Arms): Target {
+/** Legs by the things that they lead to. */
+export type Ends = ReadonlyMap<Thing, readonly Leg[]>;
+export function legsByEnd({ beams }: Setup): Ends {
+  const ends = new Map<Thing, Leg[]>();
+  for (const { legs } of beams.values()) {
+    for (const leg of legs) {
+      if (!leg.target) continue;
+      const among = ends.get(leg.target);
+      if (among) among.push(leg);
+      else ends.set(leg.target, [leg]);
+    }
+  }
+  return ends;
+}
+
+export function targetOf(m: Measured, setup: Setup, arms: Arms, ends: Ends): Target {
   switch (m.kind) {
-    case 'legs': return legsAlong(m.things, setup);
+    case 'legs': return legsAlong(m.things, setup, ends);
     case 'arm': {
       const arm = armNamed(m.arm, m.plate, setup, arms);
       return 'kind' in arm ? arm : { kind: 'path', legs: ownLegs(arm, arms.arms), arm };
@@ -47,23 +62,23 @@ function difference(m: Measured & { kind: 'difference' }, setup: Setup, arms: Ar
 }
 
 /** String has no direction: a run may be named from either end. */
-function legsAlong(things: readonly Thing[], setup: Setup): Target {
-  const legs = run(things, setup) ?? run([...things].reverse(), setup);
+function legsAlong(things: readonly Thing[], setup: Setup, ends: Ends): Target {
+  const legs = run(things, ends) ?? run([...things].reverse(), ends);
   if (legs) return { kind: 'path', legs };
-  const at = things.findIndex((t, i) => i > 0 && !legBetween(things[i - 1]!, t, setup) && !legBetween(t, things[i - 1]!, setup));
+  const at = things.findIndex((t, i) => i > 0 && !legBetween(things[i - 1]!, t, ends) && !legBetween(t, things[i - 1]!, ends));
   const [a, b] = at > 0 ? [things[at - 1]!, things[at]!] : [things[0]!, things[things.length - 1]!];
   const silent = setup.unsure || [...setup.beams.values()].some(unfinished);
   return { kind: 'none', silent, why: `no light goes straight from ${a.id} to ${b.id}; name what stands between them` };
 }
 
-const legBetween = (a: Thing, b: Thing, { beams }: Setup): Leg | undefined => [...beams.values()].flatMap(x => x.legs).find(l => l.target === b && legStart(l) === a);
+const legBetween = (a: Thing, b: Thing, ends: Ends): Leg | undefined => ends.get(b)?.find(l => legStart(l) === a);
 
-function run(things: readonly Thing[], setup: Setup): Leg[] | undefined {
+function run(things: readonly Thing[], ends: Ends): Leg[] | undefined {
   const legs: Leg[] = [];
   for (let i = 1; i < things.length; i++) {
     const before = legs[legs.length - 1];
     const next = before?.beam.legs[before.n];
-    const leg = next && next.target === things[i] ? next : legBetween(things[i - 1]!, things[i]!, setup);
+    const leg = next && next.target === things[i] ? next : legBetween(things[i - 1]!, things[i]!, ends);
     if (!leg) return undefined;
     legs.push(leg);
   }

@@ -44,12 +44,12 @@ export function serveCompletion({ connection, documents, can, answer }: Asks, li
     const client = able();
     const items = completionsAt(s, ...at, { files }).filter(i => client.stops || i.stopsOnly !== true);
     return { isIncomplete: false, items: items.map(i => ({ ...itemOf(d, i, client, /^\s*/.exec(s.tree.lines[at[0]]!.text)![0]), ...(i.words === undefined ? {} : wordsOf(i.words)) })) };
-  }));
+  }, 'later'));
 
   connection.onCompletionResolve(async (item, token) => {
     const { uri, about } = (item.data ?? {}) as Partial<Data>;
     if (typeof uri !== 'string' || !about) return item;
-    const words = await answer(uri, token, s => completionWords(about, s));
+    const words = await answer(uri, token, s => completionWords(about, s), 'later');
     return typeof words === 'string' ? { ...item, ...wordsOf(words) } : item;
   });
 }

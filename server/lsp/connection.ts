@@ -3,7 +3,6 @@ import {
   CodeActionKind, DidChangeWatchedFilesNotification, LSPErrorCodes, PositionEncodingKind, ResponseError, TextDocumentSyncKind, type CancellationToken, type ClientCapabilities, type Connection,
   type InitializeParams, type InitializeResult, type WorkspaceFolder,
 } from 'vscode-languageserver';
-import type { Snapshot } from '../analysis.ts';
 import { definitionAt } from '../features/definition.ts';
 import { fixesFor } from '../features/fixes.ts';
 import { formatChanges } from '../features/formatting.ts';
@@ -11,6 +10,7 @@ import { hoverAt } from '../features/hover.ts';
 import { summaryAt } from '../features/summary.ts';
 import { symbolsOf } from '../features/symbols.ts';
 import type { Arrivals } from './arrivals.ts';
+import type { Asks } from './asks.ts';
 import { COMPLETION, serveCompletion } from './completion.ts';
 import { actionOf, definitionOf, editOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
 import { Diagnostics } from './diagnostics.ts';
@@ -93,18 +93,20 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   connection.languages.diagnostics.on((params, token) => diagnostics.pull(params, () => token.isCancellationRequested));
 
   /** Answers from the snapshot of a document; null where it is not open. */
-  const answer = async <T>(uri: string, token: CancellationToken, from: (snapshot: Snapshot, document: Document) => T | Promise<T>): Promise<T | null> => {
+  const answer: Asks['answer'] = async (uri, token, from, use = 'now') => {
     const document = documents.get(uri);
     if (!document) return null;
     const { version } = document;
-    const stop = (): void => {
-      if (token.isCancellationRequested || document.version !== version || arrivals.superseded(document)) throw new ResponseError(LSPErrorCodes.RequestCancelled, 'A newer text has arrived.');
+    const stop = (moved: boolean): void => {
+      if (token.isCancellationRequested || moved) throw new ResponseError(LSPErrorCodes.RequestCancelled, 'A newer text has arrived.');
     };
-    stop();
+    const late = (): boolean => use === 'now' && (document.version !== version || arrivals.superseded(document));
+    stop(late());
     const snapshot = await documents.snapshot(document);
-    stop();
+    // A place is one of the text that it was asked of.
+    stop(document.version !== version || late());
     const found = await from(snapshot, document);
-    stop();
+    stop(late());
     return found;
   };
   const asks = { connection, documents, can: () => can, answer };

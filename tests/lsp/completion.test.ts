@@ -57,6 +57,14 @@ describe('completion', () => {
     expect(await page.codes()).not.toContain('unknown-fact');
   });
 
+  it('answers though more has been typed since', async () => {
+    const page = await open(but('    depth: 35 mm', '    depth: 35 mm\n    l'));
+    await page.codes();
+    const asked = at(page, 'mm\n    l');
+    await page.type('mm\n    l', 'mm\n    li');
+    expect(page.slice((labelled(await asked, 'lit at').textEdit as TextEdit).range)).toBe('l');
+  });
+
   it('writes a whole block, indented as its first line', async () => {
     const page = await open(but('  mirror M3\n', '  mirror M3\n  spr\n'));
     await take(page, labelled(await at(page, '  spr'), 'spreader { … }'));

@@ -10,7 +10,8 @@ let asked = false;
 
 export async function start(context: ExtensionContext, make: (options: LanguageClientOptions) => BaseLanguageClient): Promise<void> {
   const output = window.createOutputChannel('Platewright', { log: true });
-  const does: InitializationOptions = { readsFiles: true, listsFiles: true, inventoryFolders: workspace.getConfiguration('platewright').get<string[]>('inventoryFolders', []) };
+  // Asked anew at each start of the server.
+  const does = (): InitializationOptions => ({ readsFiles: true, listsFiles: true, inventoryFolders: workspace.getConfiguration('platewright').get<string[]>('inventoryFolders', []) });
   const own = client = make({
     documentSelector: [{ language: 'plate' }], outputChannel: output, initializationOptions: does,
     diagnosticPullOptions: { onChange: true, onFocus: true },

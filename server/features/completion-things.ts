@@ -12,7 +12,7 @@ export function kindOffers(c: Cursor): Offer[] {
   return KINDS.flatMap(kind => {
     const opening = openingOf(kind, c, taken);
     if (!opening) return [];
-    const head = { detail: kind.doc.split(/(?<=\.) /)[0]!, about: { of: 'kind', word: kind.word } } as const;
+    const head = { detail: kind.doc.split(/(?<=\.) /)[0]!.replaceAll('`', ''), about: { of: 'kind', word: kind.word } } as const;
     // Where the line goes on, its name stands there.
     if (c.rest !== '') return [{ ...head, label: kind.word, kind: 'kind', text: kind.word }];
     const plain: Offer = { ...head, label: kind.word, kind: 'kind', text: opening.length > 1 ? `${kind.word} ` : kind.word, snippet: template(opening).snippet };

@@ -46,14 +46,15 @@ export function hintsOf(snapshot: Snapshot, wanted: HintKinds, from = 0, to = In
       if (wanted.armTotals) {
         for (const a of p.arms) {
           const { node } = a.arm.beam;
-          if (shown(node) && !a.length.missing && a.legs.length > 0) add(node, a.length, [{ text: fitting(`${prefix(a, r)}Σ ${showCell(r.graph, a.length).text}`, `Σ ${showCell(r.graph, a.length).text}`) }]);
+          if (shown(node) && !a.length.missing && a.legs.length > 0) add(node, a.length, [{ text: fitting(`${prefix(a, r)}in all ${showCell(r.graph, a.length).text}`, `in all ${showCell(r.graph, a.length).text}`, showCell(r.graph, a.length).text) }]);
         }
       }
       if (!wanted.mismatch) continue;
       for (const { arm, reference, mismatch } of p.pairs) {
         const { node } = arm.path[arm.path.length - 1]!;
         if (!shown(node) || mismatch.missing) continue;
-        add(node, mismatch, [{ text: 'mismatch', to: reference.beam.at }, { text: fitting(` ${showCell(r.graph, mismatch).text}`) }]);
+        // The dot keeps it apart from a length before it.
+        add(node, mismatch, [{ text: '· ' }, { text: 'mismatch', to: reference.beam.at }, { text: fitting(` ${showCell(r.graph, mismatch).text}`) }]);
       }
     }
   }

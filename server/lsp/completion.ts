@@ -24,7 +24,7 @@ const KIND: Readonly<Record<Completion['kind'], CompletionItemKind>> = {
 interface Data { readonly uri: string; readonly about: Topic }
 
 /** What a client makes of items. */
-interface Can { readonly stops: boolean; readonly indents: boolean; readonly markdown: boolean; readonly knows: (kind: CompletionItemKind) => boolean }
+interface Can { readonly stops: boolean; readonly details: boolean; readonly indents: boolean; readonly markdown: boolean; readonly knows: (kind: CompletionItemKind) => boolean }
 
 export function serveCompletion({ connection, documents, can, answer }: Asks, list: ListFiles): void {
   const able = (): Can => {
@@ -32,7 +32,7 @@ export function serveCompletion({ connection, documents, can, answer }: Asks, li
     const item = completion?.completionItem;
     const kinds = completion?.completionItemKind?.valueSet;
     return {
-      stops: item?.snippetSupport === true, indents: item?.insertTextModeSupport?.valueSet.includes(InsertTextMode.adjustIndentation) === true,
+      stops: item?.snippetSupport === true, details: item?.labelDetailsSupport === true, indents: item?.insertTextModeSupport?.valueSet.includes(InsertTextMode.adjustIndentation) === true,
       markdown: item?.documentationFormat?.includes('markdown') === true, knows: kind => (kinds ? kinds.includes(kind) : kind <= CompletionItemKind.Reference),
     };
   };
@@ -59,7 +59,7 @@ function itemOf(source: Source, i: Completion, client: Can, indent: string): Com
   const stops = client.stops && snippet !== undefined;
   const data: Data | undefined = i.about && { uri: source.uri, about: i.about };
   return {
-    label: i.label, filterText: i.filter, sortText: i.sort, ...(client.knows(KIND[i.kind]) ? { kind: KIND[i.kind] } : {}), ...(i.detail === undefined ? {} : { detail: i.detail }),
+    label: i.label, filterText: i.filter, sortText: i.sort, ...(client.knows(KIND[i.kind]) ? { kind: KIND[i.kind] } : {}), ...(i.detail === undefined ? {} : { detail: i.detail, ...(client.details ? { labelDetails: { description: i.detail } } : {}) }),
     // Where there are stops, the editor indents the lines below the first as it indents the first.
     textEdit: { range: rangeOf(source, i.at), newText: stops ? snippet : i.text.replaceAll('\n', `\n${indent}`) },
     ...(stops ? { insertTextFormat: InsertTextFormat.Snippet, ...(client.indents ? { insertTextMode: InsertTextMode.adjustIndentation } : {}) } : {}), ...(data ? { data } : {}),

@@ -65,6 +65,16 @@ describe('completion', () => {
     expect(page.slice((labelled(await asked, 'lit at').textEdit as TextEdit).range)).toBe('l');
   });
 
+  it('tells in the list what each item is, where an editor shows it there', async () => {
+    const empty = 'setup "a" {\n  hol\n}\n';
+    const completionItem = { labelDetailsSupport: true };
+    const page = await open(empty, { capabilities: { textDocument: { diagnostic: {}, completion: { completionItem } } } });
+    const two = (await at(page, 'hol')).filter(i => i.label === 'hologram');
+    expect(two.map(i => i.labelDetails?.description)).toEqual(['transmission, reflection or rainbow', 'A finished hologram that serves as the object of a transfer.']);
+    editor.close();
+    expect((await at(await open(empty, PLAIN), 'hol')).every(i => i.labelDetails === undefined)).toBe(true);
+  });
+
   it('writes a whole block, indented as its first line', async () => {
     const page = await open(but('  mirror M3\n', '  mirror M3\n  spr\n'));
     await take(page, labelled(await at(page, '  spr'), 'spreader { … }'));

@@ -42,9 +42,9 @@ describe('hints', () => {
   it('stand behind the text, name the reference, and are explained when somebody points', async () => {
     const page = await open(whelk, { capabilities: { textDocument: { inlayHint: { resolveSupport: { properties: ['tooltip'] } } } } });
     const found = await hints(page);
-    expect(found.map(label)).toEqual(['Σ 1471 ± 3 mm', 'Σ 1555 ± 6 mm', 'mismatch 84 ± 7 mm']);
+    expect(found.map(label)).toEqual(['in all 1471 ± 3 mm', 'in all 1555 ± 6 mm', '· mismatch 84 ± 7 mm']);
     expect(found[2]).toMatchObject({ position: page.range('300 mm ± 3 mm').end, paddingLeft: true });
-    expect((found[2]!.label as InlayHintLabelPart[])[0]!.location).toEqual({ uri: page.uri, range: page.range('reference') });
+    expect((found[2]!.label as InlayHintLabelPart[])[1]!.location).toEqual({ uri: page.uri, range: page.range('reference') });
     expect(found[2]!.tooltip).toBeUndefined();
     const explained = await editor.connection.sendRequest<InlayHint>('inlayHint/resolve', found[2]);
     expect(explained.tooltip).toMatchObject({ kind: 'markdown', value: expect.stringMatching(/^\*\*84 ± 7 mm\*\*: mismatch of object/) as string });
@@ -55,7 +55,7 @@ describe('hints', () => {
   });
   it('are those of the lines that are seen', async () => {
     const page = await open(whelk);
-    expect((await hints(page, { range: { start: page.range('beam object').start, end: page.range('-> M3').end } })).map(label)).toEqual(['Σ 1555 ± 6 mm']);
+    expect((await hints(page, { range: { start: page.range('beam object').start, end: page.range('-> M3').end } })).map(label)).toEqual(['in all 1555 ± 6 mm']);
   });
 
   const until = async (test: () => boolean): Promise<void> => { for (let n = 0; n < 200 && !test(); n++) await new Promise(r => { setTimeout(r, 5); }); };
@@ -66,17 +66,17 @@ describe('hints', () => {
       capabilities: { workspace: { configuration: true, inlayHint: { refreshSupport: true }, didChangeConfiguration: { dynamicRegistration: true } } },
       answers: { 'workspace/configuration': p => (p as { items: { section: string }[] }).items.map(i => (i.section === 'platewright.hints' ? settings : null)), 'workspace/inlayHint/refresh': () => { refreshed++; return null; } },
     });
-    expect((await hints(page)).map(label)).toEqual(['mismatch 84 ± 7 mm']);
+    expect((await hints(page)).map(label)).toEqual(['· mismatch 84 ± 7 mm']);
     settings = { mismatch: false };
     await editor.connection.sendNotification('workspace/didChangeConfiguration', { settings: null });
-    expect((await hints(page)).map(label)).toEqual(['Σ 1471 ± 3 mm', 'Σ 1555 ± 6 mm']);
+    expect((await hints(page)).map(label)).toEqual(['in all 1471 ± 3 mm', 'in all 1555 ± 6 mm']);
     await until(() => refreshed > 0);
     expect(refreshed).toBe(1);
   });
   it('come and go with the settings that a client tells', async () => {
     const page = await open(whelk);
     await editor.connection.sendNotification('workspace/didChangeConfiguration', { settings: { platewright: { hints: { armTotals: false } } } });
-    expect((await hints(page)).map(label)).toEqual(['mismatch 84 ± 7 mm']);
+    expect((await hints(page)).map(label)).toEqual(['· mismatch 84 ± 7 mm']);
     for (const settings of [null, 7, { platewright: null }, { platewright: { hints: 'no' } }]) await editor.connection.sendNotification('workspace/didChangeConfiguration', { settings });
     expect(await hints(page)).toHaveLength(3);
   });
@@ -90,7 +90,7 @@ describe('hints', () => {
     expect(refreshed).toBeGreaterThan(0);
     const before = refreshed;
     await page.type('468 mm', '384 mm');
-    expect((await hints(page)).map(label)).toContain('Σ 1471 ± 6 mm');
+    expect((await hints(page)).map(label)).toContain('in all 1471 ± 6 mm');
     expect(refreshed).toBe(before);
   });
 });

@@ -63,8 +63,8 @@ describe('what is shown in the text', () => {
       const found = await vscode.commands.executeCommand<vscode.InlayHint[]>('vscode.executeInlayHintProvider', page.uri, new vscode.Range(0, 0, page.lineCount, 0));
       return found.map(({ label }) => (typeof label === 'string' ? label : label.map(p => p.value).join('')));
     };
-    await until(async () => (await hints()).some(h => h.startsWith("Σ 1471")), 'the length of the reference, 750 + 721 mm');
+    await until(async () => (await hints()).some(h => h.startsWith('in all 1471')), 'the length of the reference, 750 + 721 mm');
     await vscode.workspace.getConfiguration('platewright').update('hints.armTotals', false, vscode.ConfigurationTarget.Global);
-    await until(async () => { const now = await hints(); return now.length > 0 && !now.some(h => h.startsWith('Σ')); }, 'no lengths of arms');
+    await until(async () => { const now = await hints(); return now.length > 0 && !now.some(h => h.startsWith('in all')); }, 'no lengths of arms');
   });
 });

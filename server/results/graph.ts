@@ -166,6 +166,8 @@ export class Graph {
 
   private sweepNow(cell: Cell): Sweep {
     const adjoint = new Float64Array(cell.index + 1);
+    // What an input does by several ways may cancel; then only rounding is left, which is no slope.
+    const reach = new Float64Array(cell.index + 1);
     const marked = new Uint8Array(cell.index + 1);
     adjoint[cell.index] = 1;
     marked[cell.index] = 1;
@@ -174,7 +176,7 @@ export class Graph {
     for (let i = cell.index; i >= 0; i--) {
       if (marked[i] === 0) continue;
       const c = this.cells[i]!;
-      const a = adjoint[i]!;
+      const a = Math.abs(adjoint[i]!) > ROUNDING * reach[i]! ? adjoint[i]! : 0;
       if (!c.rule) {
         inputs.push(c);
         slopes.push(a);
@@ -185,6 +187,7 @@ export class Graph {
         const k = c.inputs[j]!.index;
         marked[k] = 1;
         adjoint[k] = adjoint[k]! + a * p[j]!;
+        reach[k] = reach[k]! + Math.abs(a * p[j]!);
       }
     }
     return { inputs, slopes };
@@ -237,6 +240,9 @@ export class Graph {
     return standardUncertainty(0, { kind: 'one of', values: choices.map(v => at([v])) });
   }
 }
+
+/** Below this share of what was added, a sum is rounding: central differences are good to 1e-10. */
+const ROUNDING = 1e-9;
 
 /** No infinity leaves the graph: what overflows is as large as a number can be. */
 const finite = (v: number): number => (Number.isFinite(v) ? v : Number.MAX_VALUE);

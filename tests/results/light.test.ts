@@ -51,6 +51,16 @@ describe('light in the plate’s plane', () => {
     // 5 % either way, all equally likely: 0.05 · 1.2 / √3, times 2 µW/cm².
     expectNear(r.u('P1.reference.light') / MICRO, (0.06 / Math.sqrt(3)) * 2, 1e-12);
   });
+  test('what both readings share leaves nothing of itself in their ratio, not even rounding', () => {
+    const things = ['meter m {', '  head: 1 mm', '  calibration: 1 ± 5%', '  dark: 0 nW', '}'];
+    // (1.3 − 0.01) / (0.25 − 0.01); all three by one meter, without an error of their own.
+    const r = metered(['measured reference at P1: 1.3 µW by m', 'measured object at P1: 0.25 µW by m', 'measured dark: 10 nW by m'], { things });
+    expectNear(r.value('beam ratio'), 1.29 / 0.24, 1e-12);
+    expect(r.u('beam ratio')).toBe(0);
+    expect(r.u('P1.reference.light')).toBeGreaterThan(0);
+    // A power that was read stands alone, whatever was planned: 12 mW ± 10 % falls out of 9 mW.
+    expect(metered(['measured raw at S1: 9 mW'], { laser: ['power: 12 mW ± 10%'] }).u('raw.1.power')).toBe(0);
+  });
   test('the newest reading counts', () => {
     const r = metered(['measured reference at P1: 2 µW/cm² by m on 2026-02-18', 'measured reference at P1: 3 µW/cm² by m on 2026-02-11', 'measured reference at P1: 4 µW/cm² by m']);
     expectNear(micro(r, 'P1.reference.light'), 2, 1e-12);

@@ -4,6 +4,7 @@ import { bindFact, factOn } from './bind-facts.ts';
 import { bindPlacement } from './bind-placement.ts';
 import { describe } from './literal.ts';
 import type { BoundFact, Place, Placement, Thing } from './model.ts';
+import { over } from './over.ts';
 import { placeIn } from './place.ts';
 import { nearest, type Scope, type Sink } from './scope.ts';
 import { strayLegs } from './stray-legs.ts';
@@ -67,7 +68,7 @@ export function bindThing(node: Node, scope: Scope, meant?: { kind: Kind; length
       if (!child.line.head) continue;
       bindFact(child, known, own, name.text, kind.word, scope);
     }
-    facts = facts.size > 0 ? new Map([...facts, ...own]) : own;
+    facts = facts.size > 0 ? over(kind, facts, own) : own;
   }
   const placement = bindPlacement(node, scope);
   things.set(name.text, new ThingOf(sink.uri, kind, node, name, facts, placement, item));

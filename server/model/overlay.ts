@@ -1,5 +1,6 @@
 /** The setup that a variant makes of a setup: the same things, beams, values and facts, with its changes. Everything is computed from it as from any other. */
 import { replaced } from './bind-placement.ts';
+import { over, rivalsOf } from './over.ts';
 import type { Beam, Bound, BoundFact, Change, Leg, Measured, Place, Placement, Reading, Setup, Thing, Variant } from './model.ts';
 
 export function overlay(setup: Setup, { name, changes }: Variant): Setup {
@@ -8,6 +9,7 @@ export function overlay(setup: Setup, { name, changes }: Variant): Setup {
   const swap = (thing: Thing): Thing => swaps.get(thing) ?? thing;
   const added = of('thing').map(c => c.thing);
   const legs = new Map(of('leg').map(c => [c.leg, c]));
+  const set = new Set(of('fact').flatMap(c => (rivalsOf(c.thing.kind, ['wheel']).includes(c.key) ? [c.thing] : [])));
   const beams = new Map(setup.beams);
   for (const { beam } of of('beam')) beams.set(beam.id, beam);
   for (const [id, beam] of beams) if (touched(beam, swaps, legs)) beams.set(id, beamWith(beam, swap, legs));
@@ -16,23 +18,24 @@ export function overlay(setup: Setup, { name, changes }: Variant): Setup {
     things: new Map([...setup.things.values(), ...added].map(t => [t.id, swap(t)])),
     facts: new Map([...setup.facts, ...of('setup fact').map(c => [c.key, c.fact] as const)]),
     lets: new Map([...setup.lets, ...of('let').map(c => [c.let.name, c.let] as const)]),
-    readings: setup.readings.map(r => readingWith(r, swap)), moved: setup.moved.map(m => ({ ...m, things: m.things.map(swap) })),
+    // What was read of a wheel says nothing of a trial that sets it otherwise.
+    readings: setup.readings.filter(r => !(r.measured?.kind === 'wheel' && set.has(r.measured.splitter))).map(r => readingWith(r, swap)), moved: setup.moved.map(m => ({ ...m, things: m.things.map(swap) })),
   };
 }
 
 /** The things that a variant changes, each with the one that takes its place. */
 function swapped(changes: readonly Change[]): Map<Thing, Thing> {
   const swaps = new Map<Thing, ThingOver>();
-  const over = (thing: Thing): ThingOver => {
+  const ours = (thing: Thing): ThingOver => {
     let own = swaps.get(thing);
     if (!own) swaps.set(thing, own = new ThingOver(thing));
     return own;
   };
   // What is written about a thing counts before its item, in a variant as in a setup.
-  for (const c of changes) if (c.kind === 'item') over(c.thing).takeItem(c.item);
+  for (const c of changes) if (c.kind === 'item') ours(c.thing).takeItem(c.item);
   for (const c of changes) {
-    if (c.kind === 'placement') over(c.thing).placement = replaced(c.thing.placement, c.placement);
-    else if (c.kind === 'fact') over(c.thing).facts.set(c.key, c.fact);
+    if (c.kind === 'placement') ours(c.thing).placement = replaced(c.thing.placement, c.placement);
+    else if (c.kind === 'fact') ours(c.thing).take(c.key, c.fact);
   }
   return swaps;
 }
@@ -56,8 +59,14 @@ class ThingOver implements Thing {
 
   takeItem(item: Thing): void {
     this.item = item;
-    this.facts = new Map([...item.facts, ...[...this.base.facts].filter(([, f]) => f.node.parent === this.base.node)]);
+    this.facts = over(this.kind, item.facts, new Map([...this.base.facts].filter(([, f]) => f.node.parent === this.base.node)));
   }
+
+  take(key: string, fact: BoundFact): void {
+    this.changed.set(key, fact);
+    this.facts = over(this.kind, this.facts, this.changed);
+  }
+  private readonly changed = new Map<string, BoundFact>();
 }
 
 const touched = (beam: Beam, swaps: ReadonlyMap<Thing, Thing>, legs: ReadonlyMap<Leg, unknown>): boolean =>

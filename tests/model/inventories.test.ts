@@ -31,6 +31,13 @@ describe('an item that derives from another of its inventory', () => {
   test('is of its kind', () => expect(codes('inventory lab {\n  mirror flat\n  splitter half = lab.flat\n}\n')).toEqual(['3 wrong-value']));
 });
 
+test('what a setup says in another way than its item counts as well', () => {
+  const kept = (own: string): string[] => [...look(`inventory lab {\n  laser red-12 {\n    tube length: 350 mm\n    power: 12 mW\n  }\n}\nsetup "Whelk" {\n  laser red = lab.red-12 {\n    ${own}\n  }\n}\n`).model.setups[0]!.things.get('red')!.facts.keys()];
+  expect(kept('linewidth: 5 MHz')).toEqual(['power', 'linewidth']);
+  expect(kept('coherence length: 200 mm')).toEqual(['power', 'coherence length']);
+  expect(kept('wavelength: 632.8 nm')).toEqual(['tube length', 'power', 'wavelength']);
+});
+
 test('an item of another kind is one finding', () => {
   const [f] = look(`${LAB}setup "Whelk" {\n  mirror M1 = lab.red-12\n}\n`).findings.filter(serious);
   expect([f!.code, f!.data['found'], f!.data['wanted']]).toEqual(['wrong-value', 'a laser', 'a mirror']);

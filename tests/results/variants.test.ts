@@ -52,6 +52,22 @@ describe('the mismatch', () => {
   test('of two changes at once', () => expect(mm(trial('S1 -> M1: 760 mm', 'let gap = 320 mm'), 'mismatch')).toBeCloseTo(10, 6));
 });
 
+test('a linewidth that a variant writes counts before the coherence length of the setup', () => {
+  // Half of the contrast of a Gaussian line of Δν is left at (2 ln 2 / π)·c / Δν = 0.441271·299792.458 m/ms / 100 MHz = 1322.9 mm.
+  const r = trial('red.linewidth: 100 MHz');
+  expect(mm(r, 'red.coherence length')).toBeCloseTo(1322.897, 2);
+  expect(r.graph.find('red.linewidth')!.inputs).toEqual([]);
+});
+
+test('a wheel that a variant turns counts before the share that is written, and before a reading of the wheel', () => {
+  const wheel = (reading: string, line: string): Results => variantsOf(look(page(variant('trial', line), reading).replace('splitter S1', 'splitter S1 {\n    reflects: 50%\n    mark 2: 40%\n    mark 4: 80%\n    loss: 0%\n  }').replace('laser red {', 'laser red {\n    power: 10 mW')).results[0]!)[0]!.results;
+  // Of 10 mW a fifth goes through at mark 4, half as written, 40 % at the 60 % of mark 3.
+  const through = (r: Results): number => r.light.ask('P1.reference.power') ? Number((r.graph.value(r.graph.find('P1.reference.power')!)! * 1000).toFixed(9)) : NaN;
+  expect(through(wheel('expect mismatch < 10 mm', 'S1.wheel: 4')) / 0.88).toBeCloseTo(2, 9);
+  expect(through(wheel('measured S1 wheel: 2', 'S1.wheel: 3')) / 0.88).toBeCloseTo(4, 9);
+  expect(through(wheel('measured S1 wheel: 2', 'S1.reflects: 90%')) / 0.88).toBeCloseTo(1, 9);
+});
+
 test('a thing that is moved takes its legs with it', () => {
   // S1 at the origin, M1 300 mm to the right, P1 400 mm above M1: 300 + 400 = 700 mm. Moved to 600 mm above: 300 + 600.
   const text = 'setup "Whelk" {\n  laser red\n  splitter S1 at (0, 0) mm\n  mirror M1 at (300, 0) mm\n  plate P1 at (300, 400) mm\n  beam raw from red\n    -> S1: 100 mm\n  beam reference from S1 through\n    -> M1\n    -> P1\n  variant "farther" {\n    P1 at (300, 600) mm\n  }\n}\n';

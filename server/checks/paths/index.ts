@@ -4,6 +4,7 @@ import { objectTooDeep } from './object-too-deep.ts';
 import { twoLengths } from './two-lengths.ts';
 import { unusedThing } from './unused-thing.ts';
 import { armMissing } from './arm-missing.ts';
+import { coherenceTwice } from './coherence-twice.ts';
 import { coherenceUnknown } from './coherence-unknown.ts';
 import { notComputedYet } from './not-computed-yet.ts';
 import { armBroken } from './arm-broken.ts';
@@ -11,4 +12,4 @@ import { armEndsEarly } from './arm-ends-early.ts';
 import { beamRing } from './beam-ring.ts';
 import { lightStopped } from './light-stopped.ts';
 
-export const PATH_CHECKS: readonly Check[] = [armsMismatched, objectTooDeep, twoLengths, unusedThing, armMissing, coherenceUnknown, notComputedYet, armBroken, armEndsEarly, beamRing, lightStopped];
+export const PATH_CHECKS: readonly Check[] = [armsMismatched, objectTooDeep, twoLengths, unusedThing, armMissing, coherenceTwice, coherenceUnknown, notComputedYet, armBroken, armEndsEarly, beamRing, lightStopped];

@@ -58,6 +58,8 @@ export interface Kind {
   /** outputs at which a beam may start, besides the plain one */
   readonly ports: readonly string[];
   readonly facts: readonly Fact[];
+  /** phrases that say one thing in different ways: of an inventory, its item and a variant the one counts that is written nearest to the setup */
+  readonly rivals?: readonly (readonly string[])[];
   /** phrases of the facts that one is mostly written with, in the order in which one writes them */
   readonly usual?: readonly string[];
   /** a name that one is often given, empty where it mostly has none; else its initials with a number serve */

@@ -4,6 +4,7 @@ import { choice, count, quantity, wavelength, type Kind } from './kind.ts';
 export const laser: Kind = {
   word: 'laser', called: 'red', article: 'a laser', light: 'source', ports: [], expectsLight: true,
   doc: 'The source. How far apart the two paths may be is its coherence: state a `coherence length`, a `linewidth`, or the `tube length` of a gas laser.',
+  rivals: [['coherence length', 'linewidth', 'tube length']],
   usual: ['wavelength', 'tube length', 'modes', 'power', 'beam diameter', 'polarization'],
   facts: [
     // Air wavelengths: CIPM 2007 for the red and green lines of helium-neon, the NIST atomic spectra tables for the ions (from memory); diodes as they are sold.

@@ -29,7 +29,7 @@ export const room: Kind = {
   ],
 };
 export const meter: Kind = {
-  word: 'meter', called: 'meter-1', article: 'a light meter', light: 'none', ports: [], expectsLight: false, doc: 'A light meter; its calibration error is shared by all its readings.', usual: ['head', 'calibration', 'dark'],
+  word: 'meter', called: 'meter-1', article: 'a light meter', light: 'none', ports: [], expectsLight: false, doc: 'A light meter; its calibration error is shared by all its readings.', usual: ['head', 'calibration', 'dark'], rivals: [['head', 'head size']],
   facts: [
     quantity('head', LENGTH, 'Diameter of its head.', { used: true, usual: ['10 mm', '8 mm'] }), sizes('head size', [2], 'Width and height of a rectangular head.', { used: true, usual: ['10 x 10 mm'] }),
     quantity('calibration', NUMBER, 'Factor by which its readings are multiplied.', {

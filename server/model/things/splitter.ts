@@ -5,6 +5,7 @@ import { glassOf, size } from './shared.ts';
 export const splitter: Kind = {
   word: 'splitter', article: 'a splitter', light: 'shares', ports: ['through', 'reflected'], expectsLight: true,
   doc: 'Shares one beam into two: what goes `through` and what is `reflected`. A graduated one is set by its wheel; each mark that was metered gets a line of its own, `mark 4.5: 88% ± 2 points`.',
+  rivals: [['reflects', 'wheel']],
   usual: ['reflects', 'loss', 'thickness', 'glass'],
   facts: [
     quantity('reflects', NUMBER, 'Share of the light that is reflected, of what is not lost.', { used: true, sign: 'share', usual: ['50% ± 5 points', '? from 1% to 99%', '90% ± 2 points'] }),

@@ -23,6 +23,9 @@ function startsOf(c: Cursor): Start[] {
   return starts.sort((a, b) => rank(a) - rank(b));
 }
 
+/** Where beams can start, the likeliest first. */
+export const startNames = (c: Cursor): string[] => startsOf(c).map(startText);
+
 /** Behind `beam NAME`: `from`, and where it can start. */
 export function beamOffers(c: Cursor): Offer[] {
   const from = c.tokens.findIndex(t => t.type === 'clause' && t.text === 'from');

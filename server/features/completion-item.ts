@@ -44,10 +44,14 @@ export interface Completion extends Omit<Offer, 'from' | 'to' | 'filter'> {
   readonly sort: string;
 }
 
-/** A piece of a text: as it is, a stop with what stands there until something is typed, or a choice of words. */
-export type Piece = string | { readonly stop: string } | { readonly pick: readonly string[] };
+/**
+ * A piece of a text: as it is, a stop with what stands there until something is typed, a choice of words, or where one goes on writing. Without the last
+ * that is behind the text. Behind it no stops are left, so that a tab is a tab again.
+ */
+export type Piece = string | { readonly stop: string } | { readonly pick: readonly string[] } | typeof GO_ON;
+export const GO_ON = { goOn: true } as const;
 
-const plainly = (p: Piece): string => (typeof p === 'string' ? p : 'stop' in p ? p.stop : p.pick[0] ?? '');
+const plainly = (p: Piece): string => (typeof p === 'string' ? p : 'stop' in p ? p.stop : 'pick' in p ? p.pick[0] ?? '' : '');
 /** Outside of a stop a brace closes nothing. */
 const quoted = (text: string): string => text.replace(/[\\$]/g, '\\$&');
 
@@ -56,10 +60,11 @@ export function template(pieces: readonly Piece[]): { readonly text: string; rea
   let n = 0;
   const marked = (p: Piece): string => {
     if (typeof p === 'string') return quoted(p);
+    if (p === GO_ON) return '$0';
     const words = 'pick' in p && p.pick.length > 1 ? p.pick : undefined;
     return words ? `\${${++n}|${words.map(w => w.replace(/[\\,|]/g, '\\$&')).join(',')}|}` : plainly(p) === '' ? `$${++n}` : `\${${++n}:${quoted(plainly(p)).replaceAll('}', '\\}')}}`;
   };
-  return { text: pieces.map(plainly).join(''), snippet: `${pieces.map(marked).join('')}$0` };
+  return { text: pieces.map(plainly).join(''), snippet: pieces.map(marked).join('') + (pieces.includes(GO_ON) ? '' : '$0') };
 }
 
 /** Lines of a block, indented once, between its first line and its brace. */

@@ -4,7 +4,7 @@ import type { Kind, Within } from '../model/things/kind.ts';
 import { show } from '../model/show.ts';
 import { ANGLE, LENGTH, type Dim } from '../model/units.ts';
 import type { Cursor, Token } from './completion-cursor.ts';
-import { template, type Offer, type Piece } from './completion-item.ts';
+import { GO_ON, template, type Offer, type Piece } from './completion-item.ts';
 import { factsInShort, itemNames, thingOffer } from './completion-names.ts';
 import { letOffers, numberOffers, unitsOf } from './completion-numbers.ts';
 import { distinct, phrases, word } from './completion-phrases.ts';
@@ -34,7 +34,7 @@ export function placementOffers(c: Cursor, kind: Kind, tokens: readonly Token[],
 }
 
 const EQUALS = word('=', 'an item of an inventory', { text: '= ', words: '`laser red = lab.red-12`: facts in the block override those of the item.' });
-const brace = (c: Cursor): Offer[] => (c.rest === '' ? [{ label: '{ … }', filter: '{', kind: 'block', detail: 'a block of facts', ...template(['{\n  ', { stop: '' }, '\n}']), stopsOnly: true }] : []);
+const brace = (c: Cursor): Offer[] => (c.rest === '' ? [{ label: '{ … }', filter: '{', kind: 'block', detail: 'a block of facts', ...template(['{\n  ', GO_ON, '\n}']), stopsOnly: true }] : []);
 
 function clauseOffers(c: Cursor, before: readonly Token[], { text: clause, end: from }: Token, tokens: readonly Token[], next: readonly Offer[]): Offer[] {
   const last = tokens[tokens.length - 1];

@@ -3,22 +3,22 @@ import { FILE_STATEMENTS, STATEMENTS } from '../model/bind.ts';
 import { NOT_HERE } from '../model/bind-variants.ts';
 import { kindNamed, SETUP_FACTS } from '../model/things/index.ts';
 import type { Cursor } from './completion-cursor.ts';
-import { wholeBeams } from './completion-beams.ts';
+import { startNames, wholeBeams } from './completion-beams.ts';
 import { factOffers } from './completion-facts.ts';
-import { template, type Offer, type Piece } from './completion-item.ts';
+import { GO_ON, template, type Offer, type Piece } from './completion-item.ts';
 import { takenNames } from './completion-names.ts';
 import { kindOffers } from './completion-things.ts';
 import { valuePieces } from './completion-values.ts';
 
 interface Opening { readonly detail: string; readonly words: string; readonly pieces?: (c: Cursor) => readonly Piece[] }
-const BLOCK: readonly Piece[] = [' {\n  ', { stop: '' }, '\n}'];
+const BLOCK: readonly Piece[] = [' {\n  ', GO_ON, '\n}'];
 
 /** What is said of a word that opens a line, and what is written behind it. A word that is not among them is offered as it is. */
 const OPENINGS: Readonly<Record<string, Opening>> = {
   setup: { detail: 'one recording', words: '`setup "Whelk shell" { … }` is one recording. A file may hold several.', pieces: () => ['setup "', { stop: 'name' }, '"', ...BLOCK] },
   inventory: { detail: 'what the workshop owns', words: '`inventory lab { … }` holds things that the workshop owns; setups refer to them as `lab.red-12`.', pieces: c => ['inventory ', { stop: free('lab', new Set(c.snapshot.model.visible.keys())) }, ...BLOCK] },
   use: { detail: 'inventories of another file', words: '`use "saltmarsh-lab.plate"` makes the inventories of another file known.', pieces: () => ['use "', { stop: '' }, '"'] },
-  beam: { detail: 'a way of the light', words: '`beam reference from S1 through`, and below it a line for each leg: `-> M1: 750 mm ± 2 mm`.', pieces: () => ['beam ', { stop: 'name' }, ' from ', { stop: '' }] },
+  beam: { detail: 'a way of the light', words: '`beam reference from S1 through`, and below it a line for each leg: `-> M1: 750 mm ± 2 mm`.', pieces: c => ['beam ', { stop: 'name' }, ' from ', { pick: startNames(c) }] },
   measured: { detail: 'a reading, which beats the plan', words: '`measured S1 -> M1: 752 mm ± 2 mm by string on 2026-02-11`' },
   moved: { detail: 'what stands elsewhere now', words: '`moved M1 on 2026-02-14: "the cat"`: what was read of it before that day no longer holds.' },
   expect: { detail: 'what is checked', words: '`expect mismatch < 10 mm`: met, not met, or undecided when the limit lies inside the uncertainty.' },

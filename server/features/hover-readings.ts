@@ -1,19 +1,37 @@
 /** What is shown of a reading, and of a thing that was moved. */
 import type { Moved, Reading } from '../model/model.ts';
+import type { Cell } from '../results/graph.ts';
 import type { Results } from '../results/plan.ts';
+import { showCell } from './chain.ts';
 import { figureWords } from './hover-chain.ts';
 import { blocks, bullets, escaped, strong } from './markdown.ts';
 import { planText, readText, verdictOf } from './report-readings.ts';
 
-/** What was read beside the plan, what became of it, and the chain of numbers of what it corrects. */
+const MOST = 5;
+
+/** What was read beside the plan, what became of it, and the chain of numbers of what it corrects; of light the results that rest on it. */
 export function readingWords(reading: Reading, r: Results): string {
   const v = verdictOf(reading, r);
   const fate = r.readings.fate(reading);
   const cell = fate?.kind === 'counts' ? (fate.subject.corrected ?? r.graph.find(v.of!)) : undefined;
   const taken = [reading.by ? `by ${reading.by.name}` : '', reading.on === undefined ? '' : `on ${reading.on}`].filter(Boolean).join(' ');
   return blocks(
-    `${strong(readText(reading, r))}: ${escaped(reading.words)}${taken === '' ? '' : `, ${escaped(taken)}`}`, escaped(sentence([planText(v), v.words].filter(Boolean).join('; '))), cell && !cell.missing ? figureWords(r.graph, cell) : '',
+    `${strong(readText(reading, r))}: ${escaped(reading.words)}${taken === '' ? '' : `, ${escaped(taken)}`}`, escaped(sentence([planText(v), v.words].filter(Boolean).join('; '))),
+    cell && !cell.missing ? `---\n\n${figureWords(r.graph, cell)}` : '', v.fate === 'read' ? restingOn(reading, r) : '',
   );
+}
+
+/** The results that a reading goes into, each with its figure. */
+function restingOn({ valueAt }: Reading, r: Results): string {
+  const own = valueAt && r.graph.cells.find(c => c.origin === 'measured' && c.at?.uri === valueAt.uri && c.at.line === valueAt.line && c.at.start === valueAt.start);
+  if (!own) return '';
+  const resting = new Set<Cell>([own]);
+  // A cell stands behind those that it is made of.
+  for (const c of r.graph.cells) if (c.inputs.some(i => resting.has(i))) resting.add(c);
+  const results = r.published.filter(c => resting.has(c) && !c.missing);
+  if (results.length === 0) return '';
+  const rows = results.slice(0, MOST).map(c => `${escaped(c.words)}: ${escaped(showCell(r.graph, c).text)}`);
+  return `What rests on it:\n\n${bullets([...rows, ...(results.length > MOST ? [`and ${results.length - MOST} more`] : [])])}`;
 }
 
 /** What was moved, and which readings no longer hold for it. */

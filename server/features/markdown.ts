@@ -6,8 +6,8 @@ export function escaped(text: string): string {
     .replace(/[\\`*_{}[\]<>()#+!|~&$@=]/g, '\\$&').replace(/:(?=\/\/)/g, '\\:').replace(/\.(?=\p{L})/gu, '\\.').replace(/^(\d+)(?=\.(?:\s|$))/, '$1\\').replace(/^-/, '\\-');
 }
 
-/** Paragraphs of a note, in which single line ends mean nothing. */
-export const note = (text: string): string => text.split(/\n\s*\n/).map(p => `> ${escaped(p)}`).join('\n>\n');
+/** Paragraphs of a note, in which single line ends mean nothing. Slanted: editors indent a quotation far. */
+export const note = (text: string): string => text.split(/\n\s*\n/).map(escaped).filter(p => p !== '').map(p => `*${p}*`).join('\n\n');
 
 export const strong = (text: string): string => `**${escaped(text)}**`;
 

@@ -77,6 +77,17 @@ describe('the vocabulary shows up by itself', () => {
 });
 
 describe('whole pieces', () => {
+  it('leave no stop behind where one goes on writing', () => {
+    const snippet = (source: string, label: string): string | undefined => offered(source).find(i => i.label === label)?.snippet;
+    expect(snippet('|', 'setup')).toBe('setup "${1:name}" {\n  $0\n}');
+    expect(snippet(inWhelk('var|'), 'variant')).toBe('variant "${1:name}" {\n  $0\n}');
+    expect(snippet(inWhelk('mirror M9 |'), '{ … }')).toBe('{\n  $0\n}');
+  });
+  it('a beam starts at what there is', () => {
+    const beam = (source: string): string | undefined => offered(source).find(i => i.label === 'beam')?.snippet;
+    expect(beam(`${whelk.slice(0, whelk.indexOf('  beam raw'))}  be|\n}\n`)).toBe('beam ${1:name} from ${2|red,S1 through,S1 reflected,whelk|}$0');
+    expect(beam('setup "a" {\n  be|\n}')).toBe('beam ${1:name} from $2$0');
+  });
   it('a small setup has no fault', () => {
     const { findings, results } = look(taken('|', 'setup { … }'));
     expect(findings.filter(f => f.severity !== 'hint')).toEqual([]);

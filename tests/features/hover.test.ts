@@ -50,12 +50,12 @@ describe('a hover over a thing', () => {
   // c / (2 · 350 mm) = 299 792 458 / 0.7 = 428.27 MHz; it comes back each 2 · 350 = 700 mm.
   it('tells the coherence of a laser', () => check(but('laser red', 'laser r|ed'), '**red**: a laser', '428.27 MHz', '700 mm', 'wavelength: 632.8 nm'));
   it('tells what is assumed of it, with the reason', () => check(but('object whelk {', 'object wh|elk {'), '**whelk**: an object', 'depth: 35 mm', /lit at: .* is assumed: most objects/));
-  it('shows its note', () => check(but('  mirror M1', '  /// from the old bench\n  mirror |M1'), '**M1**', '> from the old bench'));
+  it('shows its note', () => check(but('  mirror M1', '  /// from the old bench\n  mirror |M1'), '**M1**', '*from the old bench*'));
   it('tells an inventory item where it is used', () =>
     check('inventory lab {\n  mirror big {\n    diameter: 75 mm\n  }\n}\nsetup "a" {\n  mirror M1 = lab.b|ig\n}', '**big**: a mirror', 'diameter: 75 mm'));
   it('keeps marks in a note from becoming markup', () => {
     const shown = check(but('  mirror M1', '  /// **loud** <b>bold</b> [go](command:x) ![i](http://x/y.png) $(flame)\n  mirror |M1'), '**M1**');
-    expect(shown).toContain('> \\*\\*loud\\*\\* \\<b\\>bold\\</b\\> \\[go\\]\\(command:x\\)');
+    expect(shown).toContain('*\\*\\*loud\\*\\* \\<b\\>bold\\</b\\> \\[go\\]\\(command:x\\)');
   });
 });
 

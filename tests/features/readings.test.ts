@@ -55,5 +55,13 @@ describe('a hover', () => {
     expect(hover('measured reference: 1490')).toContain('Counts no more: there is a newer one of 2026-02-11.');
     expect(hover('measured S1 -> M2')).toContain('No longer counts: M2 was moved on 2026-02-05.');
   });
+  // 1.2 : 0.3 is four to one, and 1.5 together.
+  it('over one of light: the results that rest on it', () => {
+    const text = pathsText(['measured reference at P1: 1.2 µW/cm²', 'measured object at P1: 0.3 µW/cm²']);
+    const s = analyse('file:///saltmarsh/setup.plate', text);
+    const over = (words: string): string => { const at = text.split('\n').findIndex(l => l.includes(words)); return hoverAt(s, at, text.split('\n')[at]!.indexOf('m') + 1)!.markdown; };
+    expect(over('measured object')).toMatch(/^\*\*0\.3 µW\/cm²\*\*: object at P1\n\nWhat rests on it:\n\n[^]*- beam ratio at P1: 4:1$/m);
+    expect(over('measured object')).toContain('- light at P1: 1.5 µW/cm²');
+  });
   it('over a move: the readings that it makes stale', () => expect(hover('moved M2')).toContain('S1 -> M2, line'));
 });

@@ -142,6 +142,10 @@ test('a hover over its name says what it changes and what comes of it', () => {
   const at = (what: string): string => { const line = text.split('\n').findIndex(l => l.includes(what)); return hoverAt(s, line, text.split('\n')[line]!.indexOf(what) + 1)?.markdown ?? ''; };
   expect(at('"longer"')).toContain('mismatch: 0 → −40 mm');
   expect(at('"longer"')).toContain('expect mismatch \\< 10 mm: met → not met');
+  // What was expected first, then what one looks for; lengths behind.
+  const rows = [...at('"longer"').matchAll(/^- (.*?):/gm)].map(m => m[1]!.replaceAll('\\', ''));
+  const wanted = ['expect mismatch < 10 mm', 'mismatch', 'darkest.brightness', 'brightness', 'reference length'];
+  expect(rows.filter(r => wanted.includes(r))).toEqual(wanted);
   expect(at('whelk.depth')).toContain('**40 mm** for whelk, in this variant.');
 });
 

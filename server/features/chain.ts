@@ -1,10 +1,10 @@
 /** The chain of numbers behind a result, in plain data: for hovers, for `explain`, for the report. */
 import { oneOf } from '../model/literal.ts';
-import { isRatio, isShare, percent, percentBand, show, showBand, showRatio, showWithin } from '../model/show.ts';
+import { isRatio, isShare, percent, percentBand, plain, ratioBand, show, showBand, showRatio, showWithin } from '../model/show.ts';
 import type { Place } from '../model/model.ts';
 import type { Cell, Graph } from '../results/graph.ts';
 import { isInner } from '../results/expression.ts';
-import { sample, type Band } from '../results/sampling.ts';
+import { isBent, sample, type Band } from '../results/sampling.ts';
 
 export interface Shown {
   readonly name: string;
@@ -46,23 +46,30 @@ const FINEST = 1e-4;
 /** A middle with its ± would promise more than is known. */
 const wide = (band: Band): boolean => 2 * band.std > 0.25 * Math.abs(band.mean);
 
-/** A cell as it is shown. Curved cells are drawn, so that a flat top is not taken for certainty. */
+/** A cell as it is shown. What first order does not describe is drawn, so that a flat top is not taken for certainty. */
 export function showCell(graph: Graph, cell: Cell): Shown {
   const head = { name: cell.name, words: cell.words };
   const value = graph.value(cell);
   if (value === undefined) return { ...head, text: 'unknown', ...(cell.missing ? { missing: cell.missing.why } : {}) };
-  if (cell.rule?.curved) {
+  if (isBent(graph, cell)) {
     const band = sample(graph, cell);
-    if (band && band.draws > 0) return { ...head, value, u: band.std, band, text: isShare(cell.name) ? percentBand(band.low, band.high) : wide(band) ? showBand(band.low, band.high, cell.dim, cell.unit) : show(band.mean, cell.dim, band.std, cell.unit) };
+    if (band && band.draws > 0) return { ...head, value, u: band.std, band, text: bandText(cell, band) };
     return { ...head, value, u: 0, text: isShare(cell.name) ? percent(value) : show(value, cell.dim, 0, cell.unit) };
   }
   const u = graph.uncertainty(cell);
+  if (cell.spread?.kind === 'factor') return { ...head, value, u, text: `${show(value, cell.dim, 0, cell.unit)} ×÷ ${plain(cell.spread.amount, 3)}` };
   if (isRatio(cell.name)) return { ...head, value, u, text: showRatio(value, u) };
   if (u === 0 && cell.rule && isPath(cell)) return { ...head, value, u, text: show(Math.round(value / FINEST) * FINEST, cell.dim, 0, cell.unit) };
   if (cell.spread?.kind === 'one of') return { ...head, value, u, text: oneOf(cell.spread.values.map(String)) };
   // An input is shown as it is written: its ± is a half-width, not twice a standard uncertainty.
   if (cell.spread?.kind === 'within') return { ...head, value, u, text: showWithin(value, cell.dim, cell.spread.amount, cell.unit) };
   return { ...head, value, u, text: show(value, cell.dim, u, cell.unit) };
+}
+
+function bandText(cell: Cell, band: Band): string {
+  if (isShare(cell.name)) return percentBand(band.low, band.high);
+  if (isRatio(cell.name)) return wide(band) ? ratioBand(band.low, band.high) : showRatio(band.mean, band.std);
+  return wide(band) ? showBand(band.low, band.high, cell.dim, cell.unit) : show(band.mean, cell.dim, band.std, cell.unit);
 }
 
 export function chainOf(graph: Graph, cell: Cell): Chain {

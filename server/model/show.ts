@@ -80,9 +80,6 @@ export const isRatio = (name: string): boolean => /(?:^|[. ])(?:beam|effective) 
 /** How brightly something records is a share, shown in percent. */
 export const isShare = (name: string): boolean => name.endsWith('brightness');
 
-/** A share as a band, `41 to 71 %`; `u` is a standard uncertainty. */
-export const showShare = (value: number, u = 0): string => percentBand(Math.max(0, value - 2 * u), Math.min(1, value + 2 * u));
-
 /** A ratio with its give: `4.2:1 ± 0.3`, and as a band where it is only roughly known: `2:1 to 12:1`. `u` is a standard uncertainty. */
 export function showRatio(value: number, u = 0): string {
   if (!(u > 0)) return `${plain(value, 3)}:1`;

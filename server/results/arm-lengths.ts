@@ -22,6 +22,8 @@ export interface ArmLength {
   readonly plan: Cell;
   /** it was read, as a whole or in all its legs */
   readonly read: boolean;
+  /** and all those readings say how sure they are */
+  readonly sure: boolean;
   /** what the glass on it adds to the coherence path */
   readonly glass: readonly Cell[];
   /** at which it arrives, from the plate's normal */
@@ -35,11 +37,11 @@ export function armLengths(plate: Thing, arms: readonly Arm[], legs: LegCells, v
   const { graph } = values;
   return arms.map(arm => {
     const own = arm.path.slice(shared);
-    const { length, plan, read } = readings.lengths.along(own, legs, `${plate.id}.${arm.name}.length`, `${arm.name} at ${plate.id}`, arm.beam.at);
+    const { length, plan, read, sure } = readings.lengths.along(own, legs, `${plate.id}.${arm.name}.length`, `${arm.name} at ${plate.id}`, arm.beam.at);
     const glass = own.flatMap(l => glassAlong(l, arm.laser, values));
     const path = graph.derive(`${plate.id}.${arm.name}.coherence path`, weighted('coherence path', 'string length + glass', [1, ...glass.map(() => 1)]), [length, ...glass], LENGTH, `coherence path of ${arm.name} at ${plate.id}`);
     const partsAt = shared > 0 ? first[shared - 1]!.target : arm.path[0]?.beam.from;
-    return { arm, legs: own, length, plan, read, glass, coherencePath: path, ...(partsAt ? { partsAt } : {}) };
+    return { arm, legs: own, length, plan, read, sure, glass, coherencePath: path, ...(partsAt ? { partsAt } : {}) };
   });
 }
 

@@ -76,6 +76,8 @@ export interface Notes {
   held?: { readonly by: Cell; readonly value: number; readonly band: Band };
   /** is drawn as one normal number */
   normal?: boolean;
+  /** first order does not describe it */
+  bent?: boolean;
   below?: readonly Cell[];
   /** of the brightness of an object's far end: share of the depth at which the darkest part lies */
   darkest?: number;

@@ -39,7 +39,7 @@ export const FUNCTIONS: ReadonlyMap<string, Fn> = new Map([
   fn('min', Math.min, 'same', 'same', ([a, b]) => (a! <= b! ? [1, 0] : [0, 1]), 2, true),
   fn('max', Math.max, 'same', 'same', ([a, b]) => (a! >= b! ? [1, 0] : [0, 1]), 2, true),
   fn('sin', Math.sin, ANGLE, NUMBER, ([a]) => [Math.cos(a!)]), fn('cos', Math.cos, ANGLE, NUMBER, ([a]) => [-Math.sin(a!)]), fn('tan', Math.tan, ANGLE, NUMBER),
-  fn('asin', Math.asin, NUMBER, ANGLE), fn('acos', Math.acos, NUMBER, ANGLE), fn('atan', Math.atan, NUMBER, ANGLE),
+  fn('asin', Math.asin, NUMBER, ANGLE, undefined, 1, true), fn('acos', Math.acos, NUMBER, ANGLE, undefined, 1, true), fn('atan', Math.atan, NUMBER, ANGLE),
 ]);
 
 /** True of a cell that is only a part of what a value is written as. */

@@ -4,7 +4,7 @@ import { dimName, unitsFor } from '../model/units.ts';
 import type { Goal, Problem, Setup } from '../model/model.ts';
 import type { Cell, Graph } from './graph.ts';
 import { resultNamed } from './names.ts';
-import { sample } from './sampling.ts';
+import { interval } from './sampling.ts';
 import type { Values } from './values.ts';
 
 export type Outcome = 'met' | 'not met' | 'undecided' | 'not computed yet' | 'cannot be told';
@@ -16,6 +16,9 @@ export interface GoalResult {
   readonly value?: number;
   /** half of the 95 % band, SI */
   readonly give?: number;
+  /** ends of that band; of what counts by its size, of that */
+  readonly low?: number;
+  readonly high?: number;
   readonly limits: readonly number[];
 }
 
@@ -74,27 +77,31 @@ const couldBe = (name: string): boolean => /(^|\.|\s)(mismatch|brightness|length
 function judge(goal: Goal, cell: Cell, limits: readonly number[], r: Figures): GoalResult {
   const raw = r.graph.value(cell);
   if (raw === undefined) return { goal, outcome: 'cannot be told', cell, limits };
-  // A mismatch counts by its size, which is never below zero.
-  const size = cell.name.endsWith('mismatch');
+  const size = bySize(cell);
   const value = size ? Math.abs(raw) : raw;
-  let give = 2 * r.graph.uncertainty(cell);
-  let [low, high] = [size ? Math.max(0, value - give) : value - give, value + give];
-  if (cell.rule?.curved) {
-    const band = sample(r.graph, cell);
-    if (band) { low = band.low; high = band.high; give = (high - low) / 2; }
-  }
+  const band = interval(r.graph, cell);
+  const give = (band.high - band.low) / 2;
+  const [low, high] = size ? sizes(band) : [band.low, band.high] as const;
   const met = holds(goal, limits, value);
   // An exact value is expected to lie within its own uncertainty; limits are decided where the whole band lies on one side of each.
   const between = goal.op === 'between' && limits.some(l => above(l, low) && above(high, l));
   const outcome: Outcome = goal.op === '=' ? (met || (limits[0]! >= low && limits[0]! <= high) ? 'met' : 'not met')
     : holds(goal, limits, low) === met && holds(goal, limits, high) === met && !between ? (met ? 'met' : 'not met') : 'undecided';
-  return { goal, outcome, cell, value, give, limits };
+  return { goal, outcome, cell, value, give, low, high, limits };
+}
+
+/** A mismatch and a drift count by their size, which is never below zero. */
+export const bySize = (cell: Cell): boolean => /(?:mismatch|\.drift)$/.test(cell.name);
+
+function sizes({ low, high }: { readonly low: number; readonly high: number }): [number, number] {
+  const [a, b] = [Math.abs(low), Math.abs(high)];
+  return [low < 0 && high > 0 ? 0 : Math.min(a, b), Math.max(a, b)];
 }
 
 /** Sums of legs differ from the limit by rounding where they are equal on paper. */
 const above = (v: number, a: number): boolean => v - a > 1e-9 * Math.max(1, Math.abs(a));
 
-/** Whether a value is what a goal asks for; of a mismatch its size. */
+/** Whether a value is what a goal asks for; of what counts by its size, that. */
 export function holds({ op }: Goal, limits: readonly number[], v: number): boolean {
   const [a, b] = limits as [number, number];
   switch (op) {

@@ -50,12 +50,13 @@ export class Twins {
     const at = this.olds[cell.index];
     const old = at === undefined || !cell.rule ? undefined : this.before.known(this.before.cells[at]!);
     if (!old || !this.inOrder(cell)) return {};
-    const { sweep, held, uncertainty, band, normal, darkest } = old;
+    const { sweep, held, uncertainty, band, normal, bent, darkest } = old;
     const notes: Notes = {};
     if (sweep) notes.sweep = { inputs: sweep.inputs.map(c => this.news[c.index]!), slopes: sweep.slopes };
     if (uncertainty !== undefined) notes.uncertainty = uncertainty;
     if (band) notes.band = band;
     if (normal !== undefined) notes.normal = normal;
+    if (bent !== undefined) notes.bent = bent;
     if (darkest !== undefined) notes.darkest = darkest;
     const by = held && this.news[held.by.index];
     if (by) notes.held = { ...held, by };

@@ -1,6 +1,9 @@
-import { isRatio, isShare, show, showRatio, showShare } from '../../model/show.ts';
+import { isRatio, isShare, percent, percentBand, ratioBand, show, showBand, showRatio } from '../../model/show.ts';
+import type { Unit } from '../../model/units.ts';
+import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
 import type { GoalResult, Outcome } from '../../results/goals.ts';
+import { isBent } from '../../results/sampling.ts';
 import type { Problem } from '../../model/model.ts';
 import { text, type Check } from '../check.ts';
 
@@ -38,7 +41,7 @@ export const expectationFailed: Check = {
 export function withOutcome(r: Results, outcome: Outcome, code: string): Problem[] {
   return r.goals.filter(g => g.goal.kind === 'expect' && g.outcome === outcome && g.cell).map(g => ({
     code, at: g.goal.at, subject: g.goal.result, setup: r.setup.name,
-    data: { result: g.goal.result, value: g.value!, give: g.give!, shown: shown(g, g.value!, g.give! / 2), limit: limitWords(g) },
+    data: { result: g.goal.result, value: g.value!, give: g.give!, shown: found(g, r), limit: limitWords(g) },
   }));
 }
 
@@ -48,6 +51,15 @@ function limitWords(g: GoalResult): string {
   return `${word ? `${word} ` : ''}${a}${g.goal.op === 'between' ? ` to ${b!}` : ''}`;
 }
 
+/** The result of a goal as people write it: as a band where that does not lie evenly about its value. */
+function found(g: GoalResult, { graph }: Results): string {
+  const [cell, low, high] = [g.cell!, g.low!, g.high!];
+  if (isShare(cell.name)) return percentBand(low, high);
+  if (!isBent(graph, cell) || high - low <= 0.5 * Math.abs(low + high) / 2) return shown(g, g.value!, g.give! / 2);
+  return isRatio(cell.name) ? ratioBand(low, high) : showBand(low, high, cell.dim, unitFor(cell));
+}
+
 /** A value of a goal's result as people write it. */
 const shown = ({ cell }: GoalResult, value: number, u = 0): string =>
-  (isRatio(cell!.name) ? showRatio(value, u) : isShare(cell!.name) ? showShare(value, u) : show(value, cell!.dim, u, cell!.unit?.percent ? cell!.unit : undefined));
+  (isRatio(cell!.name) ? showRatio(value, u) : isShare(cell!.name) ? percent(value) : show(value, cell!.dim, u, unitFor(cell!)));
+const unitFor = ({ unit }: Cell): Unit | undefined => (unit?.percent ? unit : undefined);

@@ -1,6 +1,7 @@
 import { plain } from '../../model/show.ts';
 import type { Problem, Thing } from '../../model/model.ts';
 import type { Results } from '../../results/plan.ts';
+import { interval } from '../../results/sampling.ts';
 import { num, text, type Check } from '../check.ts';
 
 interface Usual { readonly from: number; readonly to: number; readonly what: string; readonly single: boolean }
@@ -59,9 +60,9 @@ export const ratioUnusual: Check = {
     const ratio = r.graph.value(p.ratio);
     if (ratio === undefined) return [];
     const { from, to, what, single } = rangeOf(p.plate, r);
-    const give = 2 * r.graph.uncertainty(p.ratio);
+    const { low, high } = interval(r.graph, p.ratio);
     // Only where its uncertainty does not reach back into the range.
-    if (ratio - give <= to && ratio + give >= from) return [];
+    if (low <= to && high >= from) return [];
     const reading = p.objects[0]?.read.reading ?? p.reference?.read.reading;
     return [{ code: 'ratio-unusual', at: reading?.at ?? r.setup.facts.get('beam ratio')?.at ?? p.plate.at, subject: p.plate.id, setup: r.setup.name, data: { plate: p.plate.id, ratio, from, to, what, single } }];
   }),

@@ -53,6 +53,7 @@ export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], 
   const inPlane = (m: Metered, called: string, words: string): Cell => {
     const written = m.cell.unit?.dim === LIGHT ? m.cell.unit : MICRO;
     const more = { ...(m.kind === 'light' ? { unit: written } : {}), at: m.reading.at };
+    if (isFacing(m) && !planned.missing && Math.cos(graph.value(planned)!) < GRAZING) return context.values.missing(called, m.cell.dim, words, { code: 'impossible-value', why: `the light of ${name} grazes ${plate.id}: how much of it falls on it cannot be told from a reading facing the beam; read it in the plane of the plate`, at: m.reading.at });
     return isFacing(m) ? graph.derive(called, IN_PLANE, [m.cell, planned], m.cell.dim, words, more) : graph.derive(called, READ_IN_PLANE, [m.cell], m.cell.dim, words, more);
   };
   const [called, words] = read.kind === 'light' ? [`${base}.light`, `light of ${name} at ${plate.id}`] : [`${base}.meter`, `reading of ${name} at ${plate.id}, in its plane`];
@@ -97,6 +98,8 @@ export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], 
 }
 
 const PERCENT = parseUnit('%')!;
+/** Cosine of half a degree from the plane of the plate. */
+const GRAZING = Math.cos((89.5 * Math.PI) / 180);
 const CORNERS: readonly Spot[] = ['upper left', 'upper right', 'lower left', 'lower right'];
 const isFacing = (m: Metered): boolean => (m.reading as LightReading).measured.facing;
 const isPolarizer = (through: LightReading['measured']['through']): boolean => through !== undefined && (through === 'polarizer' || through.kind.word === 'polarizer');

@@ -1,6 +1,6 @@
 /** What changes in the results when a length is another one: how brightly a part records, whether an expectation is met. */
 import type { Cell, Graph } from '../graph.ts';
-import { holds } from '../goals.ts';
+import { bySize, holds } from '../goals.ts';
 import type { ArmLength } from '../arm-lengths.ts';
 import type { Pair } from '../pairs.ts';
 import type { Results } from '../plan.ts';
@@ -55,7 +55,7 @@ function goalEffect({ goals, graph }: Results, a: Overlay, b: Overlay): Effect |
 
 function valueWith(graph: Graph, cell: Cell, over: Overlay): number {
   const value = graph.evaluate(cell, over);
-  return cell.name.endsWith('mismatch') ? Math.abs(value) : value;
+  return bySize(cell) ? Math.abs(value) : value;
 }
 
 function brightnessEffect({ plates, graph }: Results, a: Overlay, b: Overlay): Effect | undefined {

@@ -20,6 +20,8 @@ export interface Whole {
   readonly plan: Cell;
   /** it was read, as a whole or in all of its legs */
   readonly read: boolean;
+  /** and all those readings say how sure they are */
+  readonly sure: boolean;
 }
 
 /** Two ways to one figure, of which the surer counts. */
@@ -65,15 +67,17 @@ export class Lengths {
     const sum = (of: string, from: readonly Cell[], formula = 'sum of the legs', what = words): Cell => graph.derive(of, weighted('sum of legs', formula, from.map(() => 1)), from, LENGTH, what, more);
     const planned = (): Cell => sum(`${name}.plan`, legs.map(l => this.plans.get(l) ?? cells.get(l)!), undefined, `${words} as planned`);
     const read = legs.length > 0 && parts.every(p => p.subject !== undefined);
+    const readings = parts.flatMap(p => p.subject ?? []);
+    const sure = readings.every(saysHowSure);
     if (!direct) {
       const length = sum(name, parts.map(p => p.cell));
-      return { length, read, plan: parts.some(p => p.subject) ? planned() : length };
+      return { length, read, sure, plan: parts.some(p => p.subject) ? planned() : length };
     }
     const plan = direct.plan = planned();
     const byParts = read ? sum(`${name}.by legs`, parts.map(p => p.cell), 'sum of the legs, each of which was read', `${words} by its legs`) : undefined;
-    if (byParts) this.twoWays.push({ words, direct, parts: byParts, readings: parts.map(p => p.subject!), legs: legs.length });
-    if (byParts && this.surer(byParts, direct)) return { plan, read: true, length: graph.derive(name, same('the surer of two', 'sum of its legs, each of which was read: surer than the reading of the whole'), [byParts], LENGTH, words, more) };
-    return { plan, read: true, length: this.correct(direct, plan, byParts && 'plan + offset: the reading of the whole is surer than those of its legs') };
+    if (byParts) this.twoWays.push({ words, direct, parts: byParts, readings, legs: legs.length });
+    if (byParts && this.surer(byParts, direct, sure)) return { plan, read: true, sure, length: graph.derive(name, same('the surer of two', 'sum of its legs, each of which was read: surer than the reading of the whole'), [byParts], LENGTH, words, more) };
+    return { plan, read: true, sure: saysHowSure(direct), length: this.correct(direct, plan, byParts && 'plan + offset: the reading of the whole is surer than those of its legs') };
   }
 
   /** What a length is summed from: runs that were read, and legs. */
@@ -113,15 +117,14 @@ export class Lengths {
     const byArms = own.read && reference.read ? minus(`${name}.by arms`, own.length, reference.length, 'by both paths') : undefined;
     if (byArms) this.twoWays.push({ words, direct, parts: byArms, readings: [], legs: own.legs.length + reference.legs.length });
     const plan = direct.plan = minus(`${name}.plan`, own.plan, reference.plan, 'as planned');
-    if (byArms && this.surer(byArms, direct)) return { formula: 'object path − reference path: both were read, and that is surer than the reading of their difference' };
+    if (byArms && this.surer(byArms, direct, own.sure && reference.sure)) return { formula: 'object path − reference path: both were read, and that is surer than the reading of their difference' };
     return { cell: this.correct(direct, plan, byArms && 'plan + offset: the reading of the difference is surer than those of both paths') };
   }
 
-  /** Whether the parts say it more surely. What does not say how sure it is, is not surer than what does. */
-  private surer(parts: Cell, direct: Subject): boolean {
+  /** Whether the parts say it more surely. What does not say how sure it is, all of it, is not surer than what does. */
+  private surer(parts: Cell, direct: Subject, sure: boolean): boolean {
     const { graph } = this.values;
-    const u = graph.uncertainty(parts);
-    const is = !parts.missing && u > 0 && u < graph.uncertainty(direct.cell);
+    const is = !parts.missing && sure && (!saysHowSure(direct) || graph.uncertainty(parts) < graph.uncertainty(direct.cell));
     direct.lessSure = is;
     return is;
   }
@@ -133,3 +136,5 @@ export class Lengths {
     return cell;
   }
 }
+
+const saysHowSure = ({ readings }: Subject): boolean => readings.some(t => t.own > 0);

@@ -95,7 +95,7 @@ function subjectOf({ target, readings }: Group, arms: Arms, values: Values, fate
   for (const r of readings) if (!counting.has(r)) fates.set(r, { kind: 'older', newest: newest[0]! });
   const { name, words } = called(target, arms);
   const many = newest.length > 1;
-  const all = newest.flatMap((r, i) => taken(r, many ? `${name}.reading.${i + 1}` : `${name}.reading`, many ? `reading ${i + 1} of ${words}` : `reading of ${words}`, values, target.kind === 'difference' ? target.sign : 1) ?? []);
+  const all = newest.flatMap((r, i) => taken(r, many ? `${name}.reading.${i + 1}` : `${name}.reading`, many ? `reading ${i + 1} of ${words}` : `reading of ${words}`, values, target.kind === 'difference' ? target.sign : undefined) ?? []);
   if (all.length === 0) return undefined;
   const subject: Subject = { name, words, target, readings: all, cell: together(all, `${name}.reading`, `readings of ${words}`, values), lessSure: false };
   for (const t of all) fates.set(t.reading, { kind: 'counts', subject, taken: t });

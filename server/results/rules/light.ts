@@ -28,10 +28,12 @@ export const IN_PLANE: Rule = {
   compute: ([e, angle]) => lightInPlane(e!, angle!), partials: ([e, angle]) => [Math.cos(angle!), -e! * Math.sin(angle!)],
 };
 /** Angle of arrival by two readings. Inputs: in the plane of the plate, facing the beam. */
-export const ANGLE_BY_READINGS: Rule = { name: 'angle by two readings', formula: 'arccos(in the plate’s plane / facing the beam)', source: LAMBERT, compute: ([flat, facing]) => angleByReadings(flat!, facing!) };
+export const ANGLE_BY_READINGS: Rule = { name: 'angle by two readings', formula: 'arccos(in the plate’s plane / facing the beam)', source: LAMBERT, curved: true, compute: ([flat, facing]) => angleByReadings(flat!, facing!) };
 
+/** No light, and less than none, makes no ratio: such draws are left out. */
+const ratio = (a: number, b: number): number => (a > 0 && b > 0 ? lightRatio(a, b) : Number.NaN);
 /** Reference light to object light. */
-export const RATIO: Rule = { name: 'beam ratio', formula: 'reference light / object light', compute: ([r, o]) => lightRatio(r!, o!), partials: ([r, o]) => [1 / o!, -r! / (o! * o!)] };
+export const RATIO: Rule = { name: 'beam ratio', formula: 'reference light / object light', compute: ([r, o]) => ratio(r!, o!), partials: ([r, o]) => [1 / o!, -r! / (o! * o!)] };
 /** One light as a share of another. */
 export const SHARE: Rule = { name: 'share', formula: 'a / b', compute: RATIO.compute, partials: RATIO.partials! };
 /** Object light from the reference's and a known ratio. */
@@ -41,7 +43,7 @@ export const BY_RATIO_BACK: Rule = { name: 'reference light by the ratio', formu
 /** Reference to that object light which is polarized like it. Inputs: beam ratio, polarized share. */
 export const EFFECTIVE: Rule = { name: 'effective ratio', formula: 'beam ratio / polarized share of the object light', compute: RATIO.compute, partials: RATIO.partials! };
 /** Share of the object light that a polarizer along the reference lets through. Inputs: light through it, light without it, its own loss (0 where that is not told). */
-export const POLARIZED: Rule = { name: 'polarized share', formula: 'light through the polarizer / ((1 − loss of the polarizer) · light without it)', compute: ([p, e, loss]) => lightRatio(p!, (1 - (loss ?? 0)) * e!) };
+export const POLARIZED: Rule = { name: 'polarized share', formula: 'light through the polarizer / ((1 − loss of the polarizer) · light without it)', compute: ([p, e, loss]) => ratio(p!, (1 - (loss ?? 0)) * e!) };
 
 /** The weakest of some corners against the centre. Inputs: centre, then the corners. */
 export const WEAKEST_CORNER: Rule = {
@@ -77,10 +79,9 @@ export const wheelShare = (marks: readonly number[]): Rule => ({
   name: 'share at the wheel’s mark', of: marks, formula: 'straight line between the two neighbouring marks',
   compute: ([setting, ...values]) => shareAtMark(marks, values, setting!),
   partials: ([setting, ...values]) => {
-    const weights = weightsAtMark(marks, setting!);
-    const step = weights.flatMap((w, i) => (w > 0 && w < 1 ? [i] : []));
-    const [a, b] = step as [number, number];
-    return [step.length === 2 ? (values[b]! - values[a]!) / (marks[b]! - marks[a]!) : 0, ...weights];
+    // At a mark the slope of either side may be the one that counts: the steeper is taken.
+    const slopes = marks.flatMap((m, i) => (i > 0 && marks[i - 1]! <= setting! && setting! <= m ? [(values[i]! - values[i - 1]!) / (m - marks[i - 1]!)] : []));
+    return [slopes.reduce((most, s) => (Math.abs(s) > Math.abs(most) ? s : most), 0), ...weightsAtMark(marks, setting!)];
   },
 });
 

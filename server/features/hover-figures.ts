@@ -26,7 +26,7 @@ export function thingWords(thing: Thing, r: Results | undefined): string {
 
 function facts(thing: Thing, r: Results | undefined): string {
   const written = [...thing.facts].map(([key, f]) => `${key}: ${escaped(factText(f))}${insteadWords(overrideOf(thing, key))}`);
-  const assumed = (r?.graph.cells ?? []).filter(c => c.origin === 'assumed' && c.name.startsWith(`${thing.id}.`))
+  const assumed = (r?.graph.planned ?? []).filter(c => c.origin === 'assumed' && c.name.startsWith(`${thing.id}.`))
     .map(c => `${c.name.slice(thing.id.length + 1)}: ${escaped(showCell(r!.graph, c).text)} is assumed${c.reason !== undefined ? `: ${escaped(c.reason)}` : ''}`);
   return bullets([...written, ...assumed]);
 }

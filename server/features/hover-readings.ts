@@ -23,11 +23,11 @@ export function readingWords(reading: Reading, r: Results): string {
 
 /** The results that a reading goes into, each with its figure. */
 function restingOn({ valueAt }: Reading, r: Results): string {
-  const own = valueAt && r.graph.cells.find(c => c.origin === 'measured' && c.at?.uri === valueAt.uri && c.at.line === valueAt.line && c.at.start === valueAt.start);
+  const own = valueAt && r.graph.planned.find(c => c.origin === 'measured' && c.at?.uri === valueAt.uri && c.at.line === valueAt.line && c.at.start === valueAt.start);
   if (!own) return '';
   const resting = new Set<Cell>([own]);
   // A cell stands behind those that it is made of.
-  for (const c of r.graph.cells) if (c.inputs.some(i => resting.has(i))) resting.add(c);
+  for (const c of r.graph.planned) if (c.inputs.some(i => resting.has(i))) resting.add(c);
   const results = r.published.filter(c => resting.has(c) && !c.missing);
   if (results.length === 0) return '';
   const rows = results.slice(0, MOST).map(c => `${escaped(c.words)}: ${escaped(showCell(r.graph, c).text)}`);

@@ -129,7 +129,7 @@ function ownValue(found: FactLine, node: Node, { model }: Snapshot, r: Results |
   const owner = [r?.setup, ...model.inventories].flatMap(s => [...(s?.things.values() ?? [])]).find(t => t.node === node.parent);
   const over = owner && overrideOf(owner, factKey(found));
   const cell = owner && r?.graph.find(`${owner.id}.${factKey(found)}`);
-  const own = cell && !cell.missing ? `${strong(showCell(r!.graph, cell).text)} for ${escaped(owner.id)}` : over ? `${strong(factText(over.fact))} for ${escaped(owner.id)}` : undefined;
+  const own = cell && r!.graph.isPlanned(cell) && !cell.missing ? `${strong(showCell(r!.graph, cell).text)} for ${escaped(owner.id)}` : over ? `${strong(factText(over.fact))} for ${escaped(owner.id)}` : undefined;
   return own && `${own}${insteadWords(over)}.`;
 }
 

@@ -40,6 +40,7 @@ export class Graph {
   // Kept as long as the graph: uncertainty, ranking, draws and solving all ask for the same.
   private readonly notes = new Map<Cell, Notes>();
   private twins: Twins | undefined;
+  private count = Infinity;
   /** how many rules have run; an edit must only run those that it touches */
   computed = 0;
   /** how many bands were drawn */
@@ -54,7 +55,12 @@ export class Graph {
   settle(): void {
     for (const cell of this.twins?.noted() ?? []) this.noted(cell);
     this.twins = undefined;
+    this.count = this.cells.length;
   }
+
+  /** The cells that there were when the graph was settled. Who looks closer may have asked for more since: what is shown must not rest on who has looked before. */
+  get planned(): readonly Cell[] { return this.cells.slice(0, this.count); }
+  isPlanned(cell: Cell): boolean { return cell.index < this.count; }
 
   /** What was found out about a cell, to be added to. */
   noted(cell: Cell): Notes {

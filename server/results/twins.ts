@@ -21,13 +21,16 @@ export class Twins {
   // Cells with a rule, in order: both graphs are made in the same order of a text that has hardly changed.
   private readonly made: readonly Cell[];
   private next = 0;
-  /** by the places of their twins: places of old cells, and new cells */
-  private readonly olds: (number | undefined)[] = [];
+  /** by the places of their twins: places of old cells (−1: none), and new cells */
+  private olds: Int32Array;
   private readonly news: (Cell | undefined)[];
+  private last = -1;
+  private ascending: boolean | undefined;
 
   constructor(private readonly before: Cells, private readonly now: Cells) {
     this.made = before.cells.filter(c => c.rule);
-    this.news = new Array<Cell | undefined>(before.cells.length);
+    this.news = new Array<Cell | undefined>(before.cells.length).fill(undefined);
+    this.olds = new Int32Array(before.cells.length + 64).fill(-1);
   }
 
   /** The twin that a new cell will have. */
@@ -39,16 +42,23 @@ export class Twins {
   }
 
   join(cell: Cell, old: Cell): void {
+    if (cell.index >= this.olds.length) {
+      const longer = new Int32Array(2 * cell.index).fill(-1);
+      longer.set(this.olds);
+      this.olds = longer;
+    }
     this.olds[cell.index] = old.index;
     this.news[old.index] = cell;
+    if (cell.index > this.last) this.last = cell.index;
+    this.ascending = undefined;
   }
 
   value(old: Cell): number { return this.before.value(old)!; }
 
   /** What is known of a cell from its twin. */
   notesOf(cell: Cell): Notes {
-    const at = this.olds[cell.index];
-    const old = at === undefined || !cell.rule ? undefined : this.before.known(this.before.cells[at]!);
+    const at = cell.rule ? this.twinOf(cell) : -1;
+    const old = at < 0 ? undefined : this.before.known(this.before.cells[at]!);
     if (!old || !this.inOrder(cell)) return {};
     const { sweep, held, uncertainty, band, normal, bent, darkest } = old;
     const notes: Notes = {};
@@ -82,8 +92,8 @@ export class Twins {
   }
 
   private areTwins(cell: Cell, old: Cell): boolean {
-    const at = this.olds[cell.index];
-    if (at !== undefined) return at === old.index;
+    const at = this.twinOf(cell);
+    if (at >= 0) return at === old.index;
     // Cells with a rule were paired when they were made.
     if (cell.rule || old.rule || this.news[old.index] || cell.missing || old.missing || cell.dim !== old.dim) return false;
     if (this.now.value(cell) !== this.before.value(old) || !sameSpread(cell.spread, old.spread)) return false;
@@ -91,13 +101,27 @@ export class Twins {
     return true;
   }
 
+  private twinOf(cell: Cell): number { return cell.index < this.olds.length ? this.olds[cell.index]! : -1; }
+
   /** Sums are rounded, and draws dealt out, by the order of the cells: what was found holds where a cell rests on its inputs in the same order as its twin. */
   private inOrder(cell: Cell): boolean {
-    let last = Infinity;
-    // from the last to the first
-    for (const c of this.now.ancestors(cell).reverse()) {
-      const at = this.olds[c.index]!;
-      if (at >= last) return false;
+    // Mostly all cells have their twins in the same order.
+    if (this.ascending ??= this.allAscend()) return true;
+    let last = -1;
+    for (const c of this.now.ancestors(cell)) {
+      const at = this.twinOf(c);
+      if (at <= last) return false;
+      last = at;
+    }
+    return true;
+  }
+
+  private allAscend(): boolean {
+    let last = -1;
+    for (let i = 0; i <= this.last; i++) {
+      const at = this.olds[i]!;
+      if (at < 0) continue;
+      if (at < last) return false;
       last = at;
     }
     return true;

@@ -7,8 +7,9 @@ import { performance } from 'node:perf_hooks';
 /**
  * Starts `server` ({ command, settings }) and opens one document in it. With `pull` the client asks for findings after each change, else it waits
  * for them to come. `found` tells from the findings whether the arms are too long: an answer that does not fit the text is not counted but thrown.
+ * `users`: documents that use the first, of which the findings are waited for instead of its own; only where they come by themselves.
  */
-export async function open(server, { uri, languageId, text }, { pull, found }) {
+export async function open(server, { uri, languageId, text }, { pull, found }, users = []) {
   const child = spawn(process.execPath, server.command, { stdio: ['pipe', 'pipe', 'inherit'] });
   const waiting = new Map();
   let lastId = 0;
@@ -40,7 +41,13 @@ export async function open(server, { uri, languageId, text }, { pull, found }) {
   /** Settles when the findings are those of a text whose arms are too long, or are not. */
   const findings = async (tooLong) => {
     if (!pull) {
-      await new Promise((resolve) => { published = (sent) => { if (sent.uri === uri && found(sent.diagnostics) === tooLong) resolve(); }; });
+      const waited = new Set(users.length > 0 ? users.map((user) => user.uri) : [uri]);
+      await new Promise((resolve) => {
+        published = (sent) => {
+          if (waited.has(sent.uri) && found(sent.diagnostics) === tooLong) waited.delete(sent.uri);
+          if (waited.size === 0) resolve();
+        };
+      });
       return;
     }
     const { items } = await request('textDocument/diagnostic', { textDocument: { uri } });
@@ -56,7 +63,7 @@ export async function open(server, { uri, languageId, text }, { pull, found }) {
   notify('initialized', {});
   notify('workspace/didChangeConfiguration', { settings: server.settings });
   const opened = pull ? undefined : findings(true);
-  notify('textDocument/didOpen', { textDocument: { uri, languageId, version, text } });
+  for (const document of [{ uri, text }, ...users]) notify('textDocument/didOpen', { textDocument: { uri: document.uri, languageId, version, text: document.text } });
   await (opened ?? findings(true));
 
   return {

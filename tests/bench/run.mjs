@@ -6,7 +6,7 @@ import { existsSync, statSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import { open } from './client.mjs';
 import { ours, peers } from './servers.mjs';
-import { setup } from './setups.mjs';
+import { inventory, mismatched, setup } from './setups.mjs';
 
 const LENGTHS = [100, 1_000, 10_000];
 // Whoever types makes hundreds of edits in an evening: what counts is the time once the engine has compiled what it runs often, for all servers alike.
@@ -17,6 +17,8 @@ const LONG_WARM_UP = 30;
 /** Edits that one server gets before it is the next one's turn: letters come in bursts. An even number, since every other edit takes back the one before. */
 const TURN = 10;
 const STARTS = 15;
+/** Setups that draw on one inventory, and of a page in which all are mismatched. */
+const MANY = 200;
 
 const { json, yaml } = peers();
 const packed = pack();
@@ -34,6 +36,11 @@ const starts = await timeStarts();
 row('start to the findings of 100 lines', starts, 'ms');
 const memory = await weigh();
 row('memory with 10000 lines, after 20 edits', memory, 'MB');
+const refresh = own.length > 0 ? await timeInventory() : new Map();
+for (const [pages, ms] of refresh) single(`an edit of an inventory to the findings of ${MANY} setups, in ${pages} pages`, ms);
+const alone = own.length > 0 ? await timeMismatched(1) : undefined;
+const among = own.length > 0 ? await timeMismatched(MANY) : undefined;
+if (own.length > 0) single(`an edit of a mismatched setup, alone ${alone.toFixed(2)} ms; among ${MANY}`, among);
 const size = packed ? statSync('out/platewright.vsix').size / 1e6 : undefined;
 if (packed) console.log(`${'packed extension'.padEnd(42)}${size.toFixed(3)} MB`);
 
@@ -43,6 +50,9 @@ const limits = [
   ['1000 lines: ours / JSON', time(1_000) / time(1_000, json), 1],
   ['ours: 1000 lines / 100 lines', time(1_000) / time(100), 10],
   ['ours: 10000 lines / 1000 lines', time(10_000) / time(1_000), 10],
+  [`an inventory to ${MANY} pages that use it, ms`, refresh.get(MANY), 1000],
+  [`an inventory to ${MANY} setups in 10 pages that use it, ms`, refresh.get(10), 1000],
+  [`mismatched setups: one of ${MANY} / one alone`, among / alone, 10],
   ['start: ours / JSON', starts.get('ours') / starts.get('JSON'), 1],
   ['memory with 10000 lines, MB', memory.get('ours'), 120],
   ['packed extension, MB', size, 1],
@@ -102,6 +112,40 @@ async function weigh() {
   return weights;
 }
 
+/** Median milliseconds from an edit of an inventory to the findings of all setups that draw on it, by the number of pages they stand in. */
+async function timeInventory() {
+  const times = new Map();
+  for (const pages of [MANY, 10]) {
+    const lab = inventory(40);
+    const text = mismatched(MANY / pages, true).text;
+    const users = Array.from({ length: pages }, (_, n) => ({ uri: `file:///notebook/page-${n}.plate`, text }));
+    // The client is sent all findings, since it is the server's time that counts and not that of 200 questions.
+    const session = await open(ours(false), { uri: 'file:///notebook/lab.plate', languageId: 'plate', text: lab.text }, { ...ours(false), pull: false }, users);
+    const all = [];
+    for (let n = 0; n < 20; n++) {
+      const ms = await session.edit(lab.edit, n % 2 === 1);
+      if (n >= 4) all.push(ms);
+    }
+    await session.close();
+    times.set(pages, median(all));
+  }
+  return times;
+}
+
+/** Median milliseconds of an edit of one setup on a page of setups that are all mismatched. */
+async function timeMismatched(setups) {
+  const { text, edit } = mismatched(setups, false);
+  const session = await open(ours(true), { uri: 'file:///notebook/page.plate', languageId: 'plate', text }, ours(true));
+  const all = [];
+  for (let n = 0; n < WARM_UP + EDITS; n++) {
+    // Both digits leave it mismatched, so that bands are drawn each time.
+    const ms = await session.edit({ ...edit, tooLong: n % 2 === 1 ? edit.matched : edit.tooLong }, true);
+    if (n >= WARM_UP) all.push(ms);
+  }
+  await session.close();
+  return median(all);
+}
+
 async function openSetup(server, lines) {
   const { text, edit } = setup(lines, server.format);
   const document = { uri: `file:///notebook/setup.${server.format}`, languageId: server.languageId, text };
@@ -119,6 +163,10 @@ function row(what, figures, unit) {
   const own = figures.get('ours');
   const ratios = own === undefined ? '' : `ours/JSON ${(own / figures.get('JSON')).toPrecision(2)}  ours/YAML ${(own / figures.get('YAML')).toPrecision(2)}`;
   console.log(`${what.padEnd(42)}${shown.join('')}${ratios}`);
+}
+
+function single(what, ms) {
+  console.log(`${what}: ${ms.toFixed(ms < 10 ? 2 : 0)} ms`);
 }
 
 /** True when the extension could be packed; its bundles are then in dist/, or those of them that could be built. */

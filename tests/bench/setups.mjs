@@ -119,3 +119,41 @@ function yaml({ things, beams, ...head }) {
 function oneLine({ to, length, within }) {
   return `{ "to": "${to}", "length": ${length}, "within": ${within} }`;
 }
+
+/** The laser reaches less far than the arms differ, or farther: the digit that an edit of the inventory changes. */
+const FAR = '900';
+const NEAR = '200';
+
+/** An inventory with one laser that counts, and `items` others. */
+export function inventory(items) {
+  const others = Array.from({ length: items }, (_, n) => `  mirror flat-${n} {\n    loss: ${4 + (n % 3)}%\n  }\n`).join('');
+  const text = `inventory lab {\n${others}  laser red-12 {\n    wavelength: 632.8 nm\n    coherence length: ${NEAR} mm\n  }\n}\n`;
+  const before = text.slice(0, text.lastIndexOf(NEAR)).split('\n');
+  return { text, edit: { line: before.length - 1, character: before.at(-1).length, matched: FAR[0], tooLong: NEAR[0] } };
+}
+
+/** A page of setups of which each has an object arm that is too long; they draw on the inventory, or have a laser of their own. The place of an edit that leaves one of them too long. */
+export function mismatched(setups, usesInventory) {
+  const one = (n) => `setup "Whelk ${n}" {
+  laser red${usesInventory ? ' = lab.red-12' : ' {\n    wavelength: 632.8 nm\n    coherence length: 200 mm\n  }'}
+  splitter S1
+  mirror M1
+  object whelk {
+    depth: 35 mm
+  }
+  plate P1
+  beam raw from red
+    -> S1: 350 mm
+  beam reference from S1 through
+    -> M1: 750 mm ± 2 mm
+    -> P1: 721 mm ± 2 mm
+  beam object from S1 reflected
+    -> whelk: ${1240 + (n % 7)} mm ± 3 mm
+    -> P1: 300 mm ± 3 mm
+}
+`;
+  const text = `${usesInventory ? 'use "lab.plate"\n' : ''}${Array.from({ length: setups }, (_, n) => one(n)).join('\n')}`;
+  const middle = text.indexOf('750 mm', text.indexOf(`"Whelk ${Math.floor(setups / 2)}"`));
+  const before = text.slice(0, middle + 2).split('\n');
+  return { text, edit: { line: before.length - 1, character: before.at(-1).length, matched: '0', tooLong: '2' } };
+}

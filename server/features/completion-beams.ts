@@ -2,7 +2,7 @@
 import type { Beam, Thing } from '../model/model.ts';
 import { LENGTH } from '../model/units.ts';
 import type { Cursor, Token } from './completion-cursor.ts';
-import { template, type Offer, type Piece } from './completion-item.ts';
+import { shown, template, type Offer, type Piece } from './completion-item.ts';
 import { letOffers, numberOffers, unitsOf } from './completion-numbers.ts';
 import { meets, takenNames, thingOffer } from './completion-names.ts';
 import { phrases, word } from './completion-phrases.ts';
@@ -84,7 +84,7 @@ export function wholeBeams(c: Cursor): Offer[] {
     const pieces = wholeBeam(s, c, taken);
     if (!pieces) return [];
     const { text, snippet } = template(pieces);
-    return [{ label: `beam from ${startText(s)} …`, filter: `beam from ${startText(s)}`, kind: 'block', detail: 'a beam with its legs', text, snippet, words: `\`\`\`plate\n${text}\n\`\`\`` }];
+    return [{ label: `beam from ${startText(s)} …`, filter: `beam from ${startText(s)}`, kind: 'block', detail: 'a beam with its legs', text, snippet, words: shown(text) }];
   });
 }
 

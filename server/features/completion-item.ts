@@ -67,5 +67,8 @@ export function template(pieces: readonly Piece[]): { readonly text: string; rea
   return { text: pieces.map(plainly).join(''), snippet: pieces.map(marked).join('') + (pieces.includes(GO_ON) ? '' : '$0') };
 }
 
+/** What will be written, in Markdown. */
+export const shown = (text: string): string => `\`\`\`plate\n${text}\n\`\`\``;
+
 /** Lines of a block, indented once, between its first line and its brace. */
 export const block = (first: readonly Piece[], lines: readonly (readonly Piece[])[]): Piece[] => [...first, ' {\n', ...lines.flatMap((l): Piece[] => ['  ', ...l, '\n']), '}'];

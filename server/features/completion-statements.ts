@@ -5,7 +5,7 @@ import { kindNamed, SETUP_FACTS } from '../model/things/index.ts';
 import type { Cursor } from './completion-cursor.ts';
 import { startNames, wholeBeams } from './completion-beams.ts';
 import { factOffers } from './completion-facts.ts';
-import { GO_ON, template, type Offer, type Piece } from './completion-item.ts';
+import { GO_ON, shown, template, type Offer, type Piece } from './completion-item.ts';
 import { takenNames } from './completion-names.ts';
 import { kindOffers } from './completion-things.ts';
 import { valuePieces } from './completion-values.ts';
@@ -68,5 +68,5 @@ function wholeSetup(): Offer {
     ...thing('object', 'shell', 'depth'), ...thing('plate', 'P1'), '\n  beam raw from red\n', ...leg('S1', '300 mm'), '  beam reference from S1 through\n', ...leg('M1', '700 mm'), ...leg('P1', '500 mm'),
     '  beam object from S1 reflected\n', ...leg('M2', '400 mm'), ...leg('shell', '500 mm'), ...leg('P1', '300 mm'), '}',
   ]);
-  return { label: 'setup { … }', kind: 'block', detail: 'a small setup: laser, splitter, two mirrors, object, plate', text, snippet, words: `\`\`\`plate\n${text}\n\`\`\`` };
+  return { label: 'setup { … }', kind: 'block', detail: 'a small setup: laser, splitter, two mirrors, object, plate', text, snippet, words: shown(text) };
 }

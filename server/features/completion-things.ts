@@ -2,7 +2,7 @@
 import { factIndex, factsOf, KINDS } from '../model/things/index.ts';
 import type { Kind } from '../model/things/kind.ts';
 import type { Cursor } from './completion-cursor.ts';
-import { block, template, type Offer, type Piece } from './completion-item.ts';
+import { block, shown, template, type Offer, type Piece } from './completion-item.ts';
 import { freeName, takenNames } from './completion-names.ts';
 import { valuePieces } from './completion-values.ts';
 
@@ -37,5 +37,5 @@ function blockOffer(kind: Kind, opening: readonly Piece[], c: Cursor): Offer | u
   const names = (of: string): string[] => c.things.filter(t => t.kind.word === of).map(t => t.id);
   const lines = facts.filter(f => f.type.type !== 'name' || names(f.type.of).length > 0).map((f): Piece[] => [`${f.phrase}: `, ...valuePieces(f, f.type.type === 'name' ? names(f.type.of) : [])]);
   const { text, snippet } = template(block(opening, lines));
-  return { label: `${kind.word} { … }`, kind: 'block', detail: `${kind.article} with ${facts.slice(0, 3).map(f => f.phrase).join(', ')}${facts.length > 3 ? ' …' : ''}`, text, snippet, about: { of: 'kind', word: kind.word } };
+  return { label: `${kind.word} { … }`, kind: 'block', detail: `${kind.article} with ${facts.slice(0, 3).map(f => f.phrase).join(', ')}${facts.length > 3 ? ' …' : ''}`, text, snippet, words: `${kind.doc}\n\n${shown(text)}` };
 }

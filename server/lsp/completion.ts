@@ -59,12 +59,15 @@ function itemOf(source: Source, i: Completion, client: Can, indent: string): Com
   const stops = client.stops && snippet !== undefined;
   const data: Data | undefined = i.about && { uri: source.uri, about: i.about };
   return {
-    label: i.label, filterText: i.filter, sortText: i.sort, ...(client.knows(KIND[i.kind]) ? { kind: KIND[i.kind] } : {}), ...(i.detail === undefined ? {} : { detail: i.detail, ...(client.details ? { labelDetails: { description: i.detail } } : {}) }),
+    label: i.label, filterText: i.filter, sortText: i.sort, ...(client.knows(KIND[i.kind]) ? { kind: KIND[i.kind] } : {}), ...detailOf(i, client),
     // Where there are stops, the editor indents the lines below the first as it indents the first.
     textEdit: { range: rangeOf(source, i.at), newText: stops ? snippet : i.text.replaceAll('\n', `\n${indent}`) },
     ...(stops ? { insertTextFormat: InsertTextFormat.Snippet, ...(client.indents ? { insertTextMode: InsertTextMode.adjustIndentation } : {}) } : {}), ...(data ? { data } : {}),
   };
 }
+
+/** Beside the label where the editor has a place for it; then it need not stand above the words as well. */
+const detailOf = ({ detail }: Completion, client: Can): Partial<CompletionItem> => (detail === undefined ? {} : client.details ? { labelDetails: { description: detail } } : { detail });
 
 /** Paths of the pages that a page may use, those nearest to it first; not its own. Without an open folder only open pages are known. */
 async function filesFor(d: Document, documents: Documents, list: ListFiles): Promise<string[]> {

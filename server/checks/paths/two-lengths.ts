@@ -1,6 +1,7 @@
 import type { Leg, Problem, Thing } from '../../model/model.ts';
 import { millimetres } from '../../model/show.ts';
 import { LENGTH } from '../../model/units.ts';
+import type { Cell } from '../../results/graph.ts';
 import { legStart, legWords } from '../../results/legs.ts';
 import { DISTANCE } from '../../results/rules/lengths.ts';
 import { num, text, type Check } from '../check.ts';
@@ -34,7 +35,10 @@ export const twoLengths: Check = {
     };
     // Most things are reached by one leg; only those that more lead to are looked at twice.
     const seen = new Map<Thing, Leg[]>();
-    for (const [leg, cell] of legs) {
+    const seenAs = new Map<Leg, Cell>();
+    for (const [leg, now] of legs) {
+      // What is written is held against the places; a reading has findings of its own.
+      const cell = (setup.readings.length > 0 && now.rule && leg.length ? graph.find(`${leg.id}.length.plan`) : undefined) ?? now;
       const value = graph.value(cell);
       const to = leg.target;
       if (value === undefined || !leg.length || !to) continue;
@@ -44,10 +48,10 @@ export const twoLengths: Check = {
         seen.set(to, all);
         const before = all.find(l => legStart(l) === from);
         if (before) {
-          const first = legs.get(before)!;
+          const first = seenAs.get(before)!;
           const other = graph.value(first)!;
           if (differ(value, other, graph.uncertainty(cell), graph.uncertainty(first), 0)) report(leg, value, other, { line: before.at.line + 1, places: false });
-        } else all.push(leg);
+        } else { all.push(leg); seenAs.set(leg, cell); }
       }
       const [pa, pb] = [from && places.of(from), places.of(to)];
       if (!pa || !pb) continue;

@@ -27,8 +27,6 @@ const token = (name: string, pattern: RegExp | string, more: object = {}): ChevT
 export const Blank = createToken({ name: 'Blank', pattern: /[ \t\v\f\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000\ufeff]+/, group: Lexer.SKIPPED, line_breaks: false });
 export const Doc = token('Doc', /\/\/\/[^\n]*/);
 export const Comment = token('Comment', /\/\/[^\n]*/);
-export const Text = token('Text', /"(?:[^"\\]|\\.)*"/);
-export const OpenText = token('OpenText', /"(?:[^"\\]|\\.)*/);
 export const DateToken = token('Date', /\d{4}-\d{2}-\d{2}(?:T\d{2}:\d{2})?(?![\d-])/);
 const DEC = String.raw`(?:\d+(?:\.\d+)?|\.\d+)`;
 export const Ratio = token('Ratio', new RegExp(`${DEC}:${DEC}(?![\\d.:])`));
@@ -73,12 +71,22 @@ export const By = createToken({
     },
   },
 });
+/** `48"`: a sign of inches directly behind a number is a unit, which is not known, and opens no text. */
+const inches = (offset: number, before: IToken[]): boolean => {
+  const last = before[before.length - 1];
+  return last?.tokenType === NumberToken && last.startOffset + last.image.length === offset;
+};
+const quoted = (name: string, pattern: RegExp): ChevType => createToken({
+  name, line_breaks: false, pattern: { exec: (text: string, offset: number, before: IToken[]) => (text[offset] !== '"' || inches(offset, before) ? null : sticky(pattern, text, offset)) },
+});
+export const Text = quoted('Text', /"(?:[^"\\]|\\.)*"/y);
+export const OpenText = quoted('OpenText', /"(?:[^"\\]|\\.)*/y);
 export const Unit = createToken({
   name: 'Unit', line_breaks: false,
   pattern: {
     exec: (text: string, offset: number, before: IToken[]) => {
       if (!takesUnit(before) || sticky(/x\d/y, text, offset)) return null;
-      const m = sticky(UNIT, text, offset);
+      const m = sticky(text[offset] === '"' && inches(offset, before) ? /"/y : UNIT, text, offset);
       return m && !RESERVED.has(m[0]) ? m : null;
     },
   },

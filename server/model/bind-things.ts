@@ -71,6 +71,8 @@ export function bindThing(node: Node, scope: Scope, meant?: { kind: Kind; length
     facts = facts.size > 0 ? over(kind, facts, own) : own;
   }
   const placement = bindPlacement(node, scope);
+  const [first, last] = [node.line.clauses[0], node.line.clauses.at(-1)];
+  if (setup === undefined && first && last) sink.report('placed-in-inventory', sink.place(node, { start: first.start, end: last.end }), name.text, { name: name.text, written: node.line.text.slice(first.start, last.end) });
   things.set(name.text, new ThingOf(sink.uri, kind, node, name, facts, placement, item));
   return true;
 }

@@ -27,6 +27,7 @@ export const STATEMENTS: readonly string[] = ['beam', 'measured', 'moved', 'expe
 /** Findings of declarations and beams behind which what seems missing may stand. */
 const UNSURE: readonly string[] = ['unknown-name', 'unknown-word', 'name-missing', 'name-taken', 'leg-without-beam'];
 const NO_COLON: readonly string[] = ['beam', 'accept', 'let', 'variant'];
+const COLON: readonly string[] = ['measured', 'moved', 'expect', 'aim'];
 
 /** What a `use` finds: the inventories of that file, or why there are none. */
 export type Found = { readonly inventories: readonly Inventory[]; readonly uri: string } | { readonly code: string; readonly uri: string; readonly data: Readonly<Record<string, string>> };
@@ -120,13 +121,25 @@ function bindInventory(node: Node, others: Inventories, sink: Sink): Inventory |
   // An item may derive from one that stands above it, by either name of that.
   others.adopt(inventory);
   const scope = new Scope(sink, things, others);
+  scope.below = id => node.children.some(c => opensThing(c) !== undefined && openingWords(c).at(-1)!.text === (id.startsWith(`${name.text}.`) ? id.slice(name.text.length + 1) : id));
   const full = new Full(node, scope);
   for (const child of node.children) {
-    if (!child.line.head || full.reached(child) || keepItem(child, things, sink, others, () => bindThing(child, scope))) continue;
+    if (!child.line.head) continue;
+    if (child.line.colon !== undefined || STATEMENTS.includes(child.line.head.text)) { notHere(child, scope, inventory.name); continue; }
+    if (full.reached(child) || keepItem(child, things, sink, others, () => bindThing(child, scope))) continue;
     statementUnknown(child, scope, []);
   }
   for (const thing of things.values()) checkNamed(thing, scope);
   return inventory;
+}
+
+/** A line of a setup that stands in an inventory. */
+function notHere(child: Node, scope: Scope, inventory: string): void {
+  const { line } = child;
+  const phrase = line.colon === undefined ? undefined : factPhrase(line);
+  const word = STATEMENTS.includes(line.head!.text) ? line.head!.text : phrase !== undefined && factIndex(SETUP_FACTS).has(phrase) ? phrase : undefined;
+  if (word === undefined) { statementUnknown(child, scope, [...STATEMENTS, ...factIndex(SETUP_FACTS).keys()]); return; }
+  scope.sink.report('not-in-inventory', scope.sink.place(child, line.head!), inventory, { word, inventory });
 }
 
 /** The limit of things: what stands behind it is not read, which is one finding. */
@@ -184,6 +197,7 @@ function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: read
     const { head, colon } = child.line;
     if (!head) { scope.nameless ||= child.line.issue !== undefined; continue; }
     if (colon === undefined && (full.reached(child) || bindThing(child, scope))) continue;
+    if (colon === undefined && beamSplitter(child, scope)) continue;
     if (colon === undefined && !STATEMENTS.includes(head.text) && !unfinishedFact(child)) {
       // With legs below it, it is a misspelt beam.
       if (statementUnknown(child, scope, [...STATEMENTS, ...setupFacts.keys()]) === 'beam' || child.legs.length > 0) beamsToo.add(child);
@@ -243,6 +257,14 @@ function checkFacts(node: Node, known: Parameters<typeof factIndex>[0], kind: st
   for (const child of node.children) if (child.line.head) bindFact(child, factIndex(known), facts, kind, kind, scope);
 }
 
+/** `beam splitter BS`, as the trade says it, is a splitter. */
+function beamSplitter(node: Node, scope: Scope): boolean {
+  const [first, second, name] = openingWords(node);
+  if (first?.text !== 'beam' || second?.text !== 'splitter' || !name || node.line.clauses.some(c => c.word.text === 'from') || node.legs.length > 0) return false;
+  scope.sink.report('unknown-word', scope.sink.place(node, { start: first.start, end: second.end }), 'beam splitter', { word: 'beam splitter', suggestion: 'splitter' }, scope.setup);
+  return bindThing(node, scope, { kind: kindNamed('splitter')!, length: 2 });
+}
+
 /** Reports it, and gives the word that was probably meant. */
 function statementUnknown(node: Node, scope: Scope, others: readonly string[]): string | undefined {
   const { line } = node;
@@ -250,8 +272,10 @@ function statementUnknown(node: Node, scope: Scope, others: readonly string[]): 
   if (line.issue && !line.subject && line.colon === undefined) { scope.nameless = true; return undefined; }
   const fact = line.colon === undefined ? undefined : factPhrase(line);
   const near = fact === undefined ? undefined : nearest(fact, others);
-  const meant = fact === undefined ? meantBy(node, others) : near === undefined ? undefined : { word: near, length: 0 };
-  const words = fact === undefined ? openingWords(node).slice(0, meant?.length ?? 1) : [head, ...(line.subject ? [line.subject] : [])];
+  // A statement that has a colon itself, such as a reading, may be misspelt in its first word.
+  const first = fact !== undefined && near === undefined && line.subject ? nearest(head.text, others.filter(o => COLON.includes(o))) : undefined;
+  const meant = fact === undefined ? meantBy(node, others) : near !== undefined ? { word: near, length: 0 } : first === undefined ? undefined : { word: first, length: 1 };
+  const words = fact === undefined || first !== undefined ? openingWords(node).slice(0, meant?.length ?? 1) : [head, ...(line.subject ? [line.subject] : [])];
   const word = line.text.slice(head.start, words[words.length - 1]!.end);
   scope.sink.report('unknown-word', scope.sink.place(node, { start: head.start, end: words[words.length - 1]!.end }), word, { word, ...(meant ? { suggestion: meant.word } : {}) }, scope.setup);
   // A misspelt kind still declares its thing, so that one slip is one finding.

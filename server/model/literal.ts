@@ -6,7 +6,7 @@ import type { Expr, Span, Word } from '../../grammar/tree.ts';
 import type { FactType, Sign, Within } from './things/kind.ts';
 import type { Bound } from './model.ts';
 import type { Quantity, Spread } from './quantity.ts';
-import { dimName, nearestUnit, NUMBER, parseUnit, TEMPERATURE, unitsFor, type Dim, type Unit } from './units.ts';
+import { dimName, multiply, nearestUnit, NUMBER, parseUnit, TEMPERATURE, unitsFor, type Dim, type Unit } from './units.ts';
 
 export interface ValueProblem {
   readonly code: 'missing-unit' | 'wrong-unit' | 'unknown-unit' | 'impossible-value' | 'wrong-value' | 'units-differ';
@@ -192,7 +192,15 @@ export function checkDim(e: Span, q: { dim: Dim; unit?: Unit; value?: number }, 
   if (q.dim === wanted) return q.unit?.points ? fail('wrong-unit', e, { found: 'percentage points', wanted: dimName(wanted), units: '%' }) : undefined;
   const units = unitsFor(wanted).join(', ');
   if (q.dim === NUMBER && !q.unit) return fail('missing-unit', e, { wanted: dimName(wanted), units, written: String(q.value ?? ''), suggestion: likelyUnit(q.value ?? 0, wanted, within) });
-  return fail('wrong-unit', e, { found: dimName(q.dim), wanted: dimName(wanted), units, unit: q.unit?.text ?? '' });
+  const meant = asFraction(e, q.dim, wanted);
+  return fail('wrong-unit', e, { found: dimName(q.dim), wanted: dimName(wanted), units, unit: q.unit?.text ?? '', ...(meant === undefined ? {} : { suggestion: meant }) });
+}
+
+/** `1/2 in` is one divided by two inches, and meant as half an inch. */
+function asFraction(e: Span & { readonly kind?: string }, found: Dim, wanted: Dim): string | undefined {
+  const { kind, op, left, right } = e as Partial<Expr & { kind: 'binary' }>;
+  if (kind !== 'binary' || op !== '/' || left?.kind !== 'number' || left.unit || right?.kind !== 'number' || !right.unit || right.value === 0 || multiply(found, wanted) !== NUMBER) return undefined;
+  return `${Number((left.value / right.value).toPrecision(6))} ${right.unit.text}`;
 }
 
 export function checkSign(e: Span, q: Quantity, sign: Sign, within?: Within): { problem: ValueProblem } | undefined {

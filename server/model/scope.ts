@@ -78,9 +78,19 @@ export class Scope {
     const whole = inventory !== undefined && !this.inventories.has(inventory) ? inventory : undefined;
     if (this.nameless || this.under?.nameless || node.line.issue?.start === word.end || this.misses(whole ?? word.text) || (this.sink.incomplete && whole !== undefined)) return undefined;
     this.missed.add(whole ?? word.text);
-    const suggestion = this.sink.suggest(word.text, () => this.names());
-    this.sink.report('unknown-name', at, word.text, { name: word.text, wanted, ...(suggestion ? { suggestion } : {}) }, this.setup);
+    const below = this.below?.(word.text) === true;
+    const suggestion = below ? undefined : this.items(word.text) ?? this.sink.suggest(word.text, () => this.names());
+    this.sink.report('unknown-name', at, word.text, { name: word.text, wanted, ...(below ? { below } : {}), ...(suggestion ? { suggestion } : {}) }, this.setup);
     return undefined;
+  }
+
+  /** Whether an item of that name stands further down in the inventory that is being read. */
+  below: ((name: string) => boolean) | undefined;
+
+  /** The one item that would have this name without its inventory. */
+  private items(name: string): string | undefined {
+    const among = name.includes('.') ? [] : this.inventories.names().filter(n => n.endsWith(`.${name}`));
+    return among.length === 1 ? among[0] : undefined;
   }
 
   private misses(name: string): boolean {

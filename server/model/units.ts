@@ -135,9 +135,21 @@ const COMMON = ['nm', 'µm', 'mm', 'cm', 'm', 'in', 'ft', 'ns', 'µs', 'ms', 's'
 /** Spelled alike but for case and for the two ways to write micro and powers. */
 const fold = (unit: string): string => [...unit.toLowerCase()].map(c => SUPER[c] ?? (c === 'µ' || c === 'μ' ? 'u' : c)).join('').replaceAll('^', '');
 
+/** Units that no other can take the place of without another number. */
+const MEANT_OTHERWISE: ReadonlySet<string> = new Set(['°f', 'f', 'degf', 'lux', 'lx']);
+/** Names of units, as they are said. */
+const CALLED: Readonly<Record<string, string>> = {
+  '"': 'in', '″': 'in', inch: 'in', inches: 'in', foot: 'ft', feet: 'ft', micron: 'µm', microns: 'µm', micrometre: 'µm', micrometer: 'µm', nanometre: 'nm', nanometer: 'nm', millimetre: 'mm', millimeter: 'mm', centimetre: 'cm', centimeter: 'cm',
+  metre: 'm', metres: 'm', meter: 'm', meters: 'm', sec: 's', secs: 's', seconds: 's', second: 's', minutes: 'min', minute: 'min', mins: 'min', hours: 'h', hour: 'h', hr: 'h', degrees: '°', degree: '°', milliwatt: 'mW', milliwatts: 'mW', percent: '%',
+  c: '°C',
+};
+
 /** The known unit nearest to a misspelt one; a difference in case counts least. */
 export function nearestUnit(text: string): string | undefined {
   const folded = fold(text);
+  if (MEANT_OTHERWISE.has(folded)) return undefined;
+  const called = Object.hasOwn(CALLED, folded) ? CALLED[folded] : undefined;
+  if (called !== undefined) return called;
   const sameBut = COMMON.find(u => fold(u) === folded);
   if (sameBut) return sameBut;
   const near = COMMON.map(u => [distance(fold(u), folded), u] as const).filter(([d, u]) => d < Math.max(u.length, text.length)).sort((a, b) => a[0] - b[0] || distance(a[1], text) - distance(b[1], text))[0];

@@ -3,6 +3,7 @@ import { errorAccepted } from './error-accepted.ts';
 import { nameMissing } from './name-missing.ts';
 import { nameOfTwoWords } from './name-of-two-words.ts';
 import { nameTaken } from './name-taken.ts';
+import { notInInventory } from './not-in-inventory.ts';
 import { nothingToAccept } from './nothing-to-accept.ts';
 import { outsideSetup } from './outside-setup.ts';
 import { portMissing } from './port-missing.ts';
@@ -15,5 +16,5 @@ import { unknownWord } from './unknown-word.ts';
 import { writtenTwice } from './written-twice.ts';
 
 export const NAME_CHECKS: readonly Check[] = [
-  errorAccepted, nothingToAccept, unknownCode, nameMissing, nameOfTwoWords, nameTaken, outsideSetup, portMissing, reasonMissing, unknownFact, unknownName, unknownPort, unknownWord, writtenTwice,
+  errorAccepted, nothingToAccept, unknownCode, nameMissing, nameOfTwoWords, nameTaken, notInInventory, outsideSetup, portMissing, reasonMissing, unknownFact, unknownName, unknownPort, unknownWord, writtenTwice,
 ];

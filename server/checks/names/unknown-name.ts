@@ -26,5 +26,5 @@ setup "Whelk shell" {
     -> B1: 400 mm
 }
 `,
-  message: d => `Nothing here is called ${quoted(d, 'name')}; ${text(d, 'wanted') || 'a name'} belongs here.${didYouMean(d)} Correct the name, or declare what it stands for.`,
+  message: d => d['below'] === true ? `${quoted(d, 'name')} stands further down: an item derives from one that is written above it. Move its lines above this one.` : `Nothing here is called ${quoted(d, 'name')}; ${text(d, 'wanted') || 'a name'} belongs here.${didYouMean(d)} Correct the name, or declare what it stands for.`,
 };

@@ -2,8 +2,9 @@ import type { Check } from '../check.ts';
 import { headingOff } from './heading-off.ts';
 import { placeRing } from './place-ring.ts';
 import { placeUnknown } from './place-unknown.ts';
+import { placedInInventory } from './placed-in-inventory.ts';
 import { placedTwice } from './placed-twice.ts';
 import { placementIncomplete } from './placement-incomplete.ts';
 import { twoAngles } from './two-angles.ts';
 
-export const PLACE_CHECKS: readonly Check[] = [headingOff, placeRing, placeUnknown, placedTwice, placementIncomplete, twoAngles];
+export const PLACE_CHECKS: readonly Check[] = [headingOff, placeRing, placeUnknown, placedInInventory, placedTwice, placementIncomplete, twoAngles];

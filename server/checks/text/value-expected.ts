@@ -21,6 +21,7 @@ setup "Whelk shell" {
 }
 `,
   message: d => {
+    if (d['colon'] !== undefined) return `A colon is missing before the length. Write ${quoted(d, 'colon')}.`;
     const wanted = capital(text(d, 'wanted') || 'a value');
     return text(d, 'found') === '' ? `${wanted} is missing: the line stops too early. Write it, or delete what is unfinished.` : `${wanted} belongs here, and not ${quoted(d, 'found')}. Write it, or delete what is unfinished.`;
   },

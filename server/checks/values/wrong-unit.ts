@@ -21,6 +21,7 @@ setup "Whelk shell" {
 }
 `,
   message: d => {
+    if (d['suggestion'] !== undefined) return `This is a number divided by ${text(d, 'wanted')}, which makes it ${text(d, 'found')}. Write “${text(d, 'suggestion')}”.`;
     const [unit, units] = [text(d, 'unit'), text(d, 'units')];
     return `This should be ${text(d, 'wanted')}, and it is ${text(d, 'found')}${unit ? ` (${unit})` : ''}.${also(units ? `Units that fit: ${anyOf(units)}.` : 'Correct the value or its unit.')}`;
   },

@@ -1,4 +1,4 @@
-import type { Check } from '../check.ts';
+import { text, type Check } from '../check.ts';
 import { quoted } from '../words.ts';
 
 export const notInVariant: Check = {
@@ -28,5 +28,5 @@ setup "Whelk shell" {
   }
 }
 `,
-  message: d => `A variant holds changes, and ${quoted(d, 'word')} is none. Move the line into the setup: what is expected of it is held against each variant as well.`,
+  message: d => `A variant holds changes, and ${quoted(d, 'word')} is none. Move the line into the setup: ${text(d, 'word').startsWith('measured') || text(d, 'word').startsWith('moved') ? 'a reading of it corrects each variant as well' : 'what is expected of it is held against each variant as well'}.`,
 };

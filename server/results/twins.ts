@@ -133,7 +133,7 @@ function sameRule(a: Rule, b: Rule): boolean {
   return a === b || (a.of !== undefined && b.of !== undefined && a.name === b.name && a.formula === b.formula && sameItems(a.of, b.of));
 }
 
-function sameSpread(a: Spread | undefined, b: Spread | undefined): boolean {
+export function sameSpread(a: Spread | undefined, b: Spread | undefined): boolean {
   if (a === b) return true;
   if (a?.kind !== b?.kind || !a || !b) return false;
   return a.kind === 'one of' ? b.kind === 'one of' && sameItems(a.values, b.values) : b.kind !== 'one of' && a.amount === b.amount;

@@ -4,7 +4,7 @@
  */
 import { multiply, type Unit } from '../../model/units.ts';
 import type { Cell, Graph } from '../graph.ts';
-import type { Offsets } from '../readings/offsets.ts';
+import { planWhenRead, type Offsets } from '../readings/offsets.ts';
 import { CORRECTED, FACTOR } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
 
@@ -22,9 +22,9 @@ export class Factors {
     const key = `${name} factor`;
     const held = this.held?.get(key);
     const [planned, read] = [graph.value(plan), graph.value(reading)];
-    if (!planned || read === undefined || (this.held && !held)) return graph.derive(name, AS_READ, [reading], reading.dim, words, more);
-    const from = held === undefined || Math.abs(held * planned - read) <= 1e-12 * Math.abs(read) ? plan
-      : graph.input(`${name} plan when read`, { value: read / held, dim: plan.dim }, 'written', `${words}, as planned when it was read`);
+    if (!planned || read === undefined || (this.held && !held?.value)) return graph.derive(name, AS_READ, [reading], reading.dim, words, more);
+    const from = held === undefined || Math.abs(held.value * planned - read) <= 1e-12 * Math.abs(read) ? plan
+      : planWhenRead(graph, `${name} plan when read`, `${words}, as planned when it was read`, read / held.value, held, plan.unit ? { unit: plan.unit } : {});
     const factor = graph.derive(key, FACTOR, [reading, from], multiply(reading.dim, plan.dim, -1), `what the reading makes of the plan: ${words}`);
     if (factor.missing) return graph.derive(name, AS_READ, [reading], reading.dim, words, more);
     this.cells.push(factor);

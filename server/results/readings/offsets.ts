@@ -3,11 +3,18 @@
  * held at its value, so that a moved mirror still moves the corrected length.
  */
 import { LENGTH, type Unit } from '../../model/units.ts';
-import type { Cell, Graph } from '../graph.ts';
+import type { Cell, Graph, Rule } from '../graph.ts';
+import { sameSpread } from '../twins.ts';
 import { corrected, OFFSET, same } from '../rules/readings.ts';
 
-/** Offsets by the names of their cells, m; of light and power, factors. */
-export type Offsets = ReadonlyMap<string, number>;
+/** What a reading adds to a plan, m; of light and power, its factor. With the plan that it was read against. */
+export interface Held {
+  readonly value: number;
+  readonly plan: Cell;
+  readonly graph: Graph;
+}
+/** Offsets and factors by the names of their cells. */
+export type Offsets = ReadonlyMap<string, Held>;
 
 /** What of a setup’s results holds the offsets of lengths, and the factors of light. */
 interface Corrected {
@@ -18,13 +25,32 @@ interface Corrected {
 
 /** The offsets of a setup as its text stands, to be held where a changed copy of the setup is computed: see `plan`. */
 export function offsetsOf({ graph, readings, light }: Corrected): Offsets {
-  return new Map([...readings.offsets, ...light.corrections].map(c => [c.name, graph.value(c)!]));
+  return new Map([...readings.offsets, ...light.corrections].map(c => [c.name, { value: graph.value(c)!, plan: c.inputs[1]!, graph }]));
 }
 
 /** Value of a cell when some cells have other values and all offsets stay as they are. */
 export function evaluateHeld(results: Corrected, cell: Cell, overlay: ReadonlyMap<Cell, number>): number {
   const { graph, readings, light } = results;
   return graph.evaluate(cell, new Map([...[...readings.offsets, ...light.corrections].map(c => [c, graph.value(c)!] as const), ...overlay]));
+}
+
+/**
+ * The plan as it was when something was read, of that value. What was unsure in it is what it rested on then. An input that the changed copy has as it was is the same physical
+ * thing, so that its error falls out of what is corrected as far as the copy's plan rests on it in the same way. One that the copy changes is set anew: its old error counts beside its new one.
+ */
+export function planWhenRead(graph: Graph, name: string, words: string, value: number, held: Held, more: { unit?: Unit }): Cell {
+  const unsure = [...held.graph.gradient(held.plan)].filter(([input, slope]) => input.spread && slope !== 0);
+  if (unsure.length === 0) return graph.input(name, { value, dim: held.plan.dim, ...more }, 'written', words);
+  const inputs = unsure.map(([input]) => {
+    const known = graph.find(input.name);
+    if (known && !known.rule && graph.value(known) === held.graph.value(input) && sameSpread(known.spread, input.spread)) return known;
+    const before = `${input.name} when read`;
+    return graph.find(before) ?? graph.input(before, { value: held.graph.value(input)!, dim: input.dim, spread: input.spread!, ...(input.unit ? { unit: input.unit } : {}) }, input.origin, `${input.words} when it was read`, { ...(input.at ? { at: input.at } : {}), ...(input.reason === undefined ? {} : { reason: input.reason }) });
+  });
+  const slopes = unsure.map(([, slope]) => slope);
+  const rest = value - inputs.reduce((sum, c, i) => sum + slopes[i]! * graph.value(c)!, 0);
+  const rule: Rule = { name: 'plan when read', formula: 'the plan as it was when this was read', of: [rest, ...slopes], linear: true, compute: x => x.reduce((sum, v, i) => sum + slopes[i]! * v, rest), partials: () => slopes };
+  return graph.derive(name, rule, inputs, held.plan.dim, words, more);
 }
 
 /** Makes corrected cells, and keeps their offsets. */
@@ -44,8 +70,8 @@ export class Corrections {
     // A length that the copy plans and the setup did not: nothing was read of it.
     if (this.held && held === undefined) return graph.derive(name, same('plan', 'the plan; what was read was of something else'), [plan], LENGTH, words, unit);
     const now = graph.value(reading)! - graph.value(plan)!;
-    const from = held === undefined || Math.abs(held - now) < 1e-12 ? plan
-      : graph.input(`${name}.plan when read`, { value: graph.value(reading)! - held, dim: LENGTH, ...unit }, 'written', `${words}, as planned when it was read`);
+    const from = held === undefined || Math.abs(held.value - now) < 1e-12 ? plan
+      : planWhenRead(graph, `${name}.plan when read`, `${words}, as planned when it was read`, graph.value(reading)! - held.value, held, unit);
     const offset = graph.derive(key, OFFSET, [reading, from], LENGTH, `what the reading adds to ${words}`);
     this.offsets.push(offset);
     return graph.derive(name, corrected(formula), [plan, offset], LENGTH, words, unit);

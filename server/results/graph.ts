@@ -253,13 +253,15 @@ const ROUNDING = 1e-9;
 /** No infinity leaves the graph: what overflows is as large as a number can be. */
 const finite = (v: number): number => (Number.isFinite(v) ? v : Number.MAX_VALUE);
 
-/** Partials of a rule at a point: its own, or central differences. */
+/** Partials of a rule at a point: its own, or differences. */
 export function partials(rule: Rule, x: readonly number[]): readonly number[] {
   if (rule.partials) return rule.partials(x);
   return x.map((xi, i) => {
     const h = Math.max(Math.abs(xi), 1e-6) * 1e-5;
     const at = (v: number): number => rule.compute(x.map((xj, j) => (j === i ? v : xj)));
-    const d = (at(xi + h) - at(xi - h)) / (2 * h);
+    const [above, below] = [at(xi + h), at(xi - h)];
+    // At the end of what a formula takes, such as the arc sine of 1, there is one side only.
+    const d = Number.isFinite(above) && Number.isFinite(below) ? (above - below) / (2 * h) : Number.isFinite(above) ? (above - at(xi)) / h : (at(xi) - below) / h;
     return Number.isFinite(d) ? d : 0;
   });
 }

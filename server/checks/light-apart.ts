@@ -1,5 +1,5 @@
 /** Powers and shares of which the reading and the plan differ: `reading-disagrees`, in words of their own. */
-import { percent, plain, show } from '../model/show.ts';
+import { millimetres, percent, plain, show } from '../model/show.ts';
 import type { Problem } from '../model/model.ts';
 import { POWER } from '../model/units.ts';
 import type { Results } from '../results/plan.ts';
@@ -8,6 +8,8 @@ import { quoted } from './words.ts';
 
 /** By less than this share nobody sees it: an exposure that is off by 30 % looks the same (common practice). */
 const SEEN = 0.3;
+/** An image is found on a card to no better than this, m (common practice). */
+const SHARP = 0.001;
 /** A share of the light, of the splitter, that changes the ratio visibly. */
 const POINTS = 0.05;
 
@@ -24,7 +26,14 @@ export function lightApart({ light, graph, setup }: Results): Problem[] {
     const share = graph.value(byWheel!)!;
     return [{ code: 'reading-disagrees', at: read!.reading.at, subject: read!.reading.words, setup: setup.name, data: { of: 'wheel', words: read!.reading.words, splitter: splitter.id, read: share, planned: share - apart, difference: apart } }];
   });
-  return [...powers, ...wheels];
+  const images = light.images.flatMap(({ hologram, read, offsets }): Problem[] => {
+    const [a, b] = [read && graph.value(read.cell), read && graph.value(read.planned)];
+    // Nobody sees where an image lies that no plate takes up.
+    if (a === undefined || b === undefined || offsets.length === 0 || Math.abs(a - b) <= Math.max(SHARP, 3 * Math.hypot(graph.uncertainty(read!.cell), graph.uncertainty(read!.planned)))) return [];
+    const offset = graph.value(offsets[0]!.cell);
+    return [{ code: 'reading-disagrees', at: read!.reading.at, subject: read!.reading.words, setup: setup.name, data: { of: 'image', words: read!.reading.words, hologram: hologram.id, read: a, planned: b, difference: a - b, plate: offsets[0]!.plate.id, ...(offset === undefined ? {} : { offset }) } }];
+  });
+  return [...powers, ...wheels, ...images];
 }
 
 /** Undefined for a reading of something else. */
@@ -34,5 +43,9 @@ export function lightApartWords(d: Data): string | undefined {
       'See whether the laser is warm, the splitter stands at its mark and nothing cuts the beam, then read once more; the reading counts meanwhile.';
   }
   if (d['of'] === 'wheel') return `By ${quoted(d, 'words')} ${text(d, 'splitter')} reflects ${percent(num(d, 'read'))}, planned are ${percent(num(d, 'planned'))}. Turn the wheel back, or write the mark that was read into the plan; the reading counts meanwhile.`;
+  if (d['of'] === 'image') {
+    const offset = num(d, 'offset');
+    return `The image of ${text(d, 'hologram')} was seen sharp ${millimetres(Math.abs(num(d, 'difference')))} ${num(d, 'difference') > 0 ? 'farther' : 'nearer'} than planned (${millimetres(num(d, 'planned'))})${d['offset'] === undefined ? '' : `, which puts its middle ${Math.abs(offset) < SHARP ? `into ${text(d, 'plate')}` : `${millimetres(Math.abs(offset))} ${offset > 0 ? 'before' : 'behind'} ${text(d, 'plate')}`}`}. Look whether the same beam lights the hologram as when it was shot, and read once more; the reading counts meanwhile.`;
+  }
   return undefined;
 }

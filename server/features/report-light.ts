@@ -81,6 +81,12 @@ function driftRows(d: Drift, r: Results): LightRow[] {
   return rows;
 }
 
+/** How far before or behind a plate an image lies. */
+function offsetRow(plate: string, cell: Cell, r: Results): LightRow {
+  const before = row(`image before ${plate}`, cell, r);
+  return before.text.startsWith('−') ? { ...before, label: `image behind ${plate}`, text: before.text.slice(1) } : before;
+}
+
 function otherRows(r: Results): LightRow[] {
   const { graph, light } = r;
   return [
@@ -89,6 +95,6 @@ function otherRows(r: Results): LightRow[] {
       return row(`power of ${p.leg.beam.id} at ${p.leg.to}`, light.powers.at(p.leg), r, read !== undefined && planned ? `${percent(read / planned)} of the plan` : 'as read');
     }),
     ...light.wheels.flatMap(w => (w.byWheel ? [row(`${w.splitter.id} reflects by its wheel`, w.byWheel, r)] : [])),
-    ...light.images.flatMap(i => [row(`image of ${i.hologram.id}`, i.distance, r, `from ${i.hologram.id}`), ...i.offsets.map(o => row(`image before ${o.plate.id}`, o.cell, r, 'below zero: behind it'))]),
+    ...light.images.flatMap(i => [row(`image of ${i.hologram.id}`, i.distance, r, `from ${i.hologram.id}`), ...i.offsets.map(o => offsetRow(o.plate.id, o.cell, r))]),
   ];
 }

@@ -91,7 +91,7 @@ function judge(goal: Goal, cell: Cell, limits: readonly number[], r: Figures): G
 }
 
 /** A mismatch and a drift count by their size, which is never below zero. */
-export const bySize = (cell: Cell): boolean => /(?:mismatch|\.drift)$/.test(cell.name);
+export const bySize = (cell: Cell): boolean => /(?:mismatch|\.drift|image offset)$/.test(cell.name);
 
 function sizes({ low, high }: { readonly low: number; readonly high: number }): [number, number] {
   const [a, b] = [Math.abs(low), Math.abs(high)];

@@ -130,6 +130,26 @@ describe('light that was read corrects the plan', () => {
     expectNear(r.u('beam ratio') / 4, 0.05 / Math.sqrt(3), 1e-9);
     expectNear(r.results.graph.gradient(r.cell('beam ratio')).get(r.results.graph.find('S1.reflects')!) ?? 0, 0, 1e-9);
   });
+  describe('a real image', () => {
+    const transfer = (...lines: string[]): ReturnType<typeof read> => read(setup(
+      'laser red {', '  coherence length: 5 m', '}', 'splitter S1', 'hologram H1 {', '  image distance: 250 mm ± 2 mm', '}', 'plate H2', 'screen card', 'beam raw from red', '-> S1: 300 mm', 'beam light from S1 reflected', '-> H1: 1000 mm', 'beam image from H1 diffracted', '-> H2: 240 mm', 'beam reference from S1 through', '-> H2: 1240 mm', ...lines,
+    ));
+    const said = (r: ReturnType<typeof read>, code: string): string[] => r.snapshot.findings.filter(f => f.code === code).map(f => f.message);
+    test('that is not where it was planned is said, with where it then lies', () => {
+      // 262 − 250 = 12 mm beyond √(2² + 2²)/√3 = 1.63 mm, three of it 4.9 mm; the plate stands at 240 mm: 22 mm behind it.
+      expect(said(transfer('measured real image at card: 262 mm ± 2 mm'), 'reading-disagrees')).toEqual(['The image of H1 was seen sharp 12 mm farther than planned (250 mm), which puts its middle 22 mm behind H2. Look whether the same beam lights the hologram as when it was shot, and read once more; the reading counts meanwhile.']);
+      expect(said(transfer('measured real image at card: 254 mm ± 2 mm'), 'reading-disagrees')).toEqual([]);
+    });
+    test('is expected by its size, before the plate or behind it', () => {
+      expect(transfer('measured real image at card: 262 mm', 'expect image offset < 5 mm').results.goals[0]!.outcome).toBe('not met');
+      expect(transfer('measured real image at card: 243 mm', 'expect image offset < 5 mm').results.goals[0]!.outcome).toBe('met');
+    });
+    test('of no hologram, or of one of several, is not taken silently', () => {
+      expect(said(read(setup('screen card', 'measured real image at card: 262 mm')), 'reading-unclear')).toEqual(['“real image at card” cannot be understood as what was measured: the setup has no hologram whose image it could be. Correct it, or the reading corrects nothing.']);
+      expect(said(transfer('hologram H3', 'measured real image at card: 262 mm'), 'reading-unclear')).toEqual(['“real image at card” cannot be understood as what was measured: it does not say of which hologram it is the image, as in “real image at H1”. Correct it, or the reading corrects nothing.']);
+      expect(said(transfer('hologram H3', 'measured real image at H1: 254 mm'), 'reading-unclear')).toEqual([]);
+    });
+  });
   test('a variant that moves the master moves its image before the plate', () => {
     const r = read(setup(
       'laser red {', '  coherence length: 5 m', '}', 'splitter S1', 'hologram H1 {', '  image distance: 290 mm', '}', 'plate H2', 'screen card', 'beam raw from red', '-> S1: 300 mm', 'beam light from S1 reflected', '-> H1: 1000 mm', 'beam image from H1 diffracted', '-> H2: 300 mm', 'beam reference from S1 through', '-> H2: 1300 mm',
@@ -193,6 +213,11 @@ describe('the wheel of a splitter', () => {
 });
 
 describe('drift', () => {
+  test('the exposure of the setup may be a formula', () => {
+    // 15 s + 15 s at half a fringe a minute: a quarter of a fringe, sinc²(1/4) = (sin 45° / (π/4))² = 0.810569.
+    const r = metered(['measured drift at P1: 0.5 fringes/min'], { facts: ['let strip = 15 s', 'exposure: 2 * strip'] });
+    expectNear(r.value('P1.drift brightness'), 0.810569, 1e-6);
+  });
   test('half a fringe a minute bears 12 s, and leaves 81 % of a picture of 30 s', () => {
     const r = metered(['measured drift at P1: 0.5 fringes/min'], { facts: ['exposure: 30 s'] });
     expectNear(r.value('P1.longest exposure'), 12, 1e-9);

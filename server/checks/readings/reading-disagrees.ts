@@ -12,7 +12,7 @@ export const readingDisagrees: Check = {
   page: `**What you see.** The setup will not do what was planned: a part records brighter or darker by 5 points or more, or an expectation is met by the plan and not by the reading, or the other way round.
 
 **Why.** They differ by more than three standard uncertainties of their difference. A plan without ± counts as exact, but where on a mirror one measures makes 1 mm a leg at least (common practice). The reading counts; the plan stays beside it.
-Of a power it is said where the two differ by more than 30 %, which is what shows in an exposure (common practice), of the wheel of a splitter from 5 points on.
+Of a power it is said where the two differ by more than 30 %, which is what shows in an exposure (common practice), of the wheel of a splitter from 5 points on, of an image that a plate takes up from 1 mm on.
 
 **What to do.** Look where the thing stands, and measure once more. If the reading holds, move the thing, or write what was read into the plan.`,
   example: `setup "Whelk shell" {

@@ -1,5 +1,5 @@
 /** Where the real image of a hologram was seen sharp, and where that is from the plate that takes it up. */
-import type { Thing } from '../../model/model.ts';
+import type { Reading, Thing } from '../../model/model.ts';
 import { LENGTH } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { legStart } from '../legs.ts';
@@ -11,6 +11,8 @@ import type { Meters } from './meter.ts';
 export interface Image {
   readonly hologram: Thing;
   readonly distance: Cell;
+  /** the reading of it that counts, beside the plan */
+  readonly read?: { readonly reading: Reading; readonly cell: Cell; readonly planned: Cell };
   /** plates that take its image up, each with how far before it the image lies */
   readonly offsets: readonly { readonly plate: Thing; readonly cell: Cell }[];
 }
@@ -18,8 +20,12 @@ export interface Image {
 const READ = weighted('image distance', 'as it was read', [1]);
 
 /** The image of each hologram whose distance is written or was read. */
-export function imagesOf(meters: Meters, { setup, readings, offsets: corrections, graph, values, arms, legs, published, alias }: LightContext): Image[] {
+export function imagesOf(meters: Meters, { setup, readings, offsets: corrections, graph, values, arms, legs, published, alias, report }: LightContext): Image[] {
   const holograms = [...setup.things.values()].filter(t => t.kind.light === 'diffracts');
+  for (const r of readings) {
+    if (r.measured?.kind !== 'image' || holograms.length === 1 || holograms.includes(r.measured.at!)) continue;
+    report('reading-unclear', r, r.words, { words: r.words, why: holograms.length === 0 ? 'the setup has no hologram whose image it could be' : `it does not say of which hologram it is the image, as in “real image at ${holograms[0]!.id}”` });
+  }
   return holograms.flatMap((h): Image[] => {
     const reading = newest(readings.filter(r => r.measured?.kind === 'image' && (holograms.length === 1 || r.measured.at === h)));
     const read = reading && meters.input(reading);
@@ -43,6 +49,6 @@ export function imagesOf(meters: Meters, { setup, readings, offsets: corrections
       alias('image offset', cell);
       return [{ plate: a.plate, cell }];
     });
-    return [{ hologram: h, distance, offsets }];
+    return [{ hologram: h, distance, offsets, ...(ok && plan ? { read: { reading: reading!, cell: ok, planned: plan } } : {}) }];
   });
 }

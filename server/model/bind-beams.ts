@@ -94,7 +94,7 @@ class LegOf implements Leg {
 function target(e: Expr, node: Node, wanted: string, { sink, setup }: Scope): [Word | undefined, Word | undefined] | [] {
   const found = (s: Span): string => node.line.text.slice(s.start, s.end);
   if (e.kind === 'row' && e.items[0]!.kind === 'phrase' && e.items[1]!.kind === 'number' && node.line.colon === undefined) {
-    const [name, length] = [e.items[0]!, { start: e.items[1]!.start, end: e.end }];
+    const [name, length] = [e.items[0], { start: e.items[1].start, end: e.end }];
     if (!node.line.issue) sink.report('value-expected', sink.place(node, length), found(e), { found: found(length), wanted, colon: `${found(name)}: ${found(length)}` }, setup);
     return [name.words[0], name.words[1]];
   }

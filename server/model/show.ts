@@ -65,7 +65,7 @@ export function millimetres(metres: number): string {
 /** A share in whole percent, finer below 2 %. */
 export function percent(share: number): string {
   const p = share * 100;
-  return `${p >= 2 || p === 0 ? p.toFixed(0) : p.toFixed(1)} %`;
+  return `${p >= 2 || p < 0.05 ? p.toFixed(0) : p.toFixed(1)} %`;
 }
 
 /** A band of shares: `16 to 53 %`; one figure where both ends read the same. */

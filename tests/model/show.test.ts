@@ -52,7 +52,7 @@ describe('without', () => {
   });
   test('millimetres and shares', () => {
     expect([0.084, 0.0002, -0.015, 0.01, 0.00999].map(millimetres)).toEqual(['84 mm', '0.2 mm', '−15 mm', '10 mm', '10 mm']);
-    expect([0.5, 0.156, 0.019, 0, 1].map(percent)).toEqual(['50 %', '16 %', '1.9 %', '0 %', '100 %']);
+    expect([0.5, 0.156, 0.019, 0, 1, 1e-6].map(percent)).toEqual(['50 %', '16 %', '1.9 %', '0 %', '100 %', '0 %']);
     expect(percentBand(0.16, 0.534)).toBe('16 to 53 %');
     expect(percentBand(0.501, 0.504)).toBe('50 %');
   });

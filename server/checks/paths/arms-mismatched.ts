@@ -61,7 +61,7 @@ function parts(d: Data): string {
   if (d['part'] === 'middle') return middle;
   const end = d['part'] === 'far' ? 'farthest' : d['part'] === 'near' ? 'nearest' : 'darkest';
   const dark = num(d, 'high') < DARK ? ' and will be dark' : num(d, 'low') < DARK ? ' and may be dark' : '';
-  const dull = num(d, 'dullDepth') > 0 ? `, ${millimetres(num(d, 'dullDepth'))} of its ${millimetres(num(d, 'depth'))} depth below 70 %` : '';
+  const dull = num(d, 'dullDepth') > 0 ? `, ${num(d, 'dullDepth') >= num(d, 'depth') - 1e-9 ? 'all' : millimetres(num(d, 'dullDepth'))} of its ${millimetres(num(d, 'depth'))} depth below 70 %` : '';
   return `${middle}, its ${end} part at ${percentBand(num(d, 'low'), num(d, 'high'))}${dark}${dull}`;
 }
 

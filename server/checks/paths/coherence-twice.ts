@@ -27,7 +27,7 @@ export const coherenceTwice: Check = {
 `,
   message: d => `The laser ${text(d, 'laser')} has a ${quoted(d, 'counts')}, so that its ${quoted(d, 'idle')} changes nothing. Keep the one that you know best.`,
   run: ({ setup }) => [...setup.things.values()].filter(t => t.kind.light === 'source').flatMap((laser): Problem[] => {
-    const own = COUNTING.flatMap(phrase => { const fact = laser.facts.get(phrase); return fact && fact.node.parent === laser.node ? [fact] : []; });
+    const own = COUNTING.flatMap(phrase => { const fact = laser.facts.get(phrase); return fact?.node.parent === laser.node ? [fact] : []; });
     return own.slice(1).map(f => ({ code: 'coherence-twice', at: f.at, subject: laser.id, setup: setup.name, data: { laser: laser.id, counts: own[0]!.fact.phrase, idle: f.fact.phrase } }));
   }),
 };

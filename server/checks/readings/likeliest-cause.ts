@@ -40,7 +40,7 @@ export const likeliestCause: Check = {
   message: d => {
     const [count, explains] = [num(d, 'count'), num(d, 'explains')];
     if (d['cause'] === undefined) return `${count} readings differ from the plan, and no single cause explains most of them: more than one thing stands elsewhere, or more than one reading is wrong. Measure leg by leg.`;
-    const those = count === 1 ? 'the reading that differs from the plan' : explains === count ? `all ${count} readings that differ from the plan` : `${explains} of the ${count} readings that differ from the plan`;
+    const those = count === 1 ? 'the reading that differs from the plan' : explains === count ? `${count === 2 ? 'both' : `all ${count}`} readings that differ from the plan` : `${explains} of the ${count} readings that differ from the plan`;
     return `${capital(text(d, 'cause'))}: that explains ${those}.${d['others'] === undefined ? '' : ` As likely: ${text(d, 'others')}.`} Check that first.`;
   },
   run: r => {

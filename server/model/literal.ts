@@ -129,7 +129,7 @@ export function readLiteral(e: Expr, type: FactType): Read<Bound> {
     case 'quantity': {
       const q = readQuantity(e);
       if ('problem' in q) return q;
-      const wrong = checkDim(e, q.ok, type.dim, type.within) ?? checkSign(e, q.ok, type.sign ?? 'any', type.within);
+      const wrong = (type.or?.includes(q.ok.dim) ? undefined : checkDim(e, q.ok, type.dim, type.within)) ?? checkSign(e, q.ok, type.sign ?? 'any', type.within);
       return wrong ?? { ok: { kind: 'quantity', quantity: q.ok } };
     }
     case 'count': {

@@ -103,8 +103,7 @@ export class PlaceValues {
   }
 
   private beamHeight(): Cell {
-    const fact = this.values.setup.facts.get('beam height');
-    return this.height ??= (fact ? this.values.bound(fact.value, fact.at, 'beam height', 'beam height', LENGTH) : undefined)
+    return this.height ??= this.values.setupFact('beam height')
       ?? this.values.graph.input('beam height', { value: BEAM_HEIGHT, dim: LENGTH, unit: MM }, 'assumed', 'beam height', { reason: 'all beams run at one height' });
   }
 }

@@ -79,6 +79,7 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   for (const goal of setup.goals) if (!light.ask(goal.result)) incidenceNamed(goal.result, places, values);
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
+  for (const [key, f] of setup.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && (f.node.parent === setup.node || setup.variant !== undefined)) values.setupFact(key);
   const results = { setup, graph, values, places, arms, legs, plates, readings, light, published, aliases };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };

@@ -126,6 +126,19 @@ export class Values {
   }
   private readonly batches = new Map<BoundFact, Map<string, Cell | undefined>>();
 
+  /** A fact of the setup itself, where it is a number. */
+  setupFact(phrase: string): Cell | undefined {
+    const key = phrase === 'beam height' ? phrase : `${phrase} as written`;
+    if (this.facts.has(key)) return this.facts.get(key);
+    const fact = this.setup.facts.get(phrase);
+    const make = (): Cell | undefined => {
+      const cell = fact && this.bound(fact.value, fact.at, key, key, factDim(fact.fact), fact);
+      this.facts.set(key, cell);
+      return cell;
+    };
+    return fact?.value.kind === 'formula' ? this.linked(key, fact.at, make) : make();
+  }
+
   /** A choice of words, as written or assumed. */
   words(thing: Thing, phrase: string): string | undefined {
     const v = thing.facts.get(phrase)?.value;
@@ -146,8 +159,9 @@ export class Values {
       case 'formula': {
         const cell = this.expression(value.expr, at, name, words);
         if (!cell || cell.missing) return cell;
-        const wrong = checkDim(value.expr, { dim: cell.dim, ...(cell.unit ? { unit: cell.unit } : {}) }, dim)
-          ?? checkSign(value.expr, { value: this.graph.value(cell)!, dim }, fact?.fact.type.type === 'quantity' ? (fact.fact.type.sign ?? 'any') : 'positive', fact?.fact.type.type === 'quantity' ? fact.fact.type.within : undefined);
+        const type = fact?.fact.type.type === 'quantity' ? fact.fact.type : undefined;
+        const wrong = (type?.or?.includes(cell.dim) ? undefined : checkDim(value.expr, { dim: cell.dim, ...(cell.unit ? { unit: cell.unit } : {}) }, dim))
+          ?? checkSign(value.expr, { value: this.graph.value(cell)!, dim: cell.dim }, type ? (type.sign ?? 'any') : 'positive', type?.within);
         if (!wrong) return cell;
         this.report(wrong.problem.code, within(at, wrong.problem.span), name, wrong.problem.data);
         return undefined;

@@ -129,7 +129,7 @@ test('what takes a fact is told with its article', () => {
 describe('facts that the rules ask for', () => {
   const folder = new URL('../../server/results/', import.meta.url);
   const texts = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter(f => f.endsWith('.ts')).map(f => readFileSync(new URL(f.replaceAll('\\', '/'), folder), 'utf8'));
-  const asked = new Set(texts.flatMap(text => [...text.matchAll(/(?:\.(?:fact|words|isWritten)\([\w.]+, |\.facts\.(?:get|has)\()'([^']+)'/g)].map(m => m[1]!)));
+  const asked = new Set(texts.flatMap(text => [...text.matchAll(/(?:\.(?:fact|words|isWritten)\([\w.]+, |\.facts\.(?:get|has)\(|\.setupFact\()'([^']+)'/g)].map(m => m[1]!)));
   const every = [...KINDS.flatMap(k => k.facts), ...COMMON, ...SETUP_FACTS];
   test('are found in the sources', () => expect([...asked]).toEqual(expect.arrayContaining(['wavelength', 'thickness', 'glass', 'depth', 'beam height'])));
   test.each([...asked])('%s is in the vocabulary, and marked as computed with', phrase => {

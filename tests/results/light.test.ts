@@ -45,6 +45,14 @@ describe('light in the plate’s plane', () => {
     // Bare numbers with bare dark: (62 − 2) / (14 − 2) = 5.
     expectNear(metered(['measured dark: 2 by needle', 'measured reference at P1: 62 by needle', 'measured object at P1: 14 by needle']).value('beam ratio'), 5, 1e-12);
   });
+  test('the page of a meter may say its dark reading as light, or without units', () => {
+    expectNear(micro(metered(['measured reference at P1: 2 µW/cm² by m'], { things: ['meter m {', '  calibration: 1', '  dark: 0.2 µW/cm²', '}'] }), 'P1.reference.light'), 1.8, 1e-9);
+    // (62 − 2) / (14 − 2) = 5; what is dark in divisions says nothing of a reading in µW/cm².
+    const needle = { things: ['meter needle {', '  dark: 2', '  calibration: 1', '}'] };
+    expectNear(metered(['measured reference at P1: 62 by needle', 'measured object at P1: 14 by needle'], needle).value('beam ratio'), 5, 1e-12);
+    expectNear(micro(metered(['measured reference at P1: 2 µW/cm² by needle'], needle), 'P1.reference.light'), 2, 1e-9);
+    expect(serious(metered([], { things: ['meter m {', '  dark: 8 mm', '}'] }).snapshot.findings)).toContain('9 wrong-unit');
+  });
   test('the calibration multiplies', () => {
     const r = metered(['measured reference at P1: 2 µW/cm² by m'], { things: ['meter m {', '  calibration: 1.2 ± 5%', '  dark: 0 nW', '}'] });
     expectNear(micro(r, 'P1.reference.light'), 2.4, 1e-12);

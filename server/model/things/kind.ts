@@ -7,8 +7,8 @@ export type Sign = 'positive' | 'not negative' | 'not zero' | 'share' | 'any';
 export interface Within { readonly from: number; readonly to: number; readonly words: string }
 
 export type FactType =
-  /** a number with a unit of that dimension; `words` are accepted instead (`modes: unknown`) */
-  | { readonly type: 'quantity'; readonly dim: Dim; readonly sign?: Sign; readonly within?: Within; readonly words?: readonly string[] }
+  /** a number with a unit of that dimension, or of one in `or`; `words` are accepted instead (`modes: unknown`) */
+  | { readonly type: 'quantity'; readonly dim: Dim; readonly or?: readonly Dim[]; readonly sign?: Sign; readonly within?: Within; readonly words?: readonly string[] }
   /** a whole number, at least 1 */
   | { readonly type: 'count'; readonly words?: readonly string[] }
   | { readonly type: 'choice'; readonly words: readonly string[] }
@@ -68,13 +68,13 @@ export interface Kind {
   readonly expectsLight: boolean;
 }
 
-interface Options { readonly used?: boolean; readonly assumed?: Assumed; readonly assumedBy?: NonNullable<Fact['assumedBy']>; readonly sign?: Sign; readonly within?: Within; readonly words?: readonly string[]; readonly usual?: readonly string[]; readonly numbered?: boolean }
+interface Options { readonly used?: boolean; readonly assumed?: Assumed; readonly assumedBy?: NonNullable<Fact['assumedBy']>; readonly sign?: Sign; readonly within?: Within; readonly or?: readonly Dim[]; readonly words?: readonly string[]; readonly usual?: readonly string[]; readonly numbered?: boolean }
 const rest = (o: Options): Pick<Fact, 'used' | 'assumed' | 'assumedBy' | 'usual' | 'numbered'> =>
   ({ used: o.used ?? false, ...(o.assumed ? { assumed: o.assumed } : {}), ...(o.assumedBy ? { assumedBy: o.assumedBy } : {}), ...(o.usual ? { usual: o.usual } : {}), ...(o.numbered ? { numbered: true } : {}) });
 
 /** Short constructors, so that a kind's file reads like its page. */
 export const quantity = (phrase: string, dim: Dim, doc: string, o: Options = {}): Fact =>
-  ({ phrase, doc, type: { type: 'quantity', dim, sign: o.sign ?? 'positive', ...(o.within ? { within: o.within } : {}), ...(o.words ? { words: o.words } : {}) }, ...rest(o) });
+  ({ phrase, doc, type: { type: 'quantity', dim, sign: o.sign ?? 'positive', ...(o.or ? { or: o.or } : {}), ...(o.within ? { within: o.within } : {}), ...(o.words ? { words: o.words } : {}) }, ...rest(o) });
 export const count = (phrase: string, doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'count', ...(o.words ? { words: o.words } : {}) }, ...rest(o) });
 export const choice = (phrase: string, words: readonly string[], doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'choice', words }, ...rest(o) });
 export const sizes = (phrase: string, numbers: readonly number[], doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'sizes', numbers }, ...rest(o) });

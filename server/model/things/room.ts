@@ -1,4 +1,4 @@
-import { ANGLE, LENGTH, NUMBER, POWER, PRESSURE, TEMPERATURE } from '../units.ts';
+import { ANGLE, LENGTH, LIGHT, NUMBER, POWER, PRESSURE, TEMPERATURE } from '../units.ts';
 import { choice, named, quantity, sizes, text, wavelength, type Fact, type Kind } from './kind.ts';
 import { size } from './shared.ts';
 
@@ -35,7 +35,7 @@ export const meter: Kind = {
     quantity('calibration', NUMBER, 'Factor by which its readings are multiplied.', {
       used: true, usual: ['1 ± 5%', '1 ± 3%'], assumed: { text: '1 ± 10%', why: 'a silicon head that is set to the wavelength is right to 5 or 10 % some years after its calibration; from memory' },
     }),
-    quantity('dark', POWER, 'Reading with the head covered.', { used: true, sign: 'not negative', usual: ['8 nW ± 2 nW', '0 nW'] }), wavelength('Wavelength to which it is set.', { usual: ['633 nm', '532 nm'] }),
+    quantity('dark', POWER, 'Reading with the head covered, in the unit in which it reads; a bare number for one without units.', { used: true, sign: 'not negative', or: [LIGHT, NUMBER], usual: ['8 nW ± 2 nW', '0 nW', '1'] }), wavelength('Wavelength to which it is set.', { usual: ['633 nm', '532 nm'] }),
   ],
 };
 const STEEL = { text: '0%', why: 'a tape does not stretch as thread does; how far it may be off is its class (2014/32/EU, annex X)' };

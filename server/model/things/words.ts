@@ -17,7 +17,7 @@ export function assumedByWords({ assumedBy }: Fact): readonly (readonly [string,
 export function typeWords(type: FactType): string {
   const or = (words: readonly string[] | undefined): string => (words ? `, or ${oneOf(words)}` : '');
   switch (type.type) {
-    case 'quantity': return quantity(type) + or(type.words);
+    case 'quantity': return oneOf([type.dim, ...(type.or ?? [])].map(dim => quantity({ ...type, dim }))) + or(type.words);
     case 'count': return `a whole number${or(type.words)}`;
     case 'choice': return oneOf(type.words);
     case 'sizes': return `${oneOf(type.numbers.map(String))} sizes such as ${type.numbers[0] === 3 ? '40 x 60 x 35 mm' : '40 x 60 mm'}`;

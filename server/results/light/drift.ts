@@ -21,7 +21,7 @@ const READ = weighted('drift', 'as it was read', [1]);
 const PER_MINUTE = parseUnit('fringes/min')!;
 
 /** Undefined where no drift was read at the plate. A reading without a place belongs to the only plate there is. */
-export function driftAt(plate: Thing, plates: readonly Thing[], exposure: () => Cell, meters: Meters, { setup, readings, graph, values, published, alias }: LightContext): Drift | undefined {
+export function driftAt(plate: Thing, plates: readonly Thing[], exposure: () => Cell, meters: Meters, { readings, graph, values, published, alias }: LightContext): Drift | undefined {
   const reading = newest(readings.filter(r => r.measured?.kind === 'drift' && (r.measured.plate ? r.measured.plate === plate : plates.length === 1)));
   const read = reading && meters.input(reading);
   if (read?.dim !== FREQUENCY) return undefined;
@@ -29,8 +29,7 @@ export function driftAt(plate: Thing, plates: readonly Thing[], exposure: () => 
   const longest = graph.value(rate) === 0
     ? values.missing(`${plate.id}.longest exposure`, TIME, `longest exposure of ${plate.id}`, { code: 'value-missing', why: `no drift was seen at ${plate.id}`, at: reading!.at })
     : graph.derive(`${plate.id}.longest exposure`, LONGEST_EXPOSURE, [rate], TIME, `longest exposure of ${plate.id}`);
-  const written = setup.facts.get('exposure');
-  const time = (written && (graph.find('exposure as written') ?? values.bound(written.value, written.at, 'exposure as written', 'exposure as written', TIME))) ?? exposure();
+  const time = values.setupFact('exposure') ?? exposure();
   const brightness = graph.derive(`${plate.id}.drift brightness`, DRIFT_BRIGHTNESS, [rate, time], NUMBER, `brightness that the drift leaves at ${plate.id}`);
   published.push(rate, longest, ...(brightness.missing ? [] : [brightness]));
   for (const [name, cell] of [['drift', rate], ['longest exposure', longest], ['drift brightness', brightness]] as const) alias(name, cell);

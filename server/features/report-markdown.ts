@@ -26,7 +26,7 @@ function page(r: Report, file: string): string[] {
     ...(r.guesses ? [guessWords(r.guesses, file).split('`').map((s, i) => (i % 2 === 0 ? markdown(s) : `\`${s}\``)).join('')] : []),
     ...(r.notes.length > 0 ? ['## Notes', r.notes.map(n => `- ${markdown(n.about)}: ${markdown(n.text)}`).join('\n')] : []),
     ...(r.overrides.length > 0 ? ['## Otherwise than in the inventory', r.overrides.map(o => `- ${markdown(o)}`).join('\n')] : []),
-    '## Findings', findings(r.findings), ...(r.pending !== undefined ? [`Not computed yet: ${markdown(r.pending)}.`] : []),
+    '## Findings', r.findings.length === 0 && r.pending !== undefined ? 'None in what is computed.' : findings(r.findings), ...(r.pending !== undefined ? [`Not computed yet: ${markdown(r.pending)}.`] : []),
   ];
 }
 

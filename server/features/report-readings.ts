@@ -1,5 +1,6 @@
 /** The readings of a setup: what was read beside what was planned, and what became of it. Every figure is a cell of the results. */
-import { millimetres } from '../model/show.ts';
+import { millimetres, show } from '../model/show.ts';
+import { LENGTH } from '../model/units.ts';
 import type { Reading } from '../model/model.ts';
 import type { Results } from '../results/plan.ts';
 import { showCell } from './chain.ts';
@@ -15,6 +16,8 @@ export interface Verdict {
   readonly words: string;
   /** what the reading says after what is known of its instrument, m */
   readonly length?: number;
+  /** the string is known to stretch, which makes that length of what was read */
+  readonly stretched?: true;
   /** as planned, m */
   readonly planned?: number;
 }
@@ -38,10 +41,18 @@ export function readText({ value, node, valueAt }: Reading, r: Results): string 
   return fate?.kind === 'counts' ? showCell(r.graph, fate.taken.read).text : valueAt ? node.line.text.slice(valueAt.start, valueAt.end) : '';
 }
 
-/** `4 mm more than planned (820 mm)` */
-export function planText({ length, planned }: Verdict): string {
-  if (length === undefined || planned === undefined) return '';
-  const more = length - planned;
+/** `4 mm more than planned (820 mm)`; what a stretched string makes of the reading stands before it: `754.3 mm with its stretch` */
+export function planText({ length, planned, stretched }: Verdict): string {
+  if (length === undefined) return '';
+  const made = !stretched ? '' : `${show(Math.round(length / TENTH) * TENTH, LENGTH)} with its stretch`;
+  const beside = planned === undefined ? '' : besidePlan(length - planned, planned);
+  return [made, beside].filter(Boolean).join(', ');
+}
+
+/** Of a millimetre: finer than this no string tells. */
+const TENTH = 1e-4;
+
+function besidePlan(more: number, planned: number): string {
   return Math.abs(more) < 5e-5 ? `as planned (${millimetres(planned)})` : `${millimetres(Math.abs(more))} ${more > 0 ? 'more' : 'less'} than planned (${millimetres(planned)})`;
 }
 
@@ -56,7 +67,9 @@ export function verdictOf(reading: Reading, r: Results): Verdict {
       const { subject, taken } = fate;
       const planned = subject.plan && !subject.plan.missing ? r.graph.value(subject.plan) : undefined;
       const length = r.graph.value(taken.length);
-      const base = { of: subject.name, ...(length !== undefined ? { length } : {}), ...(planned !== undefined ? { planned } : {}) };
+      const read = r.graph.value(taken.read);
+      const stretched = length !== undefined && read !== undefined && Math.abs(Math.abs(length) - Math.abs(read)) >= TENTH / 2;
+      const base = { of: subject.name, ...(stretched ? { stretched: true as const } : {}), ...(length !== undefined ? { length } : {}), ...(planned !== undefined ? { planned } : {}) };
       const many = subject.readings.length;
       if (subject.lessSure) return { ...base, fate: 'less sure', words: `does not count: ${subject.target.kind === 'difference' ? 'the readings of both paths are' : 'those of its legs are'} surer` };
       const verb = planned === undefined ? 'is the length of' : 'corrects';

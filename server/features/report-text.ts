@@ -25,7 +25,7 @@ function page(r: Report, file: string): string[] {
     ...r.plates.flatMap(p => plate(p)), r.plates.some(p => p.pairs.some(x => x.parts.length > 0)) ? indented(`${bandLegend()}.`) : [], r.coherence.flatMap(c => indented(c)), ...(r.readings ? [lightText(r.readings)] : []), ...r.light.map(lightText), goals(r.goals), variants(r.variants), r.guesses ? indented(guessWords(r.guesses, file)) : [],
     r.notes.length > 0 ? ['Notes', '', ...r.notes.flatMap(n => wrap(`${n.about}: ${n.text}`, { first: '  ', rest: '    ' }))] : [],
     r.overrides.length > 0 ? ['Otherwise than in the inventory', '', ...r.overrides.flatMap(o => wrap(o, { first: '  ', rest: '    ' }))] : [],
-    findings(r.findings, 'Findings'), r.pending !== undefined ? indented(`Not computed yet: ${r.pending}.`) : [],
+    r.findings.length === 0 ? [r.pending === undefined ? 'Findings: none' : 'Findings: none in what is computed'] : findings(r.findings, 'Findings'), r.pending !== undefined ? indented(`Not computed yet: ${r.pending}.`) : [],
   ];
   if (r.plates.length === 0) sections.unshift(indented('No beam reaches a plate, so that there are no paths to compare.'));
   for (const s of sections) if (s.length > 0) lines.push('', ...s);
@@ -110,7 +110,6 @@ export function guessWords(g: GuessLine, file: string): string {
 function findings(list: readonly Finding[], title: string): string[] {
   const shown = list.filter(f => f.accepted === undefined);
   const accepted = list.filter(f => f.accepted !== undefined);
-  if (list.length === 0) return title === 'Findings' ? ['Findings: none'] : [];
   return [
     title, '', ...shown.flatMap(f => wrap(`${f.message} [${f.code}]`, { first: `  ${padEnd(f.severity, 8)} line ${f.at.line + 1}: `, rest: ' '.repeat(11) })),
     ...accepted.flatMap(f => wrap(`${f.code} of ${f.subject}, accepted: “${f.accepted!}”`, { first: `  ${padEnd('accepted', 8)} line ${f.at.line + 1}: `, rest: ' '.repeat(11) })),

@@ -33,10 +33,21 @@ describe('the report', () => {
       ['S1 -> M2', '405 mm', 'on 2026-02-01: no longer counts: M2 was moved on 2026-02-05'],
     ]);
   });
+  it('says what a string that is too long makes of a reading', () => {
+    const rows = (reading: string): string[] => { const s = analyse('file:///saltmarsh/setup.plate', pathsText([reading], { more: ['string thread {', '  stretch: 0.3%', '}'] })); return reportOf(s, s.results[0]!).readings!.rows.map(r => r.remark); };
+    // 752 · 1.003 = 754.256 mm; the 3 mm of a difference stay 3.0 mm.
+    expect(rows('measured S1 -> M1: 752 mm by thread')).toEqual(['by thread: 754.3 mm with its stretch, 4.3 mm more than planned (750 mm); corrects leg S1 → M1']);
+    expect(rows('measured object - reference: -3 mm by thread')).toEqual(['by thread: 3 mm less than planned (0 mm); corrects difference of object and reference at P1']);
+  });
   it('shows legs as they were read', () => expect(report.plates[0]!.arms[0]!.legs.map(l => l.text)).toEqual(['752.0 ± 2.3 mm', '720 mm']));
   it('is printed, in text and in Markdown', () => {
     expect(reportText([report], 'setup.plate')).toContain('What was measured\n');
     expect(reportMarkdown([report], 'setup.plate')).toContain('| measured | read | what became of it |');
+  });
+  it('promises no more than what is computed', () => {
+    const page = (fact: string): string => { const s = analyse('file:///saltmarsh/setup.plate', `setup "Whelk" {\n  ${fact}\n  laser red\n  beam stop B1\n  beam raw from red\n    -> B1: 400 mm\n}\n`); return [reportText, reportMarkdown].map(f => f([reportOf(s, s.results[0]!)], 'setup.plate')).join(''); };
+    expect(page('table: 1200 x 900 mm')).toMatch(/Findings: none in what is computed\n\n {2}Not computed yet: setup: table\.[^]*None in what is computed\./);
+    expect(page('beam height: 120 mm')).toMatch(/Findings: none\n[^]*None\./);
   });
   it('says nothing where nothing was measured', () => {
     const bare = analyse('file:///saltmarsh/setup.plate', pathsText([]));

@@ -2,7 +2,7 @@
 import type { Leg, Thing } from '../model/model.ts';
 import { ANGLE, NUMBER } from '../model/units.ts';
 import type { Cell, Missing, Rule } from './graph.ts';
-import type { LightWays } from './light-ways.ts';
+import type { LightWays, Passage } from './light-ways.ts';
 import type { PlaceValues, Position } from './place-values.ts';
 import { bisecting, facedAt, headed, towards, turned, type Axis } from './rules/geometry.ts';
 
@@ -144,17 +144,27 @@ export class Directions {
 
   private mirrored(thing: Thing): Direction | undefined {
     const [light] = this.turns(thing);
-    return light && this.derive(`${thing.id}.facing`, `direction of ${thing.id}`, bisecting, [...light.arriving, ...light.leaving]);
+    return light && this.halfway(`${thing.id}.facing`, `direction of ${thing.id}`, light.arriving, light.leaving);
   }
 
+  /** Where a mirror faces that turns light from the one direction into the other. */
+  halfway(name: string, words: string, arriving: Direction, leaving: Direction): Direction {
+    return this.derive(name, words, bisecting, [...arriving, ...leaving]);
+  }
+
+  /** Light that meets a thing and goes on, each way once. */
+  passages(thing: Thing): Passage[] { return this.ways.through(thing); }
+  /** What the light of a leg comes from in a straight line. */
+  startOf(leg: Leg): Thing | undefined { return this.ways.source(leg); }
+
   /** Light that a mirror, or a splitter by reflection, turns: its direction before and behind. */
-  turns(thing: Thing): { readonly arriving: Direction; readonly leaving: Direction }[] {
+  turns(thing: Thing): { readonly arriving: Direction; readonly leaving: Direction; readonly passage: Passage }[] {
     const { light } = thing.kind;
     if (light !== 'turns' && light !== 'shares') return [];
     return this.ways.through(thing).flatMap(p => {
       if (light === 'shares' && p.port !== 'reflected') return [];
       const [arriving, leaving] = [this.of(p.arriving), this.of(p.leaving)];
-      return arriving && leaving ? [{ arriving, leaving }] : [];
+      return arriving && leaving ? [{ arriving, leaving, passage: p }] : [];
     });
   }
 

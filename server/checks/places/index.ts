@@ -1,5 +1,7 @@
 import type { Check } from '../check.ts';
 import { headingOff } from './heading-off.ts';
+import { lightBends } from './light-bends.ts';
+import { mirrorTurned } from './mirror-turned.ts';
 import { placeRing } from './place-ring.ts';
 import { placeUnknown } from './place-unknown.ts';
 import { placedInInventory } from './placed-in-inventory.ts';
@@ -7,4 +9,4 @@ import { placedTwice } from './placed-twice.ts';
 import { placementIncomplete } from './placement-incomplete.ts';
 import { twoAngles } from './two-angles.ts';
 
-export const PLACE_CHECKS: readonly Check[] = [headingOff, placeRing, placeUnknown, placedInInventory, placedTwice, placementIncomplete, twoAngles];
+export const PLACE_CHECKS: readonly Check[] = [headingOff, lightBends, mirrorTurned, placeRing, placeUnknown, placedInInventory, placedTwice, placementIncomplete, twoAngles];

@@ -1,6 +1,6 @@
 /** Runs all checks over a file and puts what they find into words, in the order of the text. */
 import type { Tree } from '../../grammar/tree.ts';
-import type { Model, Problem } from '../model/model.ts';
+import type { Model, Place, Problem } from '../model/model.ts';
 import { fixed } from '../model/place.ts';
 import type { Results } from '../results/plan.ts';
 import { variantProblems } from '../results/variants.ts';
@@ -30,7 +30,7 @@ export function findingsOf(tree: Tree, model: Model, figures: readonly { readonl
   const seen = new Set<string>();
   const findings: Finding[] = [];
   for (const p of problems) {
-    const at = fixed(p.at);
+    const at = placeHere(fixed(p.at), p, model);
     // One fact can be met on several ways (a value that two results need); it is one finding.
     const key = `${p.code} ${at.line} ${at.start} ${p.subject}`;
     if (seen.has(key)) continue;
@@ -42,6 +42,14 @@ export function findingsOf(tree: Tree, model: Model, figures: readonly { readonl
     });
   }
   return capped(findings.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || RANK[a.severity] - RANK[b.severity]));
+}
+
+/** What is about an item of another file stands where this file names it: whoever reads the inventory has done nothing wrong. */
+function placeHere(at: Place, { setup: name }: Problem, { uri, references, setups }: Model): Place {
+  if (at.uri === uri) return at;
+  const setup = setups.find(s => s.name === name);
+  const named = references.find(r => r.target.uri === at.uri && r.target.line === at.line && r.target.start === at.start && (!setup || (r.at.line >= setup.node.at && r.at.line <= setup.node.end)));
+  return named ? fixed(named.at) : setup ? fixed(setup.at) : at;
 }
 
 const LIMITS: readonly string[] = ['file-too-large', 'too-many-things', 'too-many-variants', 'too-many-files', 'too-many-arms'];

@@ -38,6 +38,12 @@ test('what a setup says in another way than its item counts as well', () => {
   expect(kept('wavelength: 632.8 nm')).toEqual(['tube length', 'power', 'wavelength']);
 });
 
+test('what is wrong with light at an item is said where the setup names it, not in the inventory', () => {
+  const text = 'use "lab.plate"\nsetup "Whelk" {\n  laser red\n  object whelk\n  beam raw from red\n    -> lab.fine through: 400 mm\n    -> whelk: 100 mm\n    -> lab.finer: 100 mm\n}\n';
+  const { findings: found, uri } = look(text, { 'lab.plate': 'inventory lab {\n  plate fine\n  plate finer\n}\n' });
+  expect(found.filter(serious).map(f => [f.at.uri === uri, f.at.line + 1, f.code, f.subject])).toEqual([[true, 6, 'arm-missing', 'fine'], [true, 8, 'arm-missing', 'finer']]);
+});
+
 test('an item of another kind is one finding', () => {
   const [f] = look(`${LAB}setup "Whelk" {\n  mirror M1 = lab.red-12\n}\n`).findings.filter(serious);
   expect([f!.code, f!.data['found'], f!.data['wanted']]).toEqual(['wrong-value', 'a laser', 'a mirror']);

@@ -68,6 +68,17 @@ test('a wheel that a variant turns counts before the share that is written, and 
   expect(through(wheel('measured S1 wheel: 2', 'S1.reflects: 90%')) / 0.88).toBeCloseTo(1, 9);
 });
 
+test('light behind a wheel that a variant turns beyond its marks is not told', () => {
+  const readings = 'measured reference at P1: 2 µW/cm²\n  measured object at P1: 0.5 µW/cm²';
+  const at = (mark: number): number | undefined => {
+    const r = variantsOf(look(page(variant('trial', `S1.wheel: ${mark}`), readings).replace('splitter S1', 'splitter S1 {\n    wheel: 2\n    mark 2: 40%\n    mark 4: 80%\n  }').replace('laser red {', 'laser red {\n    power: 10 mW')).results[0]!)[0]!.results;
+    return r.graph.value(resultNamed(r.graph, r.aliases, 'beam ratio')!);
+  };
+  // Read with 60 % through and 40 % reflected; at mark 4 it is 20 to 80: 4 · (20/60) / (80/40) = 2/3.
+  expect(at(4)).toBeCloseTo(2 / 3, 9);
+  expect(at(5)).toBeUndefined();
+});
+
 test('a thing that is moved takes its legs with it', () => {
   // S1 at the origin, M1 300 mm to the right, P1 400 mm above M1: 300 + 400 = 700 mm. Moved to 600 mm above: 300 + 600.
   const text = 'setup "Whelk" {\n  laser red\n  splitter S1 at (0, 0) mm\n  mirror M1 at (300, 0) mm\n  plate P1 at (300, 400) mm\n  beam raw from red\n    -> S1: 100 mm\n  beam reference from S1 through\n    -> M1\n    -> P1\n  variant "farther" {\n    P1 at (300, 600) mm\n  }\n}\n';

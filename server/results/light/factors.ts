@@ -22,6 +22,8 @@ export class Factors {
     const key = `${name} factor`;
     const held = this.held?.get(key);
     const [planned, read] = [graph.value(plan), graph.value(reading)];
+    // What a trial makes of the plan is not known: then nor is what it makes of the reading.
+    if (held?.value !== undefined && plan.missing) return graph.derive(name, AS_READ, [plan], reading.dim, words, more);
     if (!planned || read === undefined || (this.held && !held?.value)) return graph.derive(name, AS_READ, [reading], reading.dim, words, more);
     const from = held === undefined || Math.abs(held.value * planned - read) <= 1e-12 * Math.abs(read) ? plan
       : planWhenRead(graph, `${name} plan when read`, `${words}, as planned when it was read`, read / held.value, held, plan.unit ? { unit: plan.unit } : {});

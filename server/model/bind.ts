@@ -1,6 +1,7 @@
 /** Binds one file: its inventories and setups, with every name looked up. Never throws. */
 import type { Node, Tree } from '../../grammar/tree.ts';
 import { bindBeam } from './bind-beams.ts';
+import { bindDate } from './bind-dates.ts';
 import { bindFact, checkNamed, factPhrase } from './bind-facts.ts';
 import { bindAccept, bindGoal } from './bind-goals.ts';
 import { checkPlacement } from './bind-placement.ts';
@@ -222,8 +223,8 @@ function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: read
       case 'accept': bindAccept(child, accepts, scope); break;
       case 'let': bindLet(child, lets, scope); break;
       case 'variant': variantNodes.push(child); break;
-      case 'shot': shots.push(block(child, sink)); checkFacts(child, SHOT_FACTS, 'shot', scope); break;
-      case 'process': checkFacts(child, PROCESS_FACTS, 'process', scope); break;
+      case 'shot': shots.push(block(child, sink)); dated(child, scope); checkFacts(child, SHOT_FACTS, 'shot', scope); break;
+      case 'process': dated(child, scope); checkFacts(child, PROCESS_FACTS, 'process', scope); break;
       default: statementUnknown(child, scope, [...STATEMENTS, ...setupFacts.keys()]);
     }
   }
@@ -250,6 +251,12 @@ function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: read
 function block(node: Node, sink: Sink): { name: string; at: Setup['at']; node: Node } {
   const s = node.line.subject;
   return { name: s?.kind === 'string' ? s.value : node.line.text.trim().replace(/\s*\{$/, ''), at: sink.place(node, s ?? node.line.head!), node };
+}
+
+/** The day behind `on` of a shot, or of processing. */
+function dated(node: Node, scope: Scope): void {
+  const on = node.line.clauses.find(c => c.word.text === 'on');
+  if (on) bindDate(on, node, node.line.head!.text, scope);
 }
 
 function checkFacts(node: Node, known: Parameters<typeof factIndex>[0], kind: string, scope: Scope): void {

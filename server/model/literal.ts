@@ -4,6 +4,7 @@
  */
 import type { Expr, Span, Word } from '../../grammar/tree.ts';
 import type { FactType, Sign, Within } from './things/kind.ts';
+import { noSuchDate } from './calendar.ts';
 import type { Bound } from './model.ts';
 import type { Quantity, Spread } from './quantity.ts';
 import { dimName, multiply, nearestUnit, NUMBER, parseUnit, TEMPERATURE, unitsFor, type Dim, type Unit } from './units.ts';
@@ -146,7 +147,11 @@ export function readLiteral(e: Expr, type: FactType): Read<Bound> {
     }
     case 'sizes': return readSizes(e, type.numbers);
     case 'text': return e.kind === 'string' ? { ok: { kind: 'words', text: e.value } } : { ok: { kind: 'words', text: wordsOf(e) ?? '' } };
-    case 'date': return e.kind === 'date' ? { ok: { kind: 'words', text: e.text } } : fail('wrong-value', e, { found: describe(e), wanted: 'a date such as 2026-02-11' });
+    case 'date': {
+      const why = e.kind === 'date' ? noSuchDate(e.text) : undefined;
+      if (why !== undefined) return fail('impossible-value', e, { why });
+      return e.kind === 'date' ? { ok: { kind: 'words', text: e.text } } : fail('wrong-value', e, { found: describe(e), wanted: 'a date such as 2026-02-11' });
+    }
     case 'points': return { ok: { kind: 'words', text: '' } };
     case 'choice': return fail('wrong-value', e, { found: describe(e), wanted: oneOf(type.words) });
     case 'name': return fail('wrong-value', e, { found: describe(e), wanted: 'the name of a thing' });

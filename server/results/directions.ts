@@ -132,6 +132,9 @@ export class Directions {
       // A plate is turned to its reference, whichever of its beams stands first.
       const legs = this.ways.to(thing);
       const leg = legs.find(l => !['scatters', 'diffracts'].includes(this.ways.source(l)?.kind.light ?? '')) ?? legs[0];
+      const from = leg && this.ways.source(leg);
+      const [own, source] = [tilt && this.places.of(thing), tilt && from && this.places.of(this.places.own(from))];
+      if (tilt) return own && source && this.derive(name, `direction of ${thing.id}`, facedAt, [...own, ...source, tilt]);
       const light = leg && this.of(leg);
       return light && this.derive(name, `direction of ${thing.id}`, axis => turned('back', axis), light);
     }

@@ -48,3 +48,10 @@ test('a mirror faces half-way between where its light comes from and where it go
   expect([turned!.line, Math.round(degrees(turned!.data['angle'])), Math.round(degrees(turned!.data['heading']))]).toEqual([3, 45, 135]);
   expect(faces('facing B1')).toHaveLength(1);
 });
+
+test('a plate that faces its beam may be tipped as well', () => {
+  // Level light on a plate that is tipped to 5° arrives at 5°.
+  const angle = (how: string): number => degrees(read(setup('laser red at (0, 0) mm', `plate P1 at (500, 0) mm facing beam${how}`, 'beam all from red', '-> P1', 'expect P1.all.angle < 10°')).results.goals[0]!.value);
+  expect(angle('')).toBeCloseTo(0, 6);
+  expect(angle(' tilted 5°')).toBeCloseTo(5, 6);
+});

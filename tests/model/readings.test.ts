@@ -23,6 +23,7 @@ setup "Whelk shell" {
   mirror M1
   polarizer sheet
   object whelk
+  hologram H1
   plate P1
   string tape-2
   string twine = lab.thread

@@ -126,7 +126,7 @@ function bindInventory(node: Node, others: Inventories, sink: Sink): Inventory |
   const full = new Full(node, scope);
   for (const child of node.children) {
     if (!child.line.head) continue;
-    if (child.line.colon !== undefined || STATEMENTS.includes(child.line.head.text)) { notHere(child, scope, inventory.name); continue; }
+    if (child.line.colon !== undefined || (STATEMENTS.includes(child.line.head.text) && !opensThing(child))) { notHere(child, scope, inventory.name); continue; }
     if (full.reached(child) || keepItem(child, things, sink, others, () => bindThing(child, scope))) continue;
     statementUnknown(child, scope, []);
   }

@@ -33,6 +33,7 @@ describe('in an inventory', () => {
     ['a place', ['mirror small at (100, 100) mm facing flat'], ['3 placed-in-inventory: Things in an inventory stand nowhere, so that “at (100, 100) mm facing flat” changes nothing. Write it in the setup, where small is used.']],
     ['a fact of a setup', ['hologram: transmission'], ['3 not-in-inventory: An inventory holds things only, and “hologram” is none. Move the line out of lab, into the setup that it is about.']],
     ['a beam', ['beam raw from red', '-> flat: 3 mm'], ['3 not-in-inventory: An inventory holds things only, and “beam” is none. Move the line out of lab, into the setup that it is about.']],
+    ['a beam stop is a thing', ['beam stop B1 {', '  size: 50 x 50 mm', '}'], []],
     ['a reading', ['measured flat: 3 mm'], ['3 not-in-inventory: An inventory holds things only, and “measured” is none. Move the line out of lab, into the setup that it is about.']],
     ['an item that stands below', ['mirror odd = lab.later', 'mirror later'], ['3 unknown-name: “lab.later” stands further down: an item derives from one that is written above it. Move its lines above this one.']],
   ])('%s', (_, lines, expected) => { expect(inventory(...lines)).toEqual(expected); });

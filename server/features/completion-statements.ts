@@ -42,9 +42,12 @@ export const fileOffers = (c: Cursor): Offer[] => [...FILE_STATEMENTS.map(w => s
 export function setupOffers(c: Cursor): Offer[] {
   const beams = c.rest === '' ? wholeBeams(c) : [];
   const facts = factOffers(c, SETUP_FACTS, 'setup', c.block.node);
+  // What is made comes before the kind of thing that is called the same.
+  const made = facts.filter(f => f.label === SETUP_FACTS[0]!.phrase);
+  const kinds = [...made, ...kindOffers(c), ...facts.filter(f => !made.includes(f))];
   const statements = STATEMENTS.map(w => statement(w, c));
-  if (c.things.length === 0) return [...facts.slice(0, 1), ...kindOffers(c), ...facts.slice(1), ...statements];
-  return (c.r?.arms.arms.length ?? 0) > 1 && beams.length === 0 ? [...statements, ...kindOffers(c), ...facts] : [...statements.slice(0, 1), ...beams, ...kindOffers(c), ...facts, ...statements.slice(1)];
+  if (c.things.length === 0) return [...kinds, ...statements];
+  return (c.r?.arms.arms.length ?? 0) > 1 && beams.length === 0 ? [...statements, ...kinds] : [...statements.slice(0, 1), ...beams, ...kinds, ...statements.slice(1)];
 }
 
 /** Statements that a variant takes as well. */

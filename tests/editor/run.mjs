@@ -38,12 +38,13 @@ async function inHost(version, host) {
   await part(`code-server ${version}, node host`, script('node-host', extension, notebook()), env);
   await part(`code-server ${version}, web worker host`, script('worker-host', extension, notebook()), env);
   await part(`code-server ${version}, by mouse and keyboard`, script('user', VSIX, notebook()), env);
+  await part(`code-server ${version}, writing and reading pages`, script('writing', VSIX, notebook('examples')), env);
 }
 
-/** A fresh copy of the notebook: runs save into it. */
-function notebook() {
+/** A fresh copy of a notebook: runs save into it. */
+function notebook(pages = 'tests/editor/notebook') {
   const copy = mkdtempSync(join(state, 'notebook-'));
-  cpSync('tests/editor/notebook', copy, { recursive: true });
+  cpSync(pages, copy, { recursive: true });
   return copy;
 }
 

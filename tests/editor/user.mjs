@@ -2,25 +2,16 @@
 //   node tests/editor/user.mjs VSIX FOLDER_TO_OPEN
 //   HOST          folder of an installed host
 //   SCREENSHOTS   folder for one picture a step; none are kept without it
-import { mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { installExtension, startServer } from './host/server.mjs';
-import { openWorkbench } from './host/workbench.mjs';
+import { expect, openDesk } from './host/desk.mjs';
 
 const [vsix, folder] = process.argv.slice(2);
-const host = process.env.HOST;
 const file = join(folder, 'whelk.plate');
 const original = readFileSync(file, 'utf8');
-const state = mkdtempSync(join(tmpdir(), 'platewright-user-'));
+const desk = await openDesk({ host: process.env.HOST, vsix, folder });
+const { page, editor, command, pointAt } = desk;
 
-installExtension(host, state, vsix);
-const server = await startServer(host, state);
-const workbench = await openWorkbench({ port: server.port, folder });
-const { page } = workbench;
-page.setDefaultTimeout(20_000);
-
-const editor = page.locator('.editor-instance .monaco-editor').first();
 const squiggle = editor.locator('.squiggly-error, .squiggly-warning, .squiggly-info').first();
 const problem = page.locator('.markers-panel .monaco-list-row', { hasText: 'arms-mismatched' });
 const fix = page.locator('.action-widget .monaco-list-row').filter({ hasText: /Shorten|Lengthen/ }).first();
@@ -96,67 +87,10 @@ const STEPS = {
   },
 };
 
-let [passed, failed] = [0, 0];
-for (const [name, step] of Object.entries(STEPS)) {
-  try {
-    await step();
-    passed++;
-    console.log(`  passed  ${name}`);
-  } catch (error) {
-    failed++;
-    console.log(`  FAILED  ${name}\n${error.stack}`);
-  }
-  await screenshot(name);
-  if (failed > 0) break; // the steps rest on one another
-}
-if (workbench.refused.size > 0) console.log('refused requests to other machines:', [...workbench.refused]);
-await workbench.close();
-await server.stop();
-rmSync(state, { recursive: true, force: true });
-console.log(`${passed} passed, ${failed} failed`);
-process.exit(failed > 0 ? 1 : 0);
-
-async function command(title) {
-  await page.keyboard.press('F1');
-  await page.locator('.quick-input-widget input').first().waitFor();
-  await page.keyboard.type(title);
-  await page.locator('.quick-input-widget .monaco-list-row', { hasText: title }).first().waitFor();
-  await page.keyboard.press('Enter');
-}
-
-/** Moves the mouse onto a word, which may be only a part of an element; `beside` is another word of its line. */
-async function pointAt(word, beside = word) {
-  const { x, y } = await editor.locator('.view-line').filter({ hasText: beside }).first().evaluate((line, wanted) => {
-    const walker = document.createTreeWalker(line, NodeFilter.SHOW_TEXT);
-    while (walker.nextNode()) {
-      const at = walker.currentNode.data.indexOf(wanted);
-      if (at < 0) continue;
-      const range = document.createRange();
-      range.setStart(walker.currentNode, at);
-      range.setEnd(walker.currentNode, at + wanted.length);
-      const box = range.getBoundingClientRect();
-      return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-    }
-    throw new Error(`'${wanted}' is not in one piece`);
-  }, word);
-  await page.mouse.move(x, y, { steps: 5 });
-}
+process.exit(await desk.run(STEPS));
 
 /** The changed text, as it is after saving it. */
 async function saved() {
-  await page.locator('.tab.dirty').waitFor();
-  await page.keyboard.press('Control+S');
-  await page.locator('.tab.dirty').waitFor({ state: 'detached' });
+  await desk.save();
   return readFileSync(file, 'utf8');
-}
-
-async function screenshot(name) {
-  if (!process.env.SCREENSHOTS) return;
-  mkdirSync(process.env.SCREENSHOTS, { recursive: true });
-  const count = String(passed + failed).padStart(2, '0');
-  await page.screenshot({ path: join(process.env.SCREENSHOTS, `${count}-${name.replaceAll(/\W+/g, '-')}.png`) });
-}
-
-function expect(held, what) {
-  if (!held) throw new Error(what);
 }

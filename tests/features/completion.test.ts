@@ -50,6 +50,9 @@ describe('at the start of a line', () => {
     for (const w of [...KINDS.map(k => k.word), 'beam', 'measured', 'expect', 'variant', 'table', 'beam height']) expect(found).toContain(w);
     expect(labels(items.filter(i => i.kind === 'fact'))).toEqual(SETUP_FACTS.map(f => f.phrase).filter(p => p !== 'hologram'));
   });
+  it('of any setup what is made before the things that are called the same', () => {
+    for (const source of ['setup "a" {\n  hol|\n}', inWhelk('hol|').replace('  hologram: transmission\n', '')]) expect(offered(source).filter(i => i.label === 'hologram').map(i => i.kind)).toEqual(['fact', 'kind']);
+  });
   it('of a block are its facts, the usual ones first, but those written', () => {
     check('setup "a" {\n  spreader R1 {\n    pinhole: 10 µm\n    |\n  }\n}', ['focal length', 'loss', 'power', '…']);
   });

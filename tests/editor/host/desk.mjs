@@ -1,0 +1,116 @@
+// The workbench with the packed extension in it, and what someone does there with mouse and keyboard.
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { installExtension, startServer } from './server.mjs';
+import { openWorkbench } from './workbench.mjs';
+
+/** `host`: folder of an installed host; `folder`: what is opened in it. */
+export async function openDesk({ host, vsix, folder }) {
+  const state = mkdtempSync(join(tmpdir(), 'platewright-user-'));
+  installExtension(host, state, vsix);
+  const server = await startServer(host, state);
+  const workbench = await openWorkbench({ port: server.port, folder });
+  const { page } = workbench;
+  page.setDefaultTimeout(20_000);
+  const editor = page.locator('.editor-instance .monaco-editor').first();
+  const input = page.locator('.quick-input-widget input').first();
+  const focused = page.locator('.monaco-editor.focused');
+
+  /** Answers a question at the top of the window. */
+  async function quick(key, typed, row) {
+    await page.keyboard.press(key);
+    await input.waitFor();
+    await page.keyboard.type(typed);
+    if (row) await page.locator('.quick-input-widget .monaco-list-row.focused', { hasText: row }).waitFor();
+    await page.keyboard.press('Enter');
+  }
+
+  const desk = {
+    page, editor,
+    command: (title) => quick('F1', title, title),
+
+    async open(file) {
+      await quick('Control+P', file, file);
+      await page.locator('.tab.active', { hasText: file }).waitFor();
+      await focused.waitFor();
+    },
+
+    /** Puts the cursor into a line, both counted from 1. */
+    async goTo(line, column = 1) {
+      await quick('Control+G', `${line}:${column}`);
+      await page.locator('.statusbar-item', { hasText: new RegExp(`Ln ${line}, Col`) }).waitFor();
+      await focused.waitFor();
+    },
+
+    /** Puts the cursor into the first place where `text` has `words`, `after` characters behind their begin. */
+    async goInto(text, words, after = 1) {
+      const before = text.slice(0, text.indexOf(words));
+      if (!text.includes(words)) throw new Error(`'${words}' is not in the text`);
+      await desk.goTo(before.split('\n').length, before.length - before.lastIndexOf('\n') + after);
+    },
+
+    /** The line that shows `words`, hints and all. */
+    line: (words) => editor.locator('.view-line').filter({ hasText: words }).first(),
+
+    /** Moves the mouse onto a word, which may be only a part of an element; `beside` is another word of its line. */
+    async pointAt(word, beside = word) {
+      const { x, y } = await desk.line(beside).evaluate((line, wanted) => {
+        const walker = document.createTreeWalker(line, NodeFilter.SHOW_TEXT);
+        while (walker.nextNode()) {
+          const at = walker.currentNode.data.indexOf(wanted);
+          if (at < 0) continue;
+          const range = document.createRange();
+          range.setStart(walker.currentNode, at);
+          range.setEnd(walker.currentNode, at + wanted.length);
+          const box = range.getBoundingClientRect();
+          return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+        }
+        throw new Error(`'${wanted}' is not in one piece`);
+      }, word);
+      await page.mouse.move(x, y, { steps: 5 });
+    },
+
+    /** Saves, and waits until nothing is left to be saved. */
+    async save() {
+      await page.locator('.tab.dirty').first().waitFor();
+      await page.keyboard.press('Control+S');
+      await page.locator('.tab.dirty').waitFor({ state: 'detached' });
+    },
+
+    /** Takes steps by name, until one fails; gives the exit code. With SCREENSHOTS a picture of each is kept in that folder. */
+    async run(steps) {
+      let [passed, failed] = [0, 0];
+      for (const [name, step] of Object.entries(steps)) {
+        try {
+          await step();
+          passed++;
+          console.log(`  passed  ${name}`);
+        } catch (error) {
+          failed++;
+          console.log(`  FAILED  ${name}\n${error.stack}`);
+        }
+        await screenshot(page, `${String(passed + failed).padStart(2, '0')}-${name}`);
+        if (failed > 0) break; // the steps rest on one another
+      }
+      if (workbench.refused.size > 0) console.log('refused requests to other machines:', [...workbench.refused]);
+      await workbench.close();
+      await server.stop();
+      rmSync(state, { recursive: true, force: true });
+      console.log(`${passed} passed, ${failed} failed`);
+      return failed > 0 ? 1 : 0;
+    },
+  };
+  return desk;
+}
+
+export function expect(held, what) {
+  if (!held) throw new Error(what);
+}
+
+async function screenshot(page, name) {
+  const folder = process.env.SCREENSHOTS;
+  if (!folder) return;
+  mkdirSync(folder, { recursive: true });
+  await page.screenshot({ path: join(folder, `${name.replaceAll(/\W+/g, '-')}.png`) });
+}

@@ -1,0 +1,229 @@
+// Writes and reads pages with the packed extension as someone at the bench does: what is offered while one types, what is shown in the text, names, folds and hovers.
+//   node tests/editor/writing.mjs VSIX COPY_OF_THE_EXAMPLES
+//   HOST          folder of an installed host
+//   SCREENSHOTS   folder for one picture a step; none are kept without it
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, openDesk } from './host/desk.mjs';
+
+const [vsix, folder] = process.argv.slice(2);
+const read = (name) => readFileSync(join(folder, name), 'utf8');
+const write = (name, text) => writeFileSync(join(folder, name), text);
+/** The first page of the manual, as far as a list can help with it. */
+const FIRST = /```plate whelk\.plate\n\/\/\/.*\n([^]*?)```/.exec(readFileSync('grammar/manual.md', 'utf8'))[1];
+// A brace is missing, a word is misspelt, a number has a decimal comma.
+const TORN = 'setup "Torn" {\n  miror M1\n  laser red {\n    wavelength: 632,8 nm\n  spreader R1 {\n    \n';
+const DIMMED = 'use "saltmarsh-lab.plate"\nsetup "Dimmed" {\n  laser red = lab.red-12 {\n    power: 5 mW\n  }\n}\n';
+write('first.plate', '');
+write('torn.plate', TORN);
+write('dimmed.plate', DIMMED);
+
+const desk = await openDesk({ host: process.env.HOST, vsix, folder });
+const { page, editor, command, open, goTo, goInto, line } = desk;
+const { keyboard } = page;
+const press = async (...keys) => { for (const key of keys) await keyboard.press(key); };
+const list = page.locator('.suggest-widget:visible');
+const rows = () => list.locator('.monaco-list-row').evaluateAll((all) => all.map((row) => row.getAttribute('aria-label')));
+const chosen = (label) => list.locator('.monaco-list-row.focused').filter({ has: page.locator('.label-name', { hasText: new RegExp(`^${label.replace(/[.{}?]/g, '\\$&')}$`) }) });
+const tab = (name) => page.locator('.tab.active', { hasText: name }).waitFor();
+
+/** As fast as a good typist. */
+const type = (text) => keyboard.type(text, { delay: 60 });
+
+/** Types, waits until a list offers `label` first, and takes it. */
+async function take(typed, label) {
+  await type(typed);
+  await chosen(label).waitFor();
+  await press('Enter');
+  await chosen(label).waitFor({ state: 'hidden' });
+}
+/** The same for what stands further down in the list. */
+async function find(typed, label) {
+  await type(typed);
+  await list.waitFor();
+  for (let i = 0; i < 12 && !(await chosen(label).isVisible()); i++) await press('ArrowDown');
+  await take('', label);
+}
+/** A value of a stop that has a list of words, the first of which is right. */
+const agree = async (word) => { await chosen(word).waitFor(); await press('Tab'); await chosen(word).waitFor({ state: 'hidden' }); };
+const told = async (words) => { await command('Show or Focus Hover'); await page.locator('.monaco-hover:visible').filter({ hasText: words }).first().waitFor(); await press('Escape', 'Escape'); };
+
+const STEPS = {
+  async 'the first page of the manual is written from lists'() {
+    await page.locator('.explorer-folders-view .monaco-list-row', { hasText: 'first.plate' }).dblclick({ timeout: 60_000 });
+    await tab('first.plate');
+    await page.locator('.monaco-editor.focused').waitFor();
+    await page.locator('.statusbar-item', { hasText: 'Hologram Setup' }).waitFor();
+    // Until the server has started there is a list that says that it is empty.
+    for (const end = Date.now() + 60_000; !(await chosen('setup').isVisible());) {
+      expect(Date.now() < end, 'nothing is offered');
+      await press('Escape', 'Control+Space');
+      await page.waitForTimeout(500);
+    }
+    await press('Escape');
+    await take('se', 'setup');
+    await keyboard.type('Whelk shell');
+    await press('Tab');
+    await take('ho', 'hologram');
+    await agree('transmission');
+    for (const [typed, kind, name] of [['las', 'laser'], ['spl', 'splitter'], ['obj', 'object', 'whelk'], ['plat', 'plate']]) {
+      await press('Enter');
+      await take(typed, kind);
+      await keyboard.type(name ?? '');
+      await press('Tab');
+    }
+    await press('Enter');
+    await beam('raw', 'red', ['S1', ': 350 mm']);
+    await beam('reference', 'S1 through', ['P1', ': 1471 mm']);
+    await beam('object', 'S1 reflected', ['whelk', ': 1171 mm'], ['P1', ': 300 mm']);
+    await desk.save();
+    expect(read('first.plate') === FIRST.trimEnd(), `written was\n${read('first.plate')}`);
+  },
+  async 'a fact of the setup and a thing of the same name are told apart'() {
+    await goTo(2);
+    await press('Control+Shift+K', 'ArrowUp', 'End', 'Enter');
+    await type('hol');
+    await list.waitFor();
+    const two = (await rows()).filter((row) => row.startsWith('hologram,'));
+    expect(two.length === 2 && two[0].includes('transmission, reflection or rainbow') && two[1].includes('A finished hologram'), `the list has ${two.join(' and ')}`);
+    expect((await rows()).every((row) => !row.endsWith(', Text')), 'the list has words that only stand on the page');
+    await take('', 'hologram');
+    await agree('transmission');
+    await desk.save();
+    expect(read('first.plate') === FIRST.trimEnd(), `written was\n${read('first.plate')}`);
+  },
+  async 'a whole thing has stops for its values'() {
+    await goInto(FIRST, 'plate P1');
+    await press('End', 'Enter');
+    await find('mir', 'mirror { … }');
+    await keyboard.type('M7');
+    await press('Tab');
+    await keyboard.type('75 mm');
+    await press('Tab');
+    await agree('aluminium');
+    await press('Tab');
+    await desk.save();
+    expect(/\n {2}mirror M7 \{\n {4}diameter: 75 mm\n {4}coating: aluminium\n {4}loss: 12% ± 5 points\n {2}\}\n/.test(read('first.plate')), `written was\n${read('first.plate')}`);
+  },
+  async 'in a torn page there are facts by their first letters, values behind a colon, and units'() {
+    await open('torn.plate');
+    await goTo(6);
+    await press('End');
+    await take('focal le', 'focal length');
+    await keyboard.type('9 mm');
+    await press('Tab', 'Enter');
+    await take('pinhole:', '10 µm');
+    await press('Enter');
+    await find('diameter: 8 m', 'mm');
+    await desk.save();
+    expect(read('torn.plate').startsWith(`${TORN.trimEnd()}\n    focal length: 9 mm\n    pinhole: 10 µm\n    diameter: 8 mm\n`), `written was\n${read('torn.plate')}`);
+  },
+  async 'lengths, totals and mismatch are shown in the text'() {
+    await open('whelk-on-the-table.plate');
+    await goInto(read('whelk-on-the-table.plate'), 'beam object');
+    await line(/beam.reference.*in.all.1473\.\d.±/).waitFor();
+    await line(/->.M1.*752/).waitFor(); // 750 mm by the places, 752 mm as it was measured
+    // from (700, 400) to (700, 700) mm
+    await line(/->.P1.*300.mm.{0,2}·.mismatch/).waitFor();
+  },
+  async 'each kind can be turned off in the settings'() {
+    const total = editor.locator('.view-line').filter({ hasText: /in.all.1473/ });
+    for (const wanted of [false, true]) {
+      await command('Preferences: Open Settings (UI)');
+      await page.locator('.settings-editor .suggest-input-container').first().click();
+      await press('Control+A');
+      await keyboard.type('platewright.hints.armTotals');
+      const box = page.locator('.settings-editor .setting-item-contents', { hasText: 'Arm Totals' }).locator('.setting-value-checkbox');
+      await box.and(page.locator(`[aria-checked="${!wanted}"]`)).click();
+      await box.and(page.locator(`[aria-checked="${wanted}"]`)).waitFor();
+      await page.waitForTimeout(1000); // the editor writes a setting some time after the click, and forgets it when it is closed before
+      await press('Escape'); // newer editors show the settings over the page
+      await open('whelk-on-the-table.plate');
+      await line(/->.P1.*300.mm.{0,2}·.mismatch/).waitFor();
+      await total.waitFor({ state: wanted ? 'visible' : 'detached' });
+    }
+  },
+  async 'an item of an inventory is renamed in all pages, and back in one step'() {
+    const before = new Map(readdirSync(folder).map((name) => [name, read(name)]));
+    await goInto(before.get('whelk-on-the-table.plate'), 'red-12', 2);
+    await press('F2');
+    await page.locator('.rename-box input:focus').waitFor();
+    await press('Control+A');
+    await keyboard.type('red-tube');
+    await press('Enter');
+    await line(/lab\.red-tube/).waitFor();
+    await saveAll();
+    for (const [name, text] of before) expect(read(name) === text.replaceAll(/\bred-12\b/g, 'red-tube'), `${name} is not what it should be`);
+    expect(before.get('readings.plate') !== read('readings.plate') && before.get('saltmarsh-lab.plate') !== read('saltmarsh-lab.plate'), 'only one page was changed');
+    await press('Control+Z');
+    await line(/lab\.red-12/).waitFor();
+    await saveAll();
+    for (const [name, text] of before) expect(read(name) === text, `${name} is not what it was`);
+  },
+  async 'a name leads to its declaration, a beam in its page, an item in the inventory'() {
+    const text = read('whelk-on-the-table.plate');
+    await goInto(text, 'reference: -3 mm');
+    await press('F12');
+    await at(text, 'beam reference from');
+    await goInto(text, 'fine-grain');
+    await press('F12');
+    await tab('saltmarsh-lab.plate');
+    await at(read('saltmarsh-lab.plate'), 'plate fine-grain');
+  },
+  async 'blocks and beams are folded'() {
+    await open('whelk-by-string.plate');
+    await goTo(1);
+    await line(/^\s*->.M3/).waitFor();
+    await command('Fold All');
+    await line(/^\s*->.M3/).waitFor({ state: 'detached' });
+    await command('Unfold All');
+    await line(/^\s*->.M3/).waitFor();
+  },
+  async 'pointing at a reading tells what became of it'() {
+    const text = read('readings.plate');
+    await open('readings.plate');
+    await goInto(text, 'measured object - reference', 3);
+    await told('6 mm less than planned (0 mm)');
+    await goInto(text, 'measured object at P1:', 3);
+    await told('What rests on it:');
+  },
+  async 'pointing at the name of a variant tells what comes of it'() {
+    await open('variants.plate');
+    await goInto(read('variants.plate'), '"closer plate"', 4);
+    await told(/What comes of it:\s*mismatch: −1\.6 → −9\.3 mm/);
+  },
+  async 'pointing at what a page says otherwise than the inventory tells both'() {
+    await open('dimmed.plate');
+    await goInto(DIMMED, 'power');
+    await told('5 mW for red, instead of lab.red-12’s 12 mW ± 10%.');
+  },
+};
+
+process.exit(await desk.run(STEPS));
+
+/** A beam with its legs, below what stands there. */
+async function beam(name, start, ...legs) {
+  await press('Enter');
+  // Behind a leg the line is indented as the leg is.
+  if (name !== 'raw') await press('Backspace');
+  await take('beam', 'beam');
+  await keyboard.type(name);
+  await press('Tab');
+  await agree(start);
+  for (const [target, length] of legs) {
+    await press('Enter');
+    await find('->', target);
+    await keyboard.type(length);
+  }
+}
+
+async function saveAll() {
+  await command('File: Save All');
+  await page.locator('.tab.dirty').first().waitFor({ state: 'detached' });
+}
+
+/** The cursor is in the line of `text` that has these words. */
+async function at(text, words) {
+  const number = text.slice(0, text.indexOf(words)).split('\n').length;
+  await page.locator('.statusbar-item', { hasText: new RegExp(`Ln ${number}, Col`) }).waitFor();
+}

@@ -124,12 +124,14 @@ function factOf(node: Node, r: Results | undefined): FactLine | undefined {
   return known && factOn(node.line, factIndex(known));
 }
 
-/** `whelk: 35 ± 2.3 mm` */
+/** What it is of the thing at hand: as written, else as it comes out of what is written. */
 function ownValue(found: FactLine, node: Node, { model }: Snapshot, r: Results | undefined): string | undefined {
   const owner = [r?.setup, ...model.inventories].flatMap(s => [...(s?.things.values() ?? [])]).find(t => t.node === node.parent);
   const over = owner && overrideOf(owner, factKey(found));
-  const cell = owner && r?.graph.find(`${owner.id}.${factKey(found)}`);
-  const own = cell && r!.graph.isPlanned(cell) && !cell.missing ? `${strong(showCell(r!.graph, cell).text)} for ${escaped(owner.id)}` : over ? `${strong(factText(over.fact))} for ${escaped(owner.id)}` : undefined;
+  const fact = over?.fact ?? owner?.facts.get(factKey(found));
+  const cell = fact?.value.kind === 'formula' ? r?.graph.find(`${owner!.id}.${factKey(found)}`) : undefined;
+  const text = cell && r!.graph.isPlanned(cell) && !cell.missing ? showCell(r!.graph, cell).text : fact && factText(fact);
+  const own = text === undefined || text === '' ? undefined : `${strong(text)} for ${escaped(owner!.id)}`;
   return own && `${own}${insteadWords(over)}.`;
 }
 

@@ -86,9 +86,12 @@ describe('files that a page uses', () => {
     const other = await editor.open(lab('red-11'), spelt);
     await other.type('red-11', 'red-12');
     expect(await page.codes()).toEqual([]);
-    const [link] = await page.ask<LocationLink[]>('textDocument/definition', { position: page.range('lab.red-12').start });
-    expect(link!.targetUri).toBe(spelt);
-    expect(link!.targetSelectionRange).toEqual(other.range('red-12'));
+    // Each part of the name leads to what it names.
+    for (const [part, name] of [['red-12', 'red-12'], ['lab.', 'lab']] as const) {
+      const [link] = await page.ask<LocationLink[]>('textDocument/definition', { position: page.range(part, page.text.indexOf('lab.red-12')).start });
+      expect(link!.targetUri).toBe(spelt);
+      expect(link!.targetSelectionRange).toEqual(other.range(name));
+    }
     await other.close();
     expect(await page.codes()).toEqual(['unknown-name']);
   });

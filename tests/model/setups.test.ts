@@ -56,7 +56,7 @@ describe('notes above a line', () => {
   const lines = text.split('\n');
   test.each([['Lit from the left.', 'setup'], ['Wobbles.', 'M1'], ['From the label.', 'power'], ['What fits.', 'gap'], ['By the wall.', 'raw'], ['Past the door.', '->'], ['Or it is too dull.', 'mismatch']])('“%s” is shown by a hover', (note, on) => {
     const at = lines.findIndex(l => l.includes(note)) + 1;
-    expect(hoverAt(s, at, lines[at]!.indexOf(on))?.markdown).toContain(`> ${note.replace('.', '')}`);
+    expect(hoverAt(s, at, lines[at]!.indexOf(on))?.markdown).toContain(`*${note.replace('.', '')}`);
   });
   test('stand in the report, as text and as Markdown', () => {
     const page = reportOf(s, s.results[0]!);

@@ -27,7 +27,7 @@ describe('marked samples', () => {
 
 /** Scopes of which one must colour a token of the language. */
 const SCOPES: Record<TokenType, readonly string[]> = {
-  word: ['variable.other', 'support.type.property-name', 'storage.type', 'keyword.declaration', 'keyword.control', 'keyword.other.goal', 'keyword.other.reading', 'constant.other.finding', 'support.function'],
+  word: ['variable.other', 'entity.name.type', 'keyword.declaration', 'keyword.control', 'keyword.other.goal', 'keyword.other.reading', 'constant.other.finding', 'support.function'],
   clause: ['keyword.other.clause', 'keyword.other.std'],
   number: ['constant.numeric.plate'], unit: ['keyword.other.unit'], ratio: ['constant.numeric.ratio'], date: ['constant.numeric.date'], string: ['string.quoted.double'],
   comment: ['comment.line.double-slash'], doc: ['comment.line.documentation'],
@@ -64,7 +64,7 @@ test.each(KINDS.map(k => k.word))('the kind “%s” and its name', async kind =
   const grammar = (await loaded)!;
   for (const behind of ['', ' {', ' at (3, 4) mm', ' = lab.n', ' // old']) {
     const scopes = (text: string): string[] => grammar.tokenizeLine(text + behind, null).tokens.slice(0, 3).map(t => t.scopes.at(-1)!);
-    expect(scopes(`${kind} N1`)).toEqual(['storage.type.plate', 'source.plate', 'variable.other.definition.plate']);
-    if (!kind.includes(' ')) expect(scopes(kind)[0]).toBe(behind === '' || behind === ' {' || behind === ' // old' ? 'storage.type.plate' : 'variable.other.plate');
+    expect(scopes(`${kind} N1`)).toEqual(['entity.name.type.plate', 'source.plate', 'variable.other.definition.plate']);
+    if (!kind.includes(' ')) expect(scopes(kind)[0]).toBe(behind === '' || behind === ' {' || behind === ' // old' ? 'entity.name.type.plate' : 'variable.other.plate');
   }
 });

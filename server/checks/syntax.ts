@@ -33,11 +33,13 @@ const BRACES: readonly string[] = ['brace-not-closed', 'brace-not-opened', 'nest
 
 /** A colon makes a line a fact, a reading or a goal: none of them has a block. */
 function blocksBelowFacts(tree: Tree, uri: string): Problem[] {
-  return tree.lines.flatMap((line, at): Problem[] => {
-    if (!line.opens || line.colon === undefined || line.kind !== 'statement' || line.issue) return [];
+  const problems: Problem[] = [];
+  for (const [at, line] of tree.lines.entries()) {
+    if (!line.opens || line.colon === undefined || line.kind !== 'statement' || line.issue) continue;
     const start = line.head!.start;
-    return [{ code: 'block-below-fact', at: { uri, line: at, start, end: line.colon }, subject: line.text.trim().slice(0, 60), data: { phrase: line.text.slice(start, line.colon).trim() } }];
-  });
+    problems.push({ code: 'block-below-fact', at: { uri, line: at, start, end: line.colon }, subject: line.text.trim().slice(0, 60), data: { phrase: line.text.slice(start, line.colon).trim() } });
+  }
+  return problems;
 }
 
 /** Control characters, and the sign for bytes that are no letter. */

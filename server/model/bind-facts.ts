@@ -90,6 +90,7 @@ function reportUnknown(node: Node, known: ReadonlyMap<string, Fact>, owner: stri
 /** Clauses behind the value of a fact that are no part of it. */
 function reportMore(node: Node, fact: Fact, owner: string, scope: Scope): void {
   const { line } = node;
+  if (line.clauses.length === 0) return;
   const more = line.clauses.filter(c => !takesClause(line, c, fact.type));
   const [first, last] = [more[0], more[more.length - 1]];
   if (first && !line.issue) {

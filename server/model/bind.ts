@@ -11,8 +11,8 @@ import { bindReadings } from './bind-readings.ts';
 import { bindThing, meantBy, oneWord, openingWords, opensThing, strayLegs } from './bind-things.ts';
 import { bindVariants } from './bind-variants.ts';
 import type { Inventories } from './inventories.ts';
-import { Items, keep, keepItem } from './kept.ts';
-import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Moved, Setup, Thing, Use } from './model.ts';
+import { Items, keep, keepItem, keepThing } from './kept.ts';
+import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Moved, Setup, Use } from './model.ts';
 import { fileName, nearest, Scope, Sink } from './scope.ts';
 import type { Fact } from './things/kind.ts';
 import { factIndex, kindNamed, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './things/index.ts';
@@ -173,7 +173,7 @@ function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: read
   const name = setupName(node);
   const at = sink.place(node, node.line.subject ?? node.line.head!);
   if (name === '' && !node.line.issue) sink.report('name-missing', at, 'setup', { kind: 'setup', words: '' });
-  const things = new Map<string, Thing>();
+  const things = new Items();
   const scope = new Scope(sink, things, inventories, name);
   scope.nameless = lost.some(at => at >= node.at && at <= node.end);
   const beams = new Map<string, Beam>();
@@ -197,7 +197,7 @@ function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: read
   for (const child of node.children) {
     const { head, colon } = child.line;
     if (!head) { scope.nameless ||= child.line.issue !== undefined; continue; }
-    if (colon === undefined && (full.reached(child) || bindThing(child, scope))) continue;
+    if (colon === undefined && (full.reached(child) || keepThing(child, things, sink, () => bindThing(child, scope)))) continue;
     if (colon === undefined && beamSplitter(child, scope)) continue;
     if (colon === undefined && !STATEMENTS.includes(head.text) && !unfinishedFact(child)) {
       // With legs below it, it is a misspelt beam.

@@ -33,7 +33,7 @@ export function keep<T>(node: Node, sink: Sink, byName: ByName, make: (inventori
   return made;
 }
 
-/** The items of an inventory while it is bound. */
+/** The things of a setup or the items of an inventory while it is bound. */
 export class Items extends Map<string, Thing> {
   last: Thing | undefined;
   override set(id: string, thing: Thing): this {
@@ -65,6 +65,30 @@ export function keepItem(node: Node, things: Items, sink: Sink, inventories: Inv
   if (things.size === count || sink.problems.length > problems || node.line.issue || (item !== undefined && (!looked.found.has(item) || things.has(item)))) return is;
   const thing = things.last!;
   if (thing.node === node) node.memo = new MadeItem(sink.uri, thing, looked, sink.references.slice(references));
+  return is;
+}
+
+class MadeThing {
+  constructor(readonly uri: string, readonly thing: Thing) {}
+}
+
+/** Binds a thing of a setup, or takes it as it was. Kept are those in which nothing is wrong and that name nothing else. False where the statement is no thing. */
+export function keepThing(node: Node, things: Items, sink: Sink, make: () => boolean): boolean {
+  const known = node.memo;
+  if (known instanceof MadeThing && known.uri === sink.uri && !things.has(known.thing.id)) {
+    known.thing.used = false;
+    known.thing.reached = 0;
+    things.set(known.thing.id, known.thing);
+    return true;
+  }
+  node.memo = undefined;
+  const [problems, references, count] = [sink.problems.length, sink.references.length, things.size];
+  const is = make();
+  if (things.size === count || sink.problems.length > problems || sink.references.length > references || node.line.issue || node.line.equals) return is;
+  // A block that only its indent gives to this line says more about the lines around it than about the thing.
+  if (node.children.length > 0 && !node.line.opens) return is;
+  const thing = things.last!;
+  if (thing.node === node) node.memo = new MadeThing(sink.uri, thing);
   return is;
 }
 

@@ -46,7 +46,8 @@ export class Places implements Ground {
 
   /** Where a thing stands; undefined where the text doesn't say, or says it so that it cannot be understood, which is reported. */
   of(thing: Thing): Position | undefined {
-    if (this.positions.has(thing)) return this.positions.get(thing);
+    // Most things have no place, and need no order to find that out in.
+    if (!this.own(thing).placement || this.positions.has(thing)) return this.positions.get(thing);
     for (const t of this.inOrder(thing)) if (!this.positions.has(t)) this.positions.set(t, this.find(t));
     return this.positions.get(thing);
   }

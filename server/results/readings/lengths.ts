@@ -82,6 +82,7 @@ export class Lengths {
 
   /** What a length is summed from: runs that were read, and legs. */
   private parts(legs: readonly Leg[], cells: LegCells): { cell: Cell; subject: Subject | undefined }[] {
+    if (this.subjects.runs.length === 0) return legs.map(l => ({ cell: cells.get(l)!, subject: this.subjects.legs.get(l) }));
     const taken = new Map<Leg, Subject>();
     for (const run of this.subjects.runs) {
       if (run.legs.length < legs.length && run.legs.every(l => legs.includes(l) && !taken.has(l))) for (const l of run.legs) taken.set(l, run.subject);

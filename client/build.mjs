@@ -15,6 +15,6 @@ const BUNDLES = [
 ];
 
 rmSync('dist', { recursive: true, force: true });
-const results = await Promise.allSettled(BUNDLES.map((bundle) => build({ ...bundle, bundle: true, minify: true, charset: 'utf8', logLevel: 'warning' })));
+const results = await Promise.allSettled(BUNDLES.map((bundle) => build({ ...bundle, bundle: true, minify: true, logLevel: 'warning' })));
 // esbuild has said what is wrong, at its place
 if (results.some(({ status }) => status === 'rejected')) process.exit(1);

@@ -103,5 +103,6 @@ export const ALL = [
   Equals, Colon, Comma, LParen, RParen, LBrace, RBrace, Plus, Minus, Star, Slash, Unknown,
 ];
 
-export const LEXER_OPTIONS = { positionTracking: 'onlyOffset', ensureOptimizations: false, safeMode: false } as const;
+// A name may begin with any letter of any alphabet, so that no first character tells the pattern: what would look for it is left out (`safeMode`).
+export const LEXER_OPTIONS = { positionTracking: 'onlyOffset', ensureOptimizations: false, safeMode: true } as const;
 export const lexer = new Lexer(ALL, { ...LEXER_OPTIONS, skipValidations: true });

@@ -11,7 +11,7 @@ import { bindReadings } from './bind-readings.ts';
 import { bindThing, meantBy, oneWord, openingWords, opensThing, strayLegs } from './bind-things.ts';
 import { bindVariants } from './bind-variants.ts';
 import type { Inventories } from './inventories.ts';
-import { Items, keep, keepItem, keepThing } from './kept.ts';
+import { Items, keep, keepThing } from './kept.ts';
 import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Moved, Setup, Use } from './model.ts';
 import { fileName, nearest, Scope, Sink } from './scope.ts';
 import type { Fact } from './things/kind.ts';
@@ -127,11 +127,17 @@ function bindInventory(node: Node, others: Inventories, sink: Sink): Inventory |
   for (const child of node.children) {
     if (!child.line.head) continue;
     if (child.line.colon !== undefined || (STATEMENTS.includes(child.line.head.text) && !opensThing(child))) { notHere(child, scope, inventory.name); continue; }
-    if (full.reached(child) || keepItem(child, things, sink, others, () => bindThing(child, scope))) continue;
+    if (full.reached(child) || keepThing(child, things, sink, others, () => counted(bindThing(child, scope), sink))) continue;
     statementUnknown(child, scope, []);
   }
   for (const thing of things.values()) checkNamed(thing, scope);
   return inventory;
+}
+
+/** Items are counted one by one, the things of a setup with it. */
+function counted(is: boolean, sink: Sink): boolean {
+  if (is) sink.bound++;
+  return is;
 }
 
 /** A line of a setup that stands in an inventory. */
@@ -197,7 +203,7 @@ function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: read
   for (const child of node.children) {
     const { head, colon } = child.line;
     if (!head) { scope.nameless ||= child.line.issue !== undefined; continue; }
-    if (colon === undefined && (full.reached(child) || keepThing(child, things, sink, () => bindThing(child, scope)))) continue;
+    if (colon === undefined && (full.reached(child) || keepThing(child, things, sink, inventories, () => bindThing(child, scope)))) continue;
     if (colon === undefined && beamSplitter(child, scope)) continue;
     if (colon === undefined && !STATEMENTS.includes(head.text) && !unfinishedFact(child)) {
       // With legs below it, it is a misspelt beam.

@@ -42,18 +42,20 @@ export class Items extends Map<string, Thing> {
   }
 }
 
-class MadeItem {
+class MadeThing {
   constructor(readonly uri: string, readonly thing: Thing, readonly looked: Looked, readonly references: readonly Reference[]) {}
 }
 
 /**
- * Binds an item of an inventory, or takes it as it was. Kept are those in which nothing is wrong and that name no other item of their own inventory.
- * False where the statement is no item.
+ * Binds a thing of a setup or an item of an inventory, or takes it as it was. Kept are those in which nothing is wrong and that name none of their neighbours.
+ * False where the statement is neither.
  */
-export function keepItem(node: Node, things: Items, sink: Sink, inventories: Inventories, make: () => boolean): boolean {
+export function keepThing(node: Node, things: Items, sink: Sink, inventories: Inventories, make: () => boolean): boolean {
   const known = node.memo;
   const item = node.line.equals?.kind === 'phrase' ? node.line.equals.words[0]!.text : undefined;
-  if (known instanceof MadeItem && known.uri === sink.uri && !things.has(known.thing.id) && !(item !== undefined && things.has(item)) && inventories.holds(known.looked)) {
+  if (known instanceof MadeThing && known.uri === sink.uri && !things.has(known.thing.id) && !(item !== undefined && things.has(item)) && inventories.holds(known.looked)) {
+    known.thing.used = false;
+    known.thing.reached = 0;
     things.set(known.thing.id, known.thing);
     for (const r of known.references) sink.references.push(r);
     return true;
@@ -61,34 +63,13 @@ export function keepItem(node: Node, things: Items, sink: Sink, inventories: Inv
   node.memo = undefined;
   const [problems, references, count] = [sink.problems.length, sink.references.length, things.size];
   const { made: is, looked } = inventories.during(make);
-  if (is) sink.bound++;
   if (things.size === count || sink.problems.length > problems || node.line.issue || (item !== undefined && (!looked.found.has(item) || things.has(item)))) return is;
-  const thing = things.last!;
-  if (thing.node === node) node.memo = new MadeItem(sink.uri, thing, looked, sink.references.slice(references));
-  return is;
-}
-
-class MadeThing {
-  constructor(readonly uri: string, readonly thing: Thing) {}
-}
-
-/** Binds a thing of a setup, or takes it as it was. Kept are those in which nothing is wrong and that name nothing else. False where the statement is no thing. */
-export function keepThing(node: Node, things: Items, sink: Sink, make: () => boolean): boolean {
-  const known = node.memo;
-  if (known instanceof MadeThing && known.uri === sink.uri && !things.has(known.thing.id)) {
-    known.thing.used = false;
-    known.thing.reached = 0;
-    things.set(known.thing.id, known.thing);
-    return true;
-  }
-  node.memo = undefined;
-  const [problems, references, count] = [sink.problems.length, sink.references.length, things.size];
-  const is = make();
-  if (things.size === count || sink.problems.length > problems || sink.references.length > references || node.line.issue || node.line.equals) return is;
+  // An item that is nothing is said once, or not at all while a file is missing: that depends on more than was looked up.
+  if (item !== undefined && !things.last!.item) return is;
   // A block that only its indent gives to this line says more about the lines around it than about the thing.
   if (node.children.length > 0 && !node.line.opens) return is;
   const thing = things.last!;
-  if (thing.node === node) node.memo = new MadeThing(sink.uri, thing);
+  if (thing.node === node) node.memo = new MadeThing(sink.uri, thing, looked, sink.references.slice(references));
   return is;
 }
 

@@ -10,7 +10,7 @@ const FOLDER = 'file:///saltmarsh/';
 class Notebook {
   private readonly texts = new Map<string, string>();
   private readonly caches = new Map<string, LineCache>();
-  private readonly library: Library = {
+  private readonly files: Library = {
     resolve: path => FOLDER + path, text: uri => this.texts.get(uri), lines: uri => this.cache(uri),
   };
   last: Snapshot | undefined;
@@ -22,7 +22,7 @@ class Notebook {
   }
   write(name: string, text: string): void { this.texts.set(FOLDER + name, text); }
   look(name: string): Work {
-    this.last = analyse(FOLDER + name, this.texts.get(FOLDER + name)!, this.library, this.cache(FOLDER + name));
+    this.last = analyse(FOLDER + name, this.texts.get(FOLDER + name)!, this.files, this.cache(FOLDER + name));
     return this.last.work;
   }
   /** Replaces what stands there once, and looks again. */

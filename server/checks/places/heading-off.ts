@@ -4,9 +4,7 @@ import { ANGLE, LENGTH } from '../../model/units.ts';
 import { BETWEEN } from '../../results/rules/geometry.ts';
 import { DISTANCE } from '../../results/rules/lengths.ts';
 import { num, text, type Check } from '../check.ts';
-
-/** Within this, rad, a laser is aimed by hand anyway. */
-const AIM = Math.PI / 180;
+import { isAimedOff } from '../aim.ts';
 
 export const headingOff: Check = {
   code: 'heading-off',
@@ -47,7 +45,7 @@ setup "Whelk shell" {
       if (!aim || !points || !leads) continue;
       const off = graph.derive(`${laser.id}.off ${thing.id}`, BETWEEN, [...points, ...leads], ANGLE, `angle by which ${laser.id} points past ${thing.id}`);
       const [angle, u] = [graph.value(off), graph.uncertainty(off)];
-      if (angle === undefined || angle - 3 * u <= AIM) continue;
+      if (angle === undefined || !isAimedOff(angle, u)) continue;
       const away = graph.derive(`${laser.id} → ${thing.id}`, DISTANCE, [...places.of(places.own(laser))!, ...places.of(places.own(thing))!], LENGTH, `distance of ${laser.id} and ${thing.id}`);
       const miss = graph.value(away)! * Math.sin(Math.min(angle, Math.PI / 2));
       problems.push({ code: 'heading-off', at: aim.at, subject: laser.id, setup: setup.name, data: { laser: laser.id, thing: thing.id, angle, u, miss } });

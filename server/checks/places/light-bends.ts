@@ -5,11 +5,10 @@ import { legStart, type Passage } from '../../results/light-ways.ts';
 import type { Results } from '../../results/plan.ts';
 import { BETWEEN } from '../../results/rules/geometry.ts';
 import { num, text, type Check } from '../check.ts';
+import { isAimedOff } from '../aim.ts';
 import { quoted } from '../words.ts';
 
-/** Within this, rad, things are aligned by hand anyway. */
-const AIM = Math.PI / 180;
-/** Nor does a thing that stands this near to the line miss the beam, m: some raw beams are as wide. */
+/** A thing that stands this near to the line does not miss the beam, m: some raw beams are as wide. */
 const BESIDE = 0.002;
 
 export const lightBends: Check = {
@@ -55,7 +54,7 @@ function bends(thing: Thing, r: Results): Problem[] {
     const turn = graph.derive(`${p.leaving.id}.turn`, BETWEEN, [...arriving, ...leaving], ANGLE, `angle by which the light turns at ${thing.id}`);
     const [angle, u] = [graph.value(turn), graph.uncertainty(turn)];
     const beside = distanceFromLine(p, thing, r);
-    if (angle === undefined || beside === undefined || angle - 3 * u <= AIM || beside <= BESIDE) continue;
+    if (angle === undefined || beside === undefined || !isAimedOff(angle, u) || beside <= BESIDE) continue;
     problems.push({ code: 'light-bends', at: p.leaving.at, subject: thing.id, setup: setup.name, data: { thing: thing.id, beam: p.leaving.beam.id, angle, u, beside, from: legStart(p.arriving)!.id, to: p.leaving.to } });
   }
   return problems;

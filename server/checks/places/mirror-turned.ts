@@ -3,10 +3,8 @@ import { show } from '../../model/show.ts';
 import { ANGLE } from '../../model/units.ts';
 import { BETWEEN } from '../../results/rules/geometry.ts';
 import { num, text, type Check } from '../check.ts';
+import { isAimedOff } from '../aim.ts';
 import { quoted } from '../words.ts';
-
-/** Within this, rad, a mirror is turned by hand anyway. */
-const AIM = Math.PI / 180;
 
 export const mirrorTurned: Check = {
   code: 'mirror-turned',
@@ -48,7 +46,7 @@ setup "Whelk shell" {
       const needed = places.directions.halfway(`${thing.id}.needed`, `direction that ${thing.id} would need`, arriving, leaving);
       const off = graph.derive(`${thing.id}.off`, BETWEEN, [...facing, ...needed], ANGLE, `angle by which ${thing.id} is turned away`);
       const [angle, u] = [graph.value(off), graph.uncertainty(off)];
-      if (angle === undefined || angle - 3 * u <= AIM) return [];
+      if (angle === undefined || !isAimedOff(angle, u)) return [];
       const heading = Math.atan2(graph.value(needed[1])!, graph.value(needed[0])!);
       return [{ code: 'mirror-turned', at: written.at, subject: thing.id, setup: setup.name, data: { mirror: thing.id, kind: thing.kind.word, angle, u, heading, beam: passage.leaving.beam.id, from: places.directions.startOf(passage.arriving)?.id ?? '', to: passage.leaving.to } }];
     });

@@ -1,5 +1,4 @@
 import { text, type Check } from '../check.ts';
-import { also } from '../words.ts';
 
 export const placeUnknown: Check = {
   code: 'place-unknown',
@@ -26,5 +25,5 @@ setup "Whelk shell" {
     -> B1
 }
 `,
-  message: d => `Where ${text(d, 'thing')} stands cannot be told, because ${text(d, 'why')}.${also('Write what is missing, or give it a place with “at”.')}`,
+  message: d => `Where ${text(d, 'thing')} stands cannot be told, because ${text(d, 'why')}. Write what is missing, or give it a place with “at”.`,
 };

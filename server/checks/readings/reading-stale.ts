@@ -1,5 +1,5 @@
 import { text, type Check } from '../check.ts';
-import { also, quoted } from '../words.ts';
+import { quoted } from '../words.ts';
 
 export const readingStale: Check = {
   code: 'reading-stale',
@@ -30,7 +30,7 @@ export const readingStale: Check = {
   moved M1 on 2026-02-14: "the mount came loose"
 }
 `,
-  message: d => `${quoted(d, 'words')} was measured on ${text(d, 'on')}, and ${text(d, 'thing')} was moved on ${text(d, 'moved')}${d['what'] === undefined ? '' : ` (${quoted(d, 'what')})`}, so that the reading no longer counts.${also('Measure it again.')}`,
+  message: d => `${quoted(d, 'words')} was measured on ${text(d, 'on')}, and ${text(d, 'thing')} was moved on ${text(d, 'moved')}${d['what'] === undefined ? '' : ` (${quoted(d, 'what')})`}, so that the reading no longer counts. Measure it again.`,
   run: ({ setup, readings }) => {
     if (setup.moved.length === 0) return [];
     return setup.readings.flatMap(r => {

@@ -68,7 +68,7 @@ export class Lengths {
     const planned = (): Cell => sum(`${name}.plan`, legs.map(l => this.plans.get(l) ?? cells.get(l)!), undefined, `${words} as planned`);
     const read = legs.length > 0 && parts.every(p => p.subject !== undefined);
     const readings = parts.flatMap(p => p.subject ?? []);
-    const sure = readings.every(saysHowSure);
+    const sure = parts.every(p => p.sure);
     if (!direct) {
       const length = sum(name, parts.map(p => p.cell));
       return { length, read, sure, plan: parts.some(p => p.subject) ? planned() : length };
@@ -81,8 +81,12 @@ export class Lengths {
   }
 
   /** What a length is summed from: runs that were read, and legs. */
-  private parts(legs: readonly Leg[], cells: LegCells): { cell: Cell; subject: Subject | undefined }[] {
-    if (this.subjects.runs.length === 0) return legs.map(l => ({ cell: cells.get(l)!, subject: this.subjects.legs.get(l) }));
+  private parts(legs: readonly Leg[], cells: LegCells): { cell: Cell; subject: Subject | undefined; sure: boolean }[] {
+    const leg = (l: Leg): ReturnType<Lengths['parts']>[number] => {
+      const subject = this.subjects.legs.get(l);
+      return { cell: cells.get(l)!, subject, sure: subject === undefined || saysHowSure(subject) };
+    };
+    if (this.subjects.runs.length === 0) return legs.map(leg);
     const taken = new Map<Leg, Subject>();
     for (const run of this.subjects.runs) {
       if (run.legs.length < legs.length && run.legs.every(l => legs.includes(l) && !taken.has(l))) for (const l of run.legs) taken.set(l, run.subject);
@@ -90,17 +94,19 @@ export class Lengths {
     const seen = new Set<Subject>();
     return legs.flatMap(l => {
       const run = taken.get(l);
-      if (!run) return [{ cell: cells.get(l)!, subject: this.subjects.legs.get(l) }];
+      if (!run) return [leg(l)];
       if (seen.has(run)) return [];
       seen.add(run);
-      return [{ cell: this.run(run, cells), subject: run }];
+      // Where its legs are surer than the reading of the run, it is as sure as they are.
+      const { length, sure } = this.run(run, cells);
+      return [{ cell: length, subject: run, sure }];
     });
   }
 
   /** What was read more than once, or is part of another whole, is made once. */
   private readonly known = new Map<Subject, Whole>();
-  private run({ target, name, words, readings }: Subject, cells: LegCells): Cell {
-    return this.along(target.kind === 'path' ? target.legs : [], cells, name, words, readings[0]!.reading.at).length;
+  private run({ target, name, words, readings }: Subject, cells: LegCells): Whole {
+    return this.along(target.kind === 'path' ? target.legs : [], cells, name, words, readings[0]!.reading.at);
   }
 
   /** Runs that are part of no arm, such as those before the splitter. */

@@ -9,7 +9,7 @@ import type { Tree } from '../grammar/tree.ts';
 import type { Finding } from './checks/check.ts';
 import { figuresOf, type Made } from './checks/figures.ts';
 import { findingsOf } from './checks/run.ts';
-import { bind, type Found } from './model/bind.ts';
+import { bind, type Found } from './model/bind/bind.ts';
 import type { Model } from './model/model.ts';
 import { fileName } from './model/scope.ts';
 import type { Results } from './results/plan.ts';

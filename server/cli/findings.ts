@@ -1,6 +1,6 @@
 /** Findings as lines of text and of Markdown, and the exit code that they ask for. */
 import type { Finding, Severity } from '../checks/check.ts';
-import { markdown } from '../features/report-markdown.ts';
+import { markdown } from '../features/report/markdown.ts';
 import type { Opened, Trouble } from './files.ts';
 import { nameOfUri } from './files.ts';
 

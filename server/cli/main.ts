@@ -1,6 +1,6 @@
 /** `platewright`: the command line. Runs one command, prints what it has to say, and ends with its exit code. */
 import { CommanderError } from 'commander';
-import { printable } from '../features/report-layout.ts';
+import { printable } from '../features/report/layout.ts';
 import { Misuse, Trouble } from './files.ts';
 import type { Done, ExitCode } from './done.ts';
 import { program } from './program.ts';

@@ -1,8 +1,8 @@
 /** `platewright report`: a setup on one page. */
 import { analyse } from '../analysis.ts';
-import { elsewhere, findingsWithin, reportOf, type Report } from '../features/report.ts';
-import { reportMarkdown } from '../features/report-markdown.ts';
-import { reportText } from '../features/report-text.ts';
+import { elsewhere, findingsWithin, reportOf, type Report } from '../features/report/report.ts';
+import { reportMarkdown } from '../features/report/markdown.ts';
+import { reportText } from '../features/report/text.ts';
 import { inVariant, setupsNamed } from './chosen.ts';
 import { onScreen, type Done, type Format } from './done.ts';
 import { openFile, type Reach } from './files.ts';

@@ -7,8 +7,8 @@ import { analyse, type Library, type Snapshot } from '../analysis.ts';
 import type { Finding } from '../checks/check.ts';
 import type { Leg, Place } from '../model/model.ts';
 import { within } from '../model/place.ts';
-import { legStart, legWords } from '../results/legs.ts';
-import type { Pair } from '../results/pairs.ts';
+import { legStart, legWords } from '../results/paths/legs.ts';
+import type { Pair } from '../results/paths/pairs.ts';
 import type { Results } from '../results/plan.ts';
 
 export interface Edit {

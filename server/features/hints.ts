@@ -2,11 +2,11 @@
 import type { LineTree } from '../../grammar/tree.ts';
 import type { Snapshot } from '../analysis.ts';
 import type { Place } from '../model/model.ts';
-import type { ArmLength } from '../results/arm-lengths.ts';
+import type { ArmLength } from '../results/paths/arm-lengths.ts';
 import type { Cell } from '../results/graph.ts';
 import type { Results } from '../results/plan.ts';
 import { showCell } from './chain.ts';
-import { figureWords } from './hover-chain.ts';
+import { figureWords } from './hover/chain.ts';
 
 /** Which hints are wanted; each can be turned off by itself. */
 export interface HintKinds {

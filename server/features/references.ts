@@ -1,8 +1,8 @@
 /** Where a name is used: in its own page, and for what an inventory holds in the pages that use it. */
 import type { Snapshot } from '../analysis.ts';
-import type { Mention } from '../model/mention-words.ts';
-import { keyOf, type Bearer } from '../model/mention-names.ts';
-import { mentionsOf } from '../model/mentions.ts';
+import type { Mention } from '../model/mentions/words.ts';
+import { keyOf, type Bearer } from '../model/mentions/names.ts';
+import { mentionsOf } from '../model/mentions/mentions.ts';
 import { placeIn, type Place } from '../model/place.ts';
 import { covers } from './cursor.ts';
 

@@ -2,12 +2,12 @@
 import type { Snapshot } from '../analysis.ts';
 import type { Finding, Severity } from '../checks/check.ts';
 import { darkest } from '../checks/paths/arms-mismatched.ts';
-import type { Pair } from '../results/pairs.ts';
+import type { Pair } from '../results/paths/pairs.ts';
 import type { Results } from '../results/plan.ts';
 import { sample } from '../results/sampling.ts';
 import { showCell } from './chain.ts';
 import { blocks, escaped, strong } from './markdown.ts';
-import { findingsWithin } from './report.ts';
+import { findingsWithin } from './report/report.ts';
 
 export interface Summary {
   readonly setup: string;

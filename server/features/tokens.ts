@@ -1,7 +1,7 @@
 /** What each word means, for colours: what cannot be told from a line alone. Numbers, texts, comments and signs are coloured by the grammar. */
 import type { Snapshot } from '../analysis.ts';
-import type { Mention } from '../model/mention-words.ts';
-import { mentionsOf } from '../model/mentions.ts';
+import type { Mention } from '../model/mentions/words.ts';
+import { mentionsOf } from '../model/mentions/mentions.ts';
 
 /** The protocol's own types as far as they go, so that every theme has a colour for them. */
 export const TOKEN_TYPES = ['type', 'variable', 'event', 'namespace', 'property', 'enumMember', 'item', 'unit', 'sought', 'unknownWord'] as const;

@@ -1,6 +1,6 @@
 /** What can be written at the cursor. */
 import { CompletionItemKind, InsertTextFormat, InsertTextMode, type CompletionItem, type CompletionList, type ServerCapabilities } from 'vscode-languageserver';
-import { completionsAt, completionWords, wantsFiles, type Completion, type Topic } from '../features/completion.ts';
+import { completionsAt, completionWords, wantsFiles, type Completion, type Topic } from '../features/completion/completion.ts';
 import type { Asks } from './asks.ts';
 import { placeOf, rangeOf, type Source } from './convert.ts';
 import type { Document, Documents } from './documents.ts';

@@ -6,7 +6,7 @@ import {
 import { definitionAt } from '../features/definition.ts';
 import { fixesFor } from '../features/fixes.ts';
 import { formatChanges } from '../features/formatting.ts';
-import { hoverAt } from '../features/hover.ts';
+import { hoverAt } from '../features/hover/hover.ts';
 import { summaryAt } from '../features/summary.ts';
 import { symbolsOf } from '../features/symbols.ts';
 import type { Arrivals } from './arrivals.ts';

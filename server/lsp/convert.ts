@@ -7,7 +7,7 @@ import type { Finding, Severity } from '../checks/check.ts';
 import type { Definition } from '../features/definition.ts';
 import type { Edit, Fix } from '../features/fixes.ts';
 import type { TextChange } from '../features/formatting.ts';
-import type { Hover } from '../features/hover.ts';
+import type { Hover } from '../features/hover/hover.ts';
 import type { Hint } from '../features/hints.ts';
 import type { Link } from '../features/links.ts';
 import type { Use } from '../features/references.ts';

@@ -1,5 +1,5 @@
 /** The pages in which something may be named: those of the open folders, and those that are open. */
-import type { Bearer } from '../model/mention-names.ts';
+import type { Bearer } from '../model/mentions/names.ts';
 import { fileName } from '../model/scope.ts';
 import { isShared } from '../features/references.ts';
 import type { Page } from '../features/rename.ts';

@@ -1,5 +1,5 @@
 /** The setup that a variant makes of a setup: the same things, beams, values and facts, with its changes. Everything is computed from it as from any other. */
-import { replaced } from './bind-placement.ts';
+import { replaced } from './bind/placement.ts';
 import { over, rivalsOf } from './over.ts';
 import type { Beam, Bound, BoundFact, Change, Leg, Measured, Place, Placement, Reading, Setup, Thing, Variant } from './model.ts';
 

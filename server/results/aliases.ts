@@ -1,7 +1,7 @@
 /** Short names of results. */
-import { isKnown } from './angles.ts';
+import { isKnown } from './places/angles.ts';
 import type { Cell, Graph } from './graph.ts';
-import type { Pair, PlateResults } from './pairs.ts';
+import type { Pair, PlateResults } from './paths/pairs.ts';
 
 /** Lets a short name mean a cell, besides what it means already. */
 export function addAlias(aliases: Map<string, Cell[]>, alias: string, cell: Cell): void {

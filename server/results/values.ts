@@ -1,7 +1,7 @@
 /** Cells of written values: lets and facts of things. Made when first asked for. */
 import type { Expr, Span } from '../../grammar/tree.ts';
 import { parseLine } from '../../grammar/parse-line.ts';
-import { factKey } from '../model/bind-facts.ts';
+import { factKey } from '../model/bind/facts.ts';
 import { checkDim, checkSign, readLiteral, type ValueProblem } from '../model/literal.ts';
 import type { Bound, BoundFact, Let, Place, Problem, Setup, Thing } from '../model/model.ts';
 import { within } from '../model/place.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { alignValues, printable, strip, width, wrap } from '../../server/features/report-layout.ts';
-import { bandLegend, brightnessWords, pendingWords } from '../../server/features/report-words.ts';
-import { markdown } from '../../server/features/report-markdown.ts';
+import { alignValues, printable, strip, width, wrap } from '../../server/features/report/layout.ts';
+import { bandLegend, brightnessWords, pendingWords } from '../../server/features/report/words.ts';
+import { markdown } from '../../server/features/report/markdown.ts';
 
 describe('words for brightness', () => {
   // The limits of the design: note below 70 %, warn below 40 %, "will be dark" below 10 %.

@@ -7,7 +7,7 @@ import { expect, test } from 'vitest';
 import { parse } from '../../grammar/parse.ts';
 import { analyse, type Snapshot } from '../../server/analysis.ts';
 import type { Finding } from '../../server/checks/check.ts';
-import { completionsAt, type Completion } from '../../server/features/completion.ts';
+import { completionsAt, type Completion } from '../../server/features/completion/completion.ts';
 import { disk, EXAMPLES, type Page } from '../examples/library.ts';
 import { withoutStops } from './snippets.ts';
 

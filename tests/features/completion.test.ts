@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { alone, analyse, type Library } from '../../server/analysis.ts';
-import { completionsAt, completionWords, type Completion, type Surroundings } from '../../server/features/completion.ts';
+import { completionsAt, completionWords, type Completion, type Surroundings } from '../../server/features/completion/completion.ts';
 import { factsOf, KINDS, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from '../../server/model/things/index.ts';
 import { look } from '../checks/library.ts';
 import { page } from '../grammar/sentences.ts';

@@ -1,6 +1,6 @@
 /** Where a thing stands and how it meets its light, as a hover says it. */
 import { describe, expect, it } from 'vitest';
-import { hoverAt } from '../../server/features/hover.ts';
+import { hoverAt } from '../../server/features/hover/hover.ts';
 import { marked } from './source.ts';
 
 function shown(source: string): string | undefined {

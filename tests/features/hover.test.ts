@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { hoverAt } from '../../server/features/hover.ts';
+import { hoverAt } from '../../server/features/hover/hover.ts';
 import { but, marked } from './source.ts';
 
 /** What is shown at the cursor holds all of these, after its first line has held the first. */

@@ -1,10 +1,10 @@
 /** What is shown of readings: the page of a report, hovers. */
 import { describe, expect, it } from 'vitest';
 import { analyse, type Snapshot } from '../../server/analysis.ts';
-import { hoverAt } from '../../server/features/hover.ts';
-import { reportMarkdown } from '../../server/features/report-markdown.ts';
-import { reportText } from '../../server/features/report-text.ts';
-import { reportOf, type Report } from '../../server/features/report.ts';
+import { hoverAt } from '../../server/features/hover/hover.ts';
+import { reportMarkdown } from '../../server/features/report/markdown.ts';
+import { reportText } from '../../server/features/report/text.ts';
+import { reportOf, type Report } from '../../server/features/report/report.ts';
 import { pathsText } from '../results/readings.ts';
 
 const TEXT = pathsText([

@@ -5,7 +5,7 @@ import { alone, analyse, type Library, type Snapshot } from '../../server/analys
 import { applyEdits, type Edit } from '../../server/features/fixes.ts';
 import { isShared, useAt, usesIn } from '../../server/features/references.ts';
 import { rename, renamable, type Page } from '../../server/features/rename.ts';
-import { namedByKind } from '../../server/model/mention-names.ts';
+import { namedByKind } from '../../server/model/mentions/names.ts';
 import { EXAMPLES } from '../examples/library.ts';
 import { marked } from './source.ts';
 

@@ -1,8 +1,8 @@
 /** The light of a setup as the report shows it; figures worked out by hand stand in tests/results/light.test.ts. */
 import { expect, it } from 'vitest';
-import { lightPages, lightText } from '../../server/features/report-light.ts';
-import { reportMarkdown } from '../../server/features/report-markdown.ts';
-import { reportOf } from '../../server/features/report.ts';
+import { lightPages, lightText } from '../../server/features/report/light.ts';
+import { reportMarkdown } from '../../server/features/report/markdown.ts';
+import { reportOf } from '../../server/features/report/report.ts';
 import { metered, METER, NEEDLE } from '../results/light-library.ts';
 import type { Read } from '../results/read.ts';
 

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../server/analysis.ts';
 import type { Bound, BoundFact } from '../../server/model/model.ts';
-import { hoverAt } from '../../server/features/hover.ts';
+import { hoverAt } from '../../server/features/hover/hover.ts';
 import { found } from './check.ts';
 
 const within = (kind: string, ...lines: string[]): string[] => found(`${kind} X1 {`, ...lines, '}');

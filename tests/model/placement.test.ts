@@ -1,7 +1,7 @@
 /** What clauses of a placement mean, in any order; and each slip in them, which is one finding at its place. */
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../server/analysis.ts';
-import { replaced } from '../../server/model/bind-placement.ts';
+import { replaced } from '../../server/model/bind/placement.ts';
 import type { Placement } from '../../server/model/model.ts';
 import { dataOf, found } from './check.ts';
 

@@ -1,7 +1,7 @@
 /** Readings as they are bound: what they are of, where, by what, when; and what is wrong with those that cannot be understood. */
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../server/analysis.ts';
-import { isLater } from '../../server/model/bind-dates.ts';
+import { isLater } from '../../server/model/bind/dates.ts';
 import { noSuchDate } from '../../server/model/calendar.ts';
 import type { Measured, Reading, Setup, Thing } from '../../server/model/model.ts';
 

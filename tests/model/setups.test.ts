@@ -1,9 +1,9 @@
 /** Several setups in a file, several plates in a setup, and the notes above their lines. */
 import { describe, expect, test } from 'vitest';
-import { hoverAt } from '../../server/features/hover.ts';
-import { reportMarkdown } from '../../server/features/report-markdown.ts';
-import { reportText } from '../../server/features/report-text.ts';
-import { reportOf } from '../../server/features/report.ts';
+import { hoverAt } from '../../server/features/hover/hover.ts';
+import { reportMarkdown } from '../../server/features/report/markdown.ts';
+import { reportText } from '../../server/features/report/text.ts';
+import { reportOf } from '../../server/features/report/report.ts';
 import { findings, look, serious } from '../checks/library.ts';
 
 const names = (...lines: string[]): string[] => look(`setup "Oyster" {\n  laser red {\n    coherence length: 5 m\n  }\n  splitter S1\n  object shell\n  plate P1\n${lines.map(l => `  ${l}\n`).join('')}}\n`).results[0]!.published.map(c => c.name).filter(n => n.startsWith('P1.') && n.endsWith('.length'));

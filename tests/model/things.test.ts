@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parseLine } from '../../grammar/parse-line.ts';
-import { readFact, takesClause } from '../../server/model/fact-values.ts';
+import { readFact, takesClause } from '../../server/model/bind/fact-values.ts';
 import { assumedFor, factIndex, factsOf, KINDS, kindNamed, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS, takersOf } from '../../server/model/things/index.ts';
 import { COMMON, type Fact } from '../../server/model/things/kind.ts';
 

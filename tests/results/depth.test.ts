@@ -1,7 +1,7 @@
 /** The mismatch over the depth of an object: a part that lies z behind the middle has z·(1 + cos ψ) more path (geometry). */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { profile } from '../../server/results/pairs.ts';
+import { profile } from '../../server/results/paths/pairs.ts';
 import { expectNear, read, serious, setup } from './read.ts';
 
 const lit = (mismatch: number, object: readonly string[], laser: readonly string[] = ['coherence length: 200 mm', 'coherence contrast: 50%']): ReturnType<typeof read> => read(setup(

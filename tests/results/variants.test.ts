@@ -1,10 +1,10 @@
 /** What variants come to, by hand; that a variant is what the changed text would be; and that nothing is computed that nobody asks for. */
 import { describe, expect, test } from 'vitest';
-import { reportMarkdown } from '../../server/features/report-markdown.ts';
-import { reportText } from '../../server/features/report-text.ts';
-import { fromTo } from '../../server/features/report-variants.ts';
-import { reportOf } from '../../server/features/report.ts';
-import { hoverAt } from '../../server/features/hover.ts';
+import { reportMarkdown } from '../../server/features/report/markdown.ts';
+import { reportText } from '../../server/features/report/text.ts';
+import { fromTo } from '../../server/features/report/variants.ts';
+import { reportOf } from '../../server/features/report/report.ts';
+import { hoverAt } from '../../server/features/hover/hover.ts';
 import { differenceOf } from '../../server/results/difference.ts';
 import { resultNamed } from '../../server/results/names.ts';
 import type { Results } from '../../server/results/plan.ts';

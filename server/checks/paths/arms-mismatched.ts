@@ -1,7 +1,7 @@
 import { millimetres, percentBand } from '../../model/show.ts';
 import type { Problem } from '../../model/model.ts';
 import type { Graph } from '../../results/graph.ts';
-import { profile, type Pair } from '../../results/pairs.ts';
+import { profile, type Pair } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
 import { DULL } from '../../results/readings/effects.ts';
 import { sample } from '../../results/sampling.ts';

@@ -2,7 +2,7 @@ import type { Leg, Problem, Thing } from '../../model/model.ts';
 import { millimetres } from '../../model/show.ts';
 import { LENGTH } from '../../model/units.ts';
 import type { Cell } from '../../results/graph.ts';
-import { legStart, legWords } from '../../results/legs.ts';
+import { legStart, legWords } from '../../results/paths/legs.ts';
 import { DISTANCE } from '../../results/rules/lengths.ts';
 import { num, text, type Check } from '../check.ts';
 

@@ -1,4 +1,4 @@
-import { MAX_VARIANTS } from '../../model/bind-variants.ts';
+import { MAX_VARIANTS } from '../../model/bind/variants.ts';
 import { num, type Check } from '../check.ts';
 
 export const tooManyVariants: Check = {

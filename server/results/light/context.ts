@@ -1,10 +1,10 @@
 /** What everything about light is worked out from. */
 import type { Arms } from '../../model/arms.ts';
-import { isLater } from '../../model/bind-dates.ts';
+import { isLater } from '../../model/bind/dates.ts';
 import type { Measured, Problem, Reading, Setup } from '../../model/model.ts';
 import type { Cell, Graph } from '../graph.ts';
-import type { LegCells } from '../leg-cells.ts';
-import type { PlateResults } from '../pairs.ts';
+import type { LegCells } from '../paths/leg-cells.ts';
+import type { PlateResults } from '../paths/pairs.ts';
 import type { Corrections } from '../readings/offsets.ts';
 import type { Values } from '../values.ts';
 import type { Factors } from './factors.ts';

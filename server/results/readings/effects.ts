@@ -1,8 +1,8 @@
 /** What changes in the results when a length is another one: how brightly a part records, whether an expectation is met. */
 import type { Cell, Graph } from '../graph.ts';
 import { bySize, holds } from '../goals.ts';
-import type { ArmLength } from '../arm-lengths.ts';
-import type { Pair } from '../pairs.ts';
+import type { ArmLength } from '../paths/arm-lengths.ts';
+import type { Pair } from '../paths/pairs.ts';
 import type { Results } from '../plan.ts';
 import { sample } from '../sampling.ts';
 import type { Subject } from './subjects.ts';

@@ -1,8 +1,8 @@
 /** Readings that no longer hold: something on the way was moved on a later day. */
-import { isLater } from '../../model/bind-dates.ts';
+import { isLater } from '../../model/bind/dates.ts';
 import type { Arms } from '../../model/arms.ts';
 import type { Leg, Moved, Reading, Setup, Thing } from '../../model/model.ts';
-import { legStart } from '../legs.ts';
+import { legStart } from '../paths/legs.ts';
 
 export interface Stale {
   readonly moved: Moved;

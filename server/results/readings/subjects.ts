@@ -1,10 +1,10 @@
 /** Which readings of lengths count: those of one thing together, the newest of them, and none that is stale. */
 import type { Arm, Arms } from '../../model/arms.ts';
-import { isLater } from '../../model/bind-dates.ts';
+import { isLater } from '../../model/bind/dates.ts';
 import type { Leg, Reading, Setup, Thing } from '../../model/model.ts';
 import type { Cell } from '../graph.ts';
-import { legWords } from '../legs.ts';
-import { ownLegs } from '../own-legs.ts';
+import { legWords } from '../paths/legs.ts';
+import { ownLegs } from '../paths/own-legs.ts';
 import type { Values } from '../values.ts';
 import { taken, together, type Taken } from './instruments.ts';
 import { movedSince, thingsAlong, type Stale } from './stale.ts';

@@ -1,0 +1,100 @@
+/** What is known of the light: at each plate, and along the beams. Rows of a table; every figure is a cell of the results. */
+import type { Cell } from '../../results/graph.ts';
+import type { Drift } from '../../results/light/drift.ts';
+import type { PlateLight } from '../../results/light/plate-light.ts';
+import type { Results } from '../../results/plan.ts';
+import { percent } from '../../model/show.ts';
+import { showCell } from '../chain.ts';
+import { padEnd, width, wrap } from './layout.ts';
+
+export interface LightPage {
+  /** `Light at P1`, `Wheels, images, power` */
+  readonly title: string;
+  readonly rows: readonly LightRow[];
+}
+
+export interface LightRow {
+  readonly label: string;
+  /** the figure as it is shown; `unknown` where it has no value */
+  readonly text: string;
+  /** how it is known, or why not */
+  readonly remark: string;
+}
+
+/** The pages of a setup, empty where nothing is known of its light. */
+export function lightPages(r: Results): LightPage[] {
+  const plates = r.plates.map(({ plate }) => plate);
+  const pages = plates.map(plate => {
+    const light = r.light.plates.find(p => p.plate === plate);
+    const drift = r.light.drifts.find(d => d.plate === plate);
+    return { title: `Light at ${plate.id}`, rows: [...(light ? plateRows(light, r) : []), ...powerRows(plate.id, r), ...(drift ? driftRows(drift, r) : [])] };
+  });
+  return [...pages, { title: 'Wheels, images and powers that were read', rows: otherRows(r) }].filter(p => p.rows.length > 0);
+}
+
+/** The page as plain text. */
+export function lightText(p: LightPage): string[] {
+  const [labels, texts] = [Math.max(...p.rows.map(x => width(x.label))), Math.max(...p.rows.map(x => width(x.text)))];
+  return [p.title, '', ...p.rows.flatMap(x => wrap(x.remark, { first: `  ${padEnd(x.label, labels)}   ${padEnd(x.text, x.remark === '' ? 0 : texts)}   `, rest: ' '.repeat(labels + 5) })).map(l => l.trimEnd())];
+}
+
+function row(label: string, cell: Cell, r: Results, remark = ''): LightRow {
+  const shown = showCell(r.graph, cell);
+  return { label, text: shown.text, remark: shown.missing ?? remark };
+}
+
+function plateRows(p: PlateLight, r: Results): LightRow[] {
+  const known = (cell: Cell): boolean => r.graph.value(cell) !== undefined;
+  const light = [p.referenceLight, p.objectLight, p.light].some(known);
+  const rows: LightRow[] = [];
+  if (light) {
+    rows.push(row('reference', p.referenceLight, r, p.reference?.read.kind === 'light' ? how(p.reference.read.reading.words) : 'by the ratio'));
+    rows.push(row('object light', p.objectLight, r, p.objects.length > 0 && p.objects.every(o => o.read.kind === 'light') ? p.objects.map(o => how(o.read.reading.words)).join(', ') : 'by the ratio'));
+    if (p.objects.length > 1) for (const o of p.objects) rows.push(row(`  ${o.name}`, o.cell, r));
+    if (known(p.light)) rows.push(row('together', p.light, r));
+  }
+  const read = p.reference && p.objects.length > 0;
+  rows.push(row('beam ratio', p.ratio, r, read ? '' : 'as written'));
+  for (const o of p.objects) if (o.polarized) rows.push(row('polarized like the reference', o.polarized, r, `share of ${o.name}`));
+  if (p.effective) rows.push(row('ratio to that share', p.effective, r));
+  if (p.reference?.corners) rows.push(row('weakest corner', p.reference.corners.cell, r, 'of the centre'));
+  if (p.reference?.angle) rows.push(row('angle by two readings', p.reference.angle.read, r));
+  if (known(p.light)) rows.push(row('exposure', p.exposure, r));
+  return rows;
+}
+
+const how = (words: string): string => (words.includes('facing beam') ? 'facing the beam' : 'in the plate’s plane');
+
+/** What an arm brings, where it can be told. */
+function powerRows(plate: string, r: Results): LightRow[] {
+  return r.plates.filter(p => p.plate.id === plate).flatMap(p => p.arms.flatMap(({ arm }) => {
+    if (!arm.laser.facts.has('power')) return [];
+    const cell = r.light.powers.ofArm(arm);
+    return cell.missing ? [] : [row(`power of ${arm.name}`, cell, r, `on ${(arm.object ?? arm.plate).id}`)];
+  }));
+}
+
+function driftRows(d: Drift, r: Results): LightRow[] {
+  const rows = [row('drift', d.rate, r), row('longest exposure', d.longest, r, 'a tenth of a fringe')];
+  const brightness = showCell(r.graph, d.brightness);
+  if (brightness.value !== undefined) rows.push({ label: 'brightness that it leaves', text: brightness.text, remark: `in ${showCell(r.graph, d.exposure).text}` });
+  return rows;
+}
+
+/** How far before or behind a plate an image lies. */
+function offsetRow(plate: string, cell: Cell, r: Results): LightRow {
+  const before = row(`image before ${plate}`, cell, r);
+  return before.text.startsWith('−') ? { ...before, label: `image behind ${plate}`, text: before.text.slice(1) } : before;
+}
+
+function otherRows(r: Results): LightRow[] {
+  const { graph, light } = r;
+  return [
+    ...light.readPowers.map(p => {
+      const [read, planned] = [graph.value(p.read), graph.value(p.planned)];
+      return row(`power of ${p.leg.beam.id} at ${p.leg.to}`, light.powers.at(p.leg), r, read !== undefined && planned ? `${percent(read / planned)} of the plan` : 'as read');
+    }),
+    ...light.wheels.flatMap(w => (w.byWheel ? [row(`${w.splitter.id} reflects by its wheel`, w.byWheel, r)] : [])),
+    ...light.images.flatMap(i => [row(`image of ${i.hologram.id}`, i.distance, r, `from ${i.hologram.id}`), ...i.offsets.map(o => offsetRow(o.plate.id, o.cell, r))]),
+  ];
+}

@@ -1,0 +1,80 @@
+/** The readings of a setup: what was read beside what was planned, and what became of it. Every figure is a cell of the results. */
+import { millimetres, show } from '../../model/show.ts';
+import { LENGTH } from '../../model/units.ts';
+import type { Reading } from '../../model/model.ts';
+import type { Results } from '../../results/plan.ts';
+import { showCell } from '../chain.ts';
+import type { LightPage, LightRow } from './light.ts';
+import { asWritten } from './words.ts';
+
+/** What became of a reading, in one word and in words. */
+export interface Verdict {
+  readonly fate: 'counts' | 'averaged' | 'less sure' | 'older' | 'stale' | 'useless' | 'unclear' | 'read';
+  /** name of the result that it corrects, or would */
+  readonly of?: string;
+  /** `corrects the leg S1 → M1` */
+  readonly words: string;
+  /** what the reading says after what is known of its instrument, m */
+  readonly length?: number;
+  /** the string is known to stretch, which makes that length of what was read */
+  readonly stretched?: true;
+  /** as planned, m */
+  readonly planned?: number;
+}
+
+/** The page of all readings of lengths, and of others that no longer hold; undefined where there are none. Light that counts has pages of its own. */
+export function readingsPage(r: Results): LightPage | undefined {
+  const rows = r.setup.readings.filter(x => r.readings.fate(x) !== undefined || r.readings.stale(x) !== undefined).map(x => row(x, r));
+  return rows.length === 0 ? undefined : { title: 'What was measured', rows };
+}
+
+function row(reading: Reading, r: Results): LightRow {
+  const v = verdictOf(reading, r);
+  const taken = [reading.by ? `by ${reading.by.name}` : '', reading.on === undefined ? '' : `on ${reading.on}`].filter(Boolean).join(' ');
+  return { label: reading.words, text: readText(reading, r), remark: [taken, [planText(v), v.words].filter(Boolean).join('; ')].filter(Boolean).join(': ') };
+}
+
+/** What was read, as it is written. */
+export function readText({ value, node, valueAt }: Reading, r: Results): string {
+  if (value?.kind === 'quantity') return asWritten(value.quantity);
+  const fate = r.setup.readings.map(x => (x.node === node ? r.readings.fate(x) : undefined)).find(f => f?.kind === 'counts');
+  return fate?.kind === 'counts' ? showCell(r.graph, fate.taken.read).text : valueAt ? node.line.text.slice(valueAt.start, valueAt.end) : '';
+}
+
+/** `4 mm more than planned (820 mm)`; what a stretched string makes of the reading stands before it: `754.3 mm with its stretch` */
+export function planText({ length, planned, stretched }: Verdict): string {
+  if (length === undefined) return '';
+  const made = !stretched ? '' : `${show(Math.round(length / TENTH) * TENTH, LENGTH)} with its stretch`;
+  const beside = planned === undefined ? '' : besidePlan(length - planned, planned);
+  return [made, beside].filter(Boolean).join(', ');
+}
+
+/** Of a millimetre: finer than this no string tells. */
+const TENTH = 1e-4;
+
+function besidePlan(more: number, planned: number): string {
+  return Math.abs(more) < 5e-5 ? `as planned (${millimetres(planned)})` : `${millimetres(Math.abs(more))} ${more > 0 ? 'more' : 'less'} than planned (${millimetres(planned)})`;
+}
+
+export function verdictOf(reading: Reading, r: Results): Verdict {
+  const fate = r.readings.fate(reading);
+  const stale = r.readings.stale(reading);
+  if (stale) return { fate: 'stale', words: `no longer counts: ${stale.thing.id} was moved on ${stale.moved.on}` };
+  switch (fate?.kind) {
+    case 'older': return { fate: 'older', words: `counts no more: there is a newer one${fate.newest.on === undefined ? '' : ` of ${fate.newest.on}`}` };
+    case 'useless': case 'unclear': return { fate: fate.kind, words: `corrects nothing: ${fate.why}` };
+    case 'counts': {
+      const { subject, taken } = fate;
+      const planned = subject.plan && !subject.plan.missing ? r.graph.value(subject.plan) : undefined;
+      const length = r.graph.value(taken.length);
+      const read = r.graph.value(taken.read);
+      const stretched = length !== undefined && read !== undefined && Math.abs(Math.abs(length) - Math.abs(read)) >= TENTH / 2;
+      const base = { of: subject.name, ...(stretched ? { stretched: true as const } : {}), ...(length !== undefined ? { length } : {}), ...(planned !== undefined ? { planned } : {}) };
+      const many = subject.readings.length;
+      if (subject.lessSure) return { ...base, fate: 'less sure', words: `does not count: ${subject.target.kind === 'difference' ? 'the readings of both paths are' : 'those of its legs are'} surer` };
+      const verb = planned === undefined ? 'is the length of' : 'corrects';
+      return { ...base, fate: many > 1 ? 'averaged' : 'counts', words: `${verb} ${subject.words}${many > 1 ? `, as the mean with ${many - 1} ${many === 2 ? 'other' : 'others'}` : ''}` };
+    }
+    default: return { fate: 'read', words: '' };
+  }
+}

@@ -13,7 +13,7 @@ export interface Check {
   readonly title: string;
   /** Markdown for the page: what will be seen, why, what to do */
   readonly page: string;
-  /** a file that raises this finding exactly once, and no other warning or error */
+  /** a file that raises this finding exactly once, and no other warning or error; a very long one is made when it is asked for */
   readonly example: string;
   /** the other files that the example uses, by their names */
   readonly files?: Readonly<Record<string, string>>;

@@ -1,6 +1,6 @@
 /** What can be written at the cursor. */
 import { CompletionItemKind, InsertTextFormat, InsertTextMode, type CompletionItem, type CompletionList, type ServerCapabilities } from 'vscode-languageserver';
-import { completionsAt, completionWords, wantsFiles, type Completion, type Topic } from '../features/completion/completion.ts';
+import type { Completion, Topic } from '../features/completion/completion.ts';
 import type { Asks } from './asks.ts';
 import { placeOf, rangeOf, type Source } from './convert.ts';
 import type { Document, Documents } from './documents.ts';
@@ -26,6 +26,9 @@ interface Data { readonly uri: string; readonly about: Topic }
 /** What a client makes of items. */
 interface Can { readonly stops: boolean; readonly details: boolean; readonly indents: boolean; readonly markdown: boolean; readonly knows: (kind: CompletionItemKind) => boolean }
 
+/** Large, and not asked for before somebody writes: a start does not wait for it. */
+const feature = async () => import('../features/completion/completion.ts');
+
 export function serveCompletion({ connection, documents, can, answer }: Asks, list: ListFiles): void {
   const able = (): Can => {
     const completion = can().textDocument?.completion;
@@ -39,6 +42,7 @@ export function serveCompletion({ connection, documents, can, answer }: Asks, li
   const wordsOf = (value: string): { documentation: CompletionItem['documentation'] & object } => ({ documentation: { kind: able().markdown ? 'markdown' : 'plaintext', value } });
 
   connection.onCompletion(({ textDocument: t, position }, token) => answer(t.uri, token, async (s, d): Promise<CompletionList> => {
+    const { completionsAt, wantsFiles } = await feature();
     const at = placeOf(d, position);
     const files = wantsFiles(s, ...at) ? await filesFor(d, documents, list) : [];
     const client = able();
@@ -49,7 +53,7 @@ export function serveCompletion({ connection, documents, can, answer }: Asks, li
   connection.onCompletionResolve(async (item, token) => {
     const { uri, about } = (item.data ?? {}) as Partial<Data>;
     if (typeof uri !== 'string' || !about) return item;
-    const words = await answer(uri, token, s => completionWords(about, s), 'later');
+    const words = await answer(uri, token, async s => (await feature()).completionWords(about, s), 'later');
     return typeof words === 'string' ? { ...item, ...wordsOf(words) } : item;
   });
 }

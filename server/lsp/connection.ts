@@ -4,9 +4,7 @@ import {
   type InitializeParams, type InitializeResult, type WorkspaceFolder,
 } from 'vscode-languageserver';
 import { definitionAt } from '../features/definition.ts';
-import { fixesFor } from '../features/fixes.ts';
 import { formatChanges } from '../features/formatting.ts';
-import { hoverAt } from '../features/hover/hover.ts';
 import { summaryAt } from '../features/summary.ts';
 import { symbolsOf } from '../features/symbols.ts';
 import type { Arrivals } from './arrivals.ts';
@@ -123,7 +121,8 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     if (resting.length > 0) inText.refresh();
   };
 
-  connection.onHover(({ textDocument: t, position }, token) => answer(t.uri, token, (s, d) => {
+  connection.onHover(({ textDocument: t, position }, token) => answer(t.uri, token, async (s, d) => {
+    const { hoverAt } = await import('../features/hover/hover.ts');
     const hover = hoverAt(s, ...placeOf(d, position));
     return hover ? hoverOf(d, hover) : null;
   }));
@@ -138,8 +137,9 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     return can.textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true ? symbols : flatSymbols(d.uri, symbols);
   }));
   connection.onDocumentFormatting(({ textDocument: t }, token) => answer(t.uri, token, (s, d) => formatChanges(s).map(c => editOf(d, c))));
-  connection.onCodeAction(({ textDocument: t, range, context }, token) => answer(t.uri, token, (s, d) => {
+  connection.onCodeAction(({ textDocument: t, range, context }, token) => answer(t.uri, token, async (s, d) => {
     if (context.only && !context.only.some(k => k === CodeActionKind.Empty || k === CodeActionKind.QuickFix)) return [];
+    const { fixesFor } = await import('../features/fixes.ts');
     const touched = published(s.findings, s.uri).filter(f => touches(rangeOf(d, f.at), range));
     return touched.flatMap(f => fixesFor(s, f, documents.textsFor(d)).map(fix => actionOf(d, f, fix, can.workspace?.workspaceEdit?.documentChanges === true)));
   }));

@@ -1,7 +1,7 @@
 /** References, highlights and rename. */
 import { LSPErrorCodes, ResponseError, type ClientCapabilities, type ServerCapabilities } from 'vscode-languageserver';
 import { highlightsAt, useAt, usesOf } from '../features/references.ts';
-import { rename, renamable, type Refused } from '../features/rename.ts';
+import type { Refused } from '../features/rename.ts';
 import type { Asks } from './asks.ts';
 import { highlightOf, placeOf, rangeOf, workspaceEditOf } from './convert.ts';
 import { pagesNaming, type ListFiles } from './pages.ts';
@@ -9,6 +9,9 @@ import { pagesNaming, type ListFiles } from './pages.ts';
 /** Only a client that can be told beforehand is told so. */
 export const namesFor = (client: ClientCapabilities): ServerCapabilities =>
   ({ referencesProvider: true, documentHighlightProvider: true, renameProvider: client.textDocument?.rename?.prepareSupport === true ? { prepareProvider: true } : true });
+
+/** A start does not wait for what is seldom asked. */
+const feature = async () => import('../features/rename.ts');
 
 export function serveNames({ connection, documents, can, answer }: Asks, list: ListFiles): void {
   connection.onDocumentHighlight(({ textDocument: t, position }, token) => answer(t.uri, token, (s, d) => highlightsAt(s, ...placeOf(d, position)).map(u => highlightOf(d, u))));
@@ -23,12 +26,14 @@ export function serveNames({ connection, documents, can, answer }: Asks, list: L
     return pages.flatMap(p => usesOf(named, [p.snapshot]).filter(u => context.includeDeclaration || !u.declares).map(u => ({ uri: p.document.uri, range: rangeOf(p.document, u.at) })));
   }));
 
-  connection.onPrepareRename(({ textDocument: t, position }, token) => answer(t.uri, token, (s, d) => {
+  connection.onPrepareRename(({ textDocument: t, position }, token) => answer(t.uri, token, async (s, d) => {
+    const { renamable } = await feature();
     const found = allowed(renamable(s, ...placeOf(d, position), uri => documents.isOpen(uri)));
     return { range: rangeOf(d, found.at), placeholder: found.named.name };
   }));
 
   connection.onRenameRequest(({ textDocument: t, position, newName }, token) => answer(t.uri, token, async (s, d) => {
+    const { rename, renamable } = await feature();
     const at = placeOf(d, position);
     const inside = (uri: string): boolean => documents.isOpen(uri);
     const { pages, whole } = await pagesNaming(allowed(renamable(s, ...at, inside)).named, d, documents, list);

@@ -13,13 +13,13 @@ export const moreFindings: Check = {
 **Why.** So many have mostly one cause near the top of the file, such as a lost brace or a file that is no setup.
 
 **What to do.** Put right the first ones; the others follow, or show.`,
-  example: `setup "Whelk shell" {
+  get example() { return `setup "Whelk shell" {
   laser red
   beam stop B1
   beam raw from red
     -> B1: 400 mm
 ${Array.from({ length: MAX_FINDINGS + 1 }, (_, i) => `  mirror M${i + 1}\n`).join('')}}
-`,
+`; },
   message: d => `Findings that are not shown: ${whole(num(d, 'count'))}. Put right the first ones; the others follow, or show.`,
   severityOf: d => d['worst'] as Severity,
 };

@@ -14,7 +14,7 @@ export const pathTooLong: Check = {
 **Why.** A beam is followed back to its laser over at most ${whole(MAX_PATH)} legs, so that an edit stays quick. So many are mostly written by another program.
 
 **What to do.** Leave out the legs that say nothing.`,
-  example: `setup "Whelk shell" {
+  get example() { return `setup "Whelk shell" {
   laser red
   mirror M1
   mirror M2
@@ -24,6 +24,6 @@ export const pathTooLong: Check = {
 ${Array.from({ length: LEGS }, (_, i) => (i === LEGS - 1 ? '    -> S1: 10 mm\n' : `    -> M${1 + (i % 2)}: 10 mm\n`)).join('')}  beam reference from S1 through
     -> B1: 10 mm
 }
-`,
+`; },
   message: d => `The beam “${text(d, 'beam')}” begins ${whole(num(d, 'legs'))} legs behind its laser, and at most ${whole(num(d, 'limit'))} are followed, so it is not computed. Leave out the legs that say nothing.`,
 };

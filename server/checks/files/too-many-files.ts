@@ -17,6 +17,6 @@ setup "Whelk shell" {
   hologram: transmission
 }
 `,
-  files: Object.fromEntries(Array.from({ length: CHAIN }, (_, i) => [`shelf-${i + 1}.plate`, `use "shelf-${i + 2}.plate"\n`])),
+  get files() { return Object.fromEntries(Array.from({ length: CHAIN }, (_, i) => [`shelf-${i + 1}.plate`, `use "shelf-${i + 2}.plate"\n`])); },
   message: d => `This file reaches more than ${num(d, 'limit')} files, so some of them are not read. Put inventories together, and use only what is needed here.`,
 };

@@ -10,9 +10,9 @@ export const tooManyVariants: Check = {
 **Why.** A setup holds at most ${MAX_VARIANTS} variants, since each is computed like a setup of its own.
 
 **What to do.** Delete those that are settled, or copy the setup into another file and go on there.`,
-  example: `setup "Whelk shell" {
+  get example() { return `setup "Whelk shell" {
   beam height: 120 mm
 ${Array.from({ length: MAX_VARIANTS + 1 }, (_, i) => `  variant "height ${i + 1}" {\n    beam height: ${120 + i} mm\n  }\n`).join('')}}
-`,
+`; },
   message: d => `This setup has ${num(d, 'count')} variants, and at most ${num(d, 'limit')} are read; this one and those below it are not. Delete those that are settled, or go on in another file.`,
 };

@@ -13,10 +13,8 @@ const NOTHING = 1e-9;
 const NOWHERE: Vector = [0, 0, 0];
 
 /** Scalar product of two vectors with finite components. */
-export /** Scalar product of two vectors as they are, of any length: not cleaned. */
 export const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 /** Vector product of two vectors with finite components: at right angles to both, right-handed. */
-export /** Vector product, right-handed, of two vectors as they are. */
 export const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
 /** The vector with each component taken as the nearest inside `coordinates`. */
 export const within = (v: Vector): Vector => [nearestWithin(coordinates, v[0]), nearestWithin(coordinates, v[1]), nearestWithin(coordinates, v[2])];

@@ -38,20 +38,22 @@ export function show(exact: number, dim: Dim, u = 0, written?: Unit): string {
   const value = dim === LENGTH && Math.abs(exact) < 1e-12 ? 0 : exact;
   const unit = readableUnit(Math.max(Math.abs(value), 2 * u), dim, written);
   const [v, spread] = unit ? [(value - unit.offset) / unit.factor, u / unit.factor] : [value, u];
-  const name = unit?.text ?? '';
-  const gap = gapBefore(name);
   if (spread > 0) {
     const decimals = decimalsFor(2 * spread);
-    return `${minus(v.toFixed(decimals).replace(/^-(0(?:\.0+)?)$/, '$1'))} ± ${(2 * spread).toFixed(decimals)}${name ? gap + name : ''}`;
+    return giveOrTake(minus(v.toFixed(decimals).replace(/^-(0(?:\.0+)?)$/, '$1')), (2 * spread).toFixed(decimals), unit);
   }
-  return `${plain(v, dim === ANGLE ? 3 : 5)}${name ? gap + name : ''}`;
+  return `${plain(v, dim === ANGLE ? 3 : 5)}${behind(unit)}`;
 }
+
+/** Both numbers as they are shown: `750 ± 2 mm`; of a percentage `80% ± 2 points`, since `± 2%` would be a share of the value. */
+export const giveOrTake = (value: string, amount: string, unit?: Unit): string => (unit?.percent ? `${value}% ± ${amount} points` : `${value} ± ${amount}${behind(unit)}`);
+const behind = (unit: Unit | undefined): string => (unit ? gapBefore(unit.text) + unit.text : '');
 
 /** A quantity with the half-width that its author gave: `750 ± 2 mm`. */
 export function showWithin(value: number, dim: Dim, amount: number, written?: Unit): string {
   const unit = readableUnit(Math.max(Math.abs(value), amount), dim, written);
   const [v, give] = unit ? [(value - unit.offset) / unit.factor, amount / unit.factor] : [value, amount];
-  return `${plain(v, 7)} ± ${plain(give)}${unit ? gapBefore(unit.text) + unit.text : ''}`;
+  return giveOrTake(plain(v, 7), plain(give), unit);
 }
 /** What stands between a number and its unit. */
 export const gapBefore = (unit: string): string => (/^[°%′″]$/.test(unit) ? '' : ' ');
@@ -100,5 +102,5 @@ export const ratioBand = (low: number, high: number): string => {
 export function showBand(low: number, high: number, dim: Dim, written?: Unit): string {
   const unit = readableUnit(low > 0 ? low : high, dim, written);
   const text = (v: number): string => plain(unit ? (v - unit.offset) / unit.factor : v, 2);
-  return `${text(low)} to ${text(high)}${unit ? gapBefore(unit.text) + unit.text : ''}`;
+  return `${text(low)} to ${text(high)}${behind(unit)}`;
 }

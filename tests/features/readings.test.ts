@@ -1,10 +1,13 @@
 /** What is shown of readings: the page of a report, hovers. */
 import { describe, expect, it } from 'vitest';
 import { analyse, type Snapshot } from '../../server/analysis.ts';
+import { showCell } from '../../server/features/chain.ts';
 import { hoverAt } from '../../server/features/hover/hover.ts';
 import { reportMarkdown } from '../../server/features/report/markdown.ts';
 import { reportText } from '../../server/features/report/text.ts';
 import { reportOf, type Report } from '../../server/features/report/report.ts';
+import { asWritten } from '../../server/features/report/words.ts';
+import { NUMBER, parseUnit } from '../../server/model/units.ts';
 import { pathsText } from '../results/readings.ts';
 
 const TEXT = pathsText([
@@ -38,6 +41,14 @@ describe('the report', () => {
     // 752 · 1.003 = 754.256 mm; the 3 mm of a difference stay 3.0 mm.
     expect(rows('measured S1 -> M1: 752 mm by thread')).toEqual(['by thread: 754.3 mm with its stretch, 4.3 mm more than planned (750 mm); corrects leg S1 → M1']);
     expect(rows('measured object - reference: -3 mm by thread')).toEqual(['by thread: 3 mm less than planned (0 mm); corrects difference of object and reference at P1']);
+  });
+  it('says points of a percentage, wherever one is shown with its give', () => {
+    const text = pathsText([], { more: ['mirror M9 = lab.flat-50 {', '  loss: 3% ± 1 points', '}'] }).replace('setup "', 'inventory lab {\n  mirror flat-50 {\n    loss: 4% ± 2 points\n  }\n}\n\nsetup "');
+    const s = analyse('file:///saltmarsh/setup.plate', text);
+    const cell = s.results[0]!.values.fact(s.results[0]!.setup.things.get('M9')!, 'loss')!;
+    expect(showCell(s.results[0]!.graph, cell).text).toBe('3% ± 1 points');
+    expect(asWritten({ value: 0.8, dim: NUMBER, unit: parseUnit('%')!, spread: { kind: 'within', amount: 0.016 } })).toBe('80% ± 1.6 points');
+    expect(asWritten({ value: 0.8, dim: NUMBER, unit: parseUnit('%')!, spread: { kind: 'std', amount: 0.02 } })).toBe('80% ± 2 points std');
   });
   it('shows legs as they were read', () => expect(report.plates[0]!.arms[0]!.legs.map(l => l.text)).toEqual(['752.0 ± 2.3 mm', '720 mm']));
   it('is printed, in text and in Markdown', () => {

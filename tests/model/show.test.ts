@@ -1,7 +1,7 @@
 /** Values as they are written for people: digits that the uncertainty leaves (JCGM 100:2008, 7.2.6: at most two of the uncertainty), in a unit that suits. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { decimalsFor, millimetres, percent, percentBand, plain, readableUnit, show } from '../../server/model/show.ts';
+import { decimalsFor, millimetres, percent, percentBand, plain, readableUnit, show, showWithin } from '../../server/model/show.ts';
 import { ANGLE, FREQUENCY, LENGTH, NUMBER, parseUnit, POWER, TEMPERATURE, TIME } from '../../server/model/units.ts';
 
 const unit = (text: string): NonNullable<ReturnType<typeof parseUnit>> => parseUnit(text)!;
@@ -13,7 +13,9 @@ describe('with an uncertainty', () => {
   ])('%d m, u %d m: %s', (value, u, expected) => { expect(show(value, LENGTH, u)).toBe(expected); });
   test('in the author\'s unit', () => {
     expect(show(1.524, LENGTH, 0.00254, unit('in'))).toBe('60.00 ± 0.20 in');
-    expect(show(0.35, NUMBER, 0.025, unit('%'))).toBe('35 ± 5%');
+    // `±` with a per cent sign would be a share of the value: points are meant.
+    expect(show(0.35, NUMBER, 0.025, unit('%'))).toBe('35% ± 5 points');
+    expect(showWithin(0.8, NUMBER, 0.02, unit('%'))).toBe('80% ± 2 points');
     expect(show(293.15, TEMPERATURE, 1, unit('°C'))).toBe('20.0 ± 2.0 °C');
     expect(show(Math.PI / 4, ANGLE, Math.PI / 36, unit('°'))).toBe('45 ± 10°');
   });

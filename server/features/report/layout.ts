@@ -29,7 +29,7 @@ function joined(text: string): string[] {
   const words: string[] = [];
   for (const w of text.match(/`[^`]*`\S*|\S+/gu) ?? []) {
     const last = words[words.length - 1];
-    if (last !== undefined && (w === '±' || last.endsWith('±') || (/\d$/.test(last) && /^(?:[nµmc]?m|%|[kMGT]?Hz|°)(?![\p{L}\d])/u.test(w)))) words[words.length - 1] = `${last} ${w}`;
+    if (last !== undefined && (w === '±' || last.endsWith('±') || (/\d$/.test(last) && /^(?:[nµmc]?m|%|[kMGT]?Hz|°|points)(?![\p{L}\d])/u.test(w)))) words[words.length - 1] = `${last} ${w}`;
     else words.push(w);
   }
   return words;

@@ -1,6 +1,6 @@
 /** The words in which a report puts figures: how a part will look, and how two paths compare. */
 import { DARK, NOTE, WARN } from '../../checks/paths/arms-mismatched.ts';
-import { percent, show } from '../../model/show.ts';
+import { giveOrTake, percent, show } from '../../model/show.ts';
 import type { Quantity } from '../../model/quantity.ts';
 
 /** From the brightest down; a part belongs to the first band whose lower end it reaches. Shares of full brightness. */
@@ -43,8 +43,8 @@ export function asWritten(q: Quantity): string {
     return unit !== '' && text.endsWith(unit) ? text.slice(0, -unit.length).trimEnd() : text;
   };
   switch (q.spread?.kind) {
-    case 'within': return `${number} ± ${amount(q.spread.amount)} ${unit}`.trimEnd();
-    case 'std': return `${number} ± ${amount(q.spread.amount)} ${unit} std`;
+    case 'within': return giveOrTake(number, amount(q.spread.amount), q.unit);
+    case 'std': return `${giveOrTake(number, amount(q.spread.amount), q.unit)} std`;
     case 'factor': return `${bare} ×÷ ${String(q.spread.amount)}`;
     default: return bare;
   }

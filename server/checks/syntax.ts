@@ -1,6 +1,7 @@
 /** What reading the lines found, as problems. */
 import type { SyntaxIssue, Tree } from '../../grammar/tree.ts';
 import type { Problem } from '../model/model.ts';
+import { reservedName } from './reserved.ts';
 
 /** So many lines with characters that no text has make a file that is no text at all: one slip. */
 const NO_TEXT = 3;
@@ -11,8 +12,14 @@ export function syntaxProblems(tree: Tree, uri: string): Problem[] {
   tree.lines.forEach((line, at) => {
     if (!line.issue) return;
     const { code, found, wanted, start, end } = line.issue;
+    const subject = line.text.trim().slice(0, 60);
+    const name = reservedName(line);
+    if (name) {
+      problems.push({ code: 'reserved-name', at: { uri, line: at, start: name.start, end: name.end }, subject, data: { word: name.word, declared: name.declared } });
+      return;
+    }
     const where = isNoText(line.issue) ? noText : problems;
-    where.push({ code, at: { uri, line: at, start, end: Math.max(end, start + 1) }, subject: line.text.trim().slice(0, 60), data: { found, ...(wanted !== undefined ? { wanted } : {}) } });
+    where.push({ code, at: { uri, line: at, start, end: Math.max(end, start + 1) }, subject, data: { found, ...(wanted !== undefined ? { wanted } : {}) } });
   });
   if (noText.length >= NO_TEXT) return [noText[0]!];
   problems.push(...noText);

@@ -10,6 +10,7 @@ import { lineTooLong } from './line-too-long.ts';
 import { nestedTooDeep } from './nested-too-deep.ts';
 import { nestingTooDeep } from './nesting-too-deep.ts';
 import { numberTooLarge } from './number-too-large.ts';
+import { reservedName } from './reserved-name.ts';
 import { unclosedBracket } from './unclosed-bracket.ts';
 import { unclosedText } from './unclosed-text.ts';
 import { unexpectedText } from './unexpected-text.ts';
@@ -18,5 +19,5 @@ import { valueExpected } from './value-expected.ts';
 
 export const TEXT_CHECKS: readonly Check[] = [
   blockBelowFact, braceNotClosed, braceNotOpened, braceOnOwnLine, decimalComma, fileTooLarge, legWithoutBeam, lineTooLong, nestedTooDeep, nestingTooDeep,
-  numberTooLarge, unclosedBracket, unclosedText, unexpectedText, unreadableCharacter, valueExpected,
+  numberTooLarge, reservedName, unclosedBracket, unclosedText, unexpectedText, unreadableCharacter, valueExpected,
 ];

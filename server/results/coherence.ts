@@ -2,7 +2,9 @@
 import { gainLineAt } from '../optics/coherence/gain-widths.ts';
 import type { LineShape } from '../optics/coherence/line-shapes.ts';
 import { plausibleModeCounts } from '../optics/coherence/unknown-modes.ts';
+import { factPhrase } from '../model/bind/facts.ts';
 import type { Thing } from '../model/model.ts';
+import { nearest } from '../model/scope.ts';
 import { FREQUENCY, LENGTH, NUMBER, parseUnit } from '../model/units.ts';
 import type { Cell, Graph, Rule } from './graph.ts';
 import { halfContrast, lineBrightness, linewidthFrom, MODE_SPACING, MODES_BRIGHTNESS, REVIVAL } from './rules/coherence.ts';
@@ -46,6 +48,22 @@ export function coherenceOf(laser: Thing, values: Values, published: Cell[]): Co
   const known = laser.facts.get('modes')?.value.kind === 'words' ? undefined : values.fact(laser, 'modes');
   if (known) return { laser, known: 'tube length', rule: MODES_BRIGHTNESS, inputs: [revival, known] };
   return tube.missing ? undefined : unknownModes(laser, values, revival);
+}
+
+/** The facts of which each by itself tells the coherence. */
+const TELLS = ['coherence length', 'linewidth', 'tube length'] as const;
+const ABOUT: readonly string[] = [...TELLS, 'coherence contrast'];
+
+/** Why nothing is known of a laser's coherence: what stands there about it and could not be read has a finding of its own, so it is not said to be missing. */
+export function coherenceUntold(laser: Thing, values: Values): string {
+  const asked = TELLS.map(f => values.fact(laser, f)?.missing).find(m => m !== undefined);
+  if (asked) return asked.why;
+  const isUnread = (phrase: string): boolean => { const meant = phrase === '' ? undefined : nearest(phrase, ABOUT); return meant !== undefined && (meant !== phrase || !values.fact(laser, meant)); };
+  const [own, items] = [laser.node, laser.item?.node].map(node => (node?.children ?? []).filter(c => isUnread(factPhrase(c.line) ?? '')));
+  if (own!.length > 0) return `what is written about the coherence of ${laser.id} could not be read (${own!.length > 1 ? 'lines' : 'line'} ${own!.map(c => c.at + 1).join(', ').replace(/, (\d+)$/, ' and $1')})`;
+  if (items!.length > 0) return `what ${laser.item!.id} says about the coherence of ${laser.id} could not be read`;
+  if (laser.node.line.equals && !laser.item) return `the item that ${laser.id} is was not found, and nothing else is written about its coherence`;
+  return `nothing is written about the coherence of ${laser.id}`;
 }
 
 function unknownModes(laser: Thing, values: Values, revival: Cell): Coherence | undefined {

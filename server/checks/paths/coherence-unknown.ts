@@ -1,3 +1,4 @@
+import { coherenceUntold } from '../../results/coherence.ts';
 import { text, type Check } from '../check.ts';
 
 export const coherenceUnknown: Check = {
@@ -35,7 +36,7 @@ export const coherenceUnknown: Check = {
         // An inventory item that is not found has its own finding; it may state the coherence.
         const elsewhere = arm.laser.node.line.equals !== undefined && !arm.laser.item;
         if (coherence ? !lost : written || elsewhere) continue;
-        found.set(arm.laser.id, { code: 'coherence-unknown', at: arm.laser.at, subject: arm.laser.id, setup: setup.name, data: { laser: arm.laser.id, plate: p.plate.id, why: lost?.missing?.why ?? `nothing is written about the coherence of ${arm.laser.id}` } });
+        found.set(arm.laser.id, { code: 'coherence-unknown', at: arm.laser.at, subject: arm.laser.id, setup: setup.name, data: { laser: arm.laser.id, plate: p.plate.id, why: lost?.missing?.why ?? coherenceUntold(arm.laser, values) } });
       }
     }
     return [...found.values()];

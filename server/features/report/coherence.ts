@@ -1,12 +1,12 @@
 /** What a laser's coherence is known from, in words. */
 import type { Thing } from '../../model/model.ts';
-import type { Coherence } from '../../results/coherence.ts';
+import { coherenceUntold, type Coherence } from '../../results/coherence.ts';
 import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
 
 export function coherenceWords(laser: Thing, coherence: Coherence | undefined, r: Results): string {
   const lost = coherence?.inputs.find(c => c.missing);
-  if (!coherence || lost) return `How brightly ${laser.id} records cannot be told: ${lost?.missing?.why ?? `nothing is written about the coherence of ${laser.id}`}.`;
+  if (!coherence || lost) return `How brightly ${laser.id} records cannot be told: ${lost?.missing?.why ?? coherenceUntold(laser, r.values)}.`;
   const text = (fact: string): string => {
     const cell = r.graph.find(`${laser.id}.${fact}`);
     return cell ? showCell(r.graph, cell).text : 'unknown';

@@ -235,7 +235,7 @@ function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: read
     }
   }
   const variants = bindVariants(variantNodes, { beams, lets }, scope);
-  const readings = bindReadings(measured, beams, scope);
+  const readings = bindReadings(measured, { beams, lets }, scope);
   const unused = new Set<Fact>();
   for (const thing of things.values()) {
     checkNamed(thing, scope);

@@ -1,10 +1,10 @@
 /** What a reading is a reading of, and where it was taken: the part of its line before the colon. */
 import type { Expr, Node, Span, Word } from '../../../grammar/tree.ts';
 import { oneOf } from '../literal.ts';
-import type { Beam, Measured, Spot, Thing } from '../model.ts';
+import type { Beam, Let, Measured, Spot, Thing } from '../model.ts';
 import { dimOf, PATH_OR_LIGHT } from './reading-values.ts';
 import { nearest, type Scope } from '../scope.ts';
-import { LENGTH, LIGHT, NUMBER, POWER } from '../units.ts';
+import { dimName, LENGTH, LIGHT, NUMBER, POWER } from '../units.ts';
 
 /** Roles by which an arm may be called where one of the setup has it. */
 export const ROLES: readonly string[] = ['reference', 'object'];
@@ -14,6 +14,7 @@ export const CARDS: readonly string[] = ['screen', 'card'];
 
 export interface Around {
   readonly beams: ReadonlyMap<string, Beam>;
+  readonly lets: ReadonlyMap<string, Let>;
   readonly scope: Scope;
   /** names that were reported: one slip is one finding, however often the name is used */
   readonly missed: Set<string>;
@@ -86,12 +87,12 @@ function bindWord(all: readonly Word[], span: Span, node: Node, words: string, a
 }
 
 /** The path of an arm; of a beam that ends before a plate, its legs. */
-function pathOf(arm: string, beam: Beam | undefined, where: Where, node: Node, words: string, { scope }: Around, unclear: Unclear): Measured | undefined {
-  const dim = node.line.value && dimOf(node.line.value, () => undefined);
+function pathOf(arm: string, beam: Beam | undefined, where: Where, node: Node, words: string, { scope, lets }: Around, unclear: Unclear): Measured | undefined {
+  const dim = node.line.value && dimOf(node.line.value, name => lets.get(name)?.expr);
   if (dim && dim !== LENGTH && dim !== NUMBER) {
     const { wanted, units } = PATH_OR_LIGHT;
     const unit = unitText(node.line.value);
-    if (!node.line.issue) scope.sink.report('wrong-unit', scope.sink.place(node, node.line.value), words, { found: unit ? 'a value of another kind' : 'something else', wanted, units, unit: unit ?? '' }, scope.setup);
+    if (!node.line.issue) scope.sink.report('wrong-unit', scope.sink.place(node, node.line.value), words, { found: dimName(dim), wanted, units, unit: unit ?? '' }, scope.setup);
     return undefined;
   }
   const last = beam?.legs[beam.legs.length - 1]?.target;
@@ -107,9 +108,9 @@ function pathOf(arm: string, beam: Beam | undefined, where: Where, node: Node, w
 const unitText = (e: Expr): string | undefined => (e.kind === 'number' ? e.unit?.text : e.kind === 'tolerance' ? unitText(e.value) : e.kind === 'unary' ? unitText(e.arg) : e.kind === 'group' ? (e.unit?.text ?? (e.items[0] && unitText(e.items[0]))) : undefined);
 
 /** A bare number is light where the line says where or with what light was read: only a length needs a unit. */
-function isLight(node: Node, where: Where, { scope, by }: Around): boolean {
+function isLight(node: Node, where: Where, { scope, lets, by }: Around): boolean {
   const { value } = node.line;
-  const dim = value && dimOf(value, () => undefined);
+  const dim = value && dimOf(value, name => lets.get(name)?.expr);
   if (dim === LIGHT || dim === POWER) return true;
   if (dim === LENGTH) return false;
   const kind = by && (scope.find(by.text)?.kind.word ?? scope.inventories.called(by.text)[0]?.kind.word ?? by.text);

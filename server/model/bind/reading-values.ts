@@ -1,8 +1,9 @@
 /** Values of readings: what is measured says which units fit, and which of its two meanings a word has. */
 import type { Expr } from '../../../grammar/tree.ts';
-import { checkSign, describe, fail, isLiteral, readQuantity, type Read } from '../literal.ts';
+import { checkSign, describe, fail, isLiteral, readQuantity, type Read, type ValueProblem } from '../literal.ts';
 import type { Bound, Measured } from '../model.ts';
-import { dimName, FREQUENCY, LENGTH, LIGHT, NUMBER, parseUnit, POWER, type Dim } from '../units.ts';
+import type { Quantity } from '../quantity.ts';
+import { dimName, FREQUENCY, LENGTH, LIGHT, multiply, NUMBER, parseUnit, POWER, type Dim } from '../units.ts';
 import type { Sign } from '../things/kind.ts';
 
 export interface Fit {
@@ -38,7 +39,11 @@ export function readFit(value: Expr, fit: Fit): Read<Bound> {
   }
   const read = readQuantity(value);
   if ('problem' in read) return read;
-  const { ok: q } = read;
+  return checkFit(value, read.ok, fit) ?? { ok: { kind: 'quantity', quantity: read.ok } };
+}
+
+/** What is wrong with a value that was read, of whatever it was computed. */
+export function checkFit(value: Expr, q: Quantity, fit: Fit): { problem: ValueProblem } | undefined {
   const bare = q.dim === NUMBER && !q.unit;
   const points = q.unit?.points === true;
   if (!fit.dims.includes(q.dim) || points) {
@@ -46,10 +51,10 @@ export function readFit(value: Expr, fit: Fit): Read<Bound> {
     return bare && first ? fail('missing-unit', value, { wanted: fit.wanted, units: fit.units, written: String(q.value), suggestion: first })
       : fail('wrong-unit', value, { found: points ? 'percentage points' : dimName(q.dim), wanted: fit.wanted, units: fit.units, unit: q.unit?.text ?? '' });
   }
-  return checkSign(value, q, fit.sign) ?? { ok: { kind: 'quantity', quantity: q } };
+  return checkSign(value, q, fit.sign);
 }
 
-/** The dimension of a value, as far as its text tells: that of a literal, or of the first unit in a formula. `named` gives the expression behind a name. */
+/** The dimension of a value, as far as its text tells: that of a literal, or that to which the units of a formula add up; of what is not told the rest counts. `named` gives the expression behind a name. */
 export function dimOf(value: Expr, named: (name: string) => Expr | undefined, depth = 0): Dim | undefined {
   const of = (e: Expr): Dim | undefined => dimOf(e, named, depth + 1);
   if (depth > 20) return undefined;
@@ -58,7 +63,11 @@ export function dimOf(value: Expr, named: (name: string) => Expr | undefined, de
     case 'unary': return of(value.arg);
     case 'tolerance': { const d = of(value.value); return d === NUMBER ? (of(value.by) ?? d) : d; }
     case 'group': return value.unit ? parseUnit(value.unit.text)?.dim : value.items[0] && of(value.items[0]);
-    case 'binary': { const d = of(value.left); return d === undefined || d === NUMBER ? (of(value.right) ?? d) : d; }
+    case 'binary': {
+      const [a, b] = [of(value.left), of(value.right)];
+      if (!a || !b) return a ?? b;
+      return value.op === '*' ? multiply(a, b) : value.op === '/' ? multiply(a, b, -1) : a;
+    }
     case 'call': return value.unit ? parseUnit(value.unit.text)?.dim : value.args[0] && of(value.args[0]);
     case 'phrase': { const e = value.words.length === 1 ? named(value.words[0]!.text) : undefined; return e && of(e); }
     default: return undefined;

@@ -2,21 +2,22 @@
 import type { Clause, Node, Span } from '../../../grammar/tree.ts';
 import { bindDate } from './dates.ts';
 import { bindInstrument } from './instruments.ts';
-import { bindMeasured } from './measured.ts';
+import { bindMeasured, type Around } from './measured.ts';
 import { strayLegs } from './things.ts';
-import type { Beam, Measured, Reading } from '../model.ts';
+import type { Measured, Reading } from '../model.ts';
 import { readReading } from './reading-values.ts';
 import type { Scope } from '../scope.ts';
 
-/** Binds the readings of a setup whose things and beams are known. */
-export function bindReadings(nodes: readonly Node[], beams: ReadonlyMap<string, Beam>, scope: Scope): Reading[] {
-  const missed = new Set<string>();
-  const readings = nodes.map(node => bindReading(node, beams, scope, missed));
+/** Binds the readings of a setup whose things, beams and values are known. */
+export function bindReadings(nodes: readonly Node[], { beams, lets }: Pick<Around, 'beams' | 'lets'>, scope: Scope): Reading[] {
+  const around = { beams, lets, scope, missed: new Set<string>() };
+  const readings = nodes.map(node => bindReading(node, around));
   return readings.filter(r => r !== undefined);
 }
 
-function bindReading(node: Node, beams: ReadonlyMap<string, Beam>, scope: Scope, missed: Set<string>): Reading | undefined {
+function bindReading(node: Node, around: Omit<Around, 'by'>): Reading | undefined {
   const { line } = node;
+  const { scope, missed } = around;
   const { sink, setup } = scope;
   strayLegs(node, sink, setup);
   if (!line.subject) {
@@ -28,7 +29,7 @@ function bindReading(node: Node, beams: ReadonlyMap<string, Beam>, scope: Scope,
   const words = line.text.slice(line.subject.start, Math.max(line.subject.end, ...before.filter(c => c.word.text === 'at' || c.word.text === 'facing').map(c => c.end))).replace(/\s+/g, ' ').trim();
   const by = only('by', node, words, scope);
   const on = only('on', node, words, scope);
-  const measured = bindMeasured(node, words, { beams, scope, missed, by: by?.value?.kind === 'phrase' ? by.value.words[0] : undefined });
+  const measured = bindMeasured(node, words, { ...around, by: by?.value?.kind === 'phrase' ? by.value.words[0] : undefined });
   for (const c of misplaced(node, measured)) sink.report('reading-misplaced', sink.place(node, c), words, { clause: line.text.slice(c.start, c.end), word: c.word.text, where: c.start < end ? 'before' : 'behind', words }, setup);
   if (line.equals || line.compare || line.opens) odd(node, words, scope);
   if (!line.value && !line.issue && !line.equals && !line.compare) sink.report('value-missing', sink.place(node, line.subject), words, { phrase: 'what was read, behind a colon', of: `measured ${words}`, prevents: '' }, setup);

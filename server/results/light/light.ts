@@ -29,6 +29,9 @@ export interface Light {
 /** What a name of a result must end with to be one of light at a plate. */
 const AT_PLATE = /(?:^|[. ])(?:beam ratio|effective ratio|exposure|exposure time|light at the plate|light|corner light|polarized)$/;
 
+/** What is read by other means than string. */
+const OF_LIGHT: ReadonlySet<string | undefined> = new Set(['light', 'dark', 'wheel', 'drift', 'image']);
+
 /** `held`: the factors and offsets of the setup of which this one is a changed copy */
 export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offsets'>, held?: Offsets): Light {
   const { setup, published } = given;
@@ -36,6 +39,8 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
   const [factors, offsets] = [new Factors(given.graph, held), new Corrections(given.graph, held)];
   const context: LightContext = { ...given, factors, offsets, report: (code, reading, subject, data) => { problems.push({ code, at: reading.at, subject, setup: setup.name, data }); } };
   const meters = new Meters(context);
+  // A wrong name or unit in the formula of a reading that nothing rests on is a slip as well.
+  for (const r of setup.readings) if (r.value?.kind === 'formula' && OF_LIGHT.has(r.measured?.kind)) meters.input(r);
   const wheels = new Wheels(meters, context);
   const powers = new Powers(meters, wheels, context);
   const plates = new Map<Thing, PlateLight>();

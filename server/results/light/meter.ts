@@ -1,5 +1,7 @@
 /** What a light meter said, as cells: without its dark reading, times its calibration, as light on its head. */
+import { checkFit, FITS } from '../../model/bind/reading-values.ts';
 import type { Reading, Thing } from '../../model/model.ts';
+import { within } from '../../model/place.ts';
 import { LIGHT, NUMBER, POWER, AREA, LENGTH, parseUnit, type Dim, type Unit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { CALIBRATED, CAUGHT, ON_HEAD, ROUND_HEAD, SQUARE_HEAD, WITHOUT_DARK } from '../rules/light.ts';
@@ -30,14 +32,21 @@ export class Meters {
     return this.inputs.get(reading);
   }
 
-  private make({ value, valueAt, words, on, by }: Reading): Cell | undefined {
-    if (!value || !valueAt) return undefined;
+  private make({ value, valueAt, words, on, by, measured }: Reading): Cell | undefined {
+    if (!value || !valueAt || !measured) return undefined;
     const { graph, values } = this.context;
     const name = ['reading of', words, ...(by ? [`by ${by.name}`] : []), ...(on !== undefined ? [`on ${on}`] : [])].join(' ');
     switch (value.kind) {
       case 'quantity': return graph.input(name, value.quantity, 'measured', `reading of ${words}`, { at: valueAt });
       case 'ratio': return graph.input(name, { value: value.value, dim: NUMBER }, 'measured', `reading of ${words}`, { at: valueAt });
-      case 'formula': return values.expression(value.expr, valueAt, name, `reading of ${words}`);
+      case 'formula': {
+        const cell = values.expression(value.expr, valueAt, name, `reading of ${words}`);
+        if (!cell || cell.missing) return cell;
+        const wrong = checkFit(value.expr, { value: graph.value(cell)!, dim: cell.dim, ...(cell.unit ? { unit: cell.unit } : {}) }, FITS[measured.kind]);
+        if (!wrong) return cell;
+        values.report(wrong.problem.code, within(valueAt, wrong.problem.span), words, wrong.problem.data);
+        return undefined;
+      }
       case 'unknown': return graph.missing(name, NUMBER, `reading of ${words}`, { code: 'unknown-asked', why: `the reading of ${words} is written ?`, at: valueAt });
       default: return undefined;
     }

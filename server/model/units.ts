@@ -46,7 +46,7 @@ const NAMES = new Map<Dim, string>([
   [SPEED, 'a speed'], [AREA, 'an area'],
 ]);
 /** The dimension in words, with its article: "a length". */
-export const dimName = (d: Dim): string => NAMES.get(d) ?? `a quantity in ${siUnit(d) || '1'}`;
+export const dimName = (d: Dim): string => NAMES.get(d) ?? `a quantity in ${written(siUnit(d)) || '1'}`;
 
 const FITTING = new Map<Dim, readonly string[]>([
   [NUMBER, ['%']], [LENGTH, ['mm', 'cm', 'm', 'µm', 'nm', 'in']], [TIME, ['s', 'ms', 'min', 'h']], [FREQUENCY, ['MHz', 'GHz', 'kHz', 'Hz']], [TEMPERATURE, ['°C', 'K']],
@@ -54,7 +54,9 @@ const FITTING = new Map<Dim, readonly string[]>([
   [PRESSURE, ['hPa', 'kPa']], [PER_LENGTH, ['lines/mm']], [SPEED, ['nm/s', 'mm/s']], [AREA, ['mm²', 'cm²']], [PER_TEMPERATURE, ['nm/K']],
 ]);
 /** Units that a holographer would write for a dimension, the usual one first. */
-export const unitsFor = (d: Dim): readonly string[] => FITTING.get(d) ?? [siUnit(d)];
+export const unitsFor = (d: Dim): readonly string[] => FITTING.get(d) ?? [written(siUnit(d))];
+/** `m^-2` with raised powers, `m⁻²`. */
+const written = (unit: string): string => unit.replace(/\^(-?)(\d+)/g, (_, sign: string, digits: string) => (sign ? '⁻' : '') + [...digits].map(c => '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(c)]!).join(''));
 
 export function siUnit(d: Dim): string {
   const base = ['m', 'kg', 's', 'K', 'rad'];
@@ -89,7 +91,7 @@ const BASES: Readonly<Record<string, Base>> = {
   lines: { dim: NUMBER, factor: 1 }, line: { dim: NUMBER, factor: 1 }, fringes: { dim: NUMBER, factor: 1 }, fringe: { dim: NUMBER, factor: 1 },
   modes: { dim: NUMBER, factor: 1 }, mode: { dim: NUMBER, factor: 1 }, stops: { dim: NUMBER, factor: 1 }, stop: { dim: NUMBER, factor: 1 },
 };
-const SUPER: Readonly<Record<string, string>> = { '⁰': '0', '¹': '1', '²': '2', '³': '3', '⁴': '4', '⁻': '-' };
+const SUPER: Readonly<Record<string, string>> = { '⁰': '0', '¹': '1', '²': '2', '³': '3', '⁴': '4', '⁵': '5', '⁶': '6', '⁷': '7', '⁸': '8', '⁹': '9', '⁻': '-' };
 
 const baseOf = (symbol: string): Base | undefined => (Object.hasOwn(BASES, symbol) ? BASES[symbol] : undefined);
 

@@ -1,5 +1,6 @@
 /** The light of a setup as the report shows it; figures worked out by hand stand in tests/results/light.test.ts. */
 import { expect, it } from 'vitest';
+import { chainOf } from '../../server/features/chain.ts';
 import { lightPages, lightText } from '../../server/features/report/light.ts';
 import { reportMarkdown } from '../../server/features/report/markdown.ts';
 import { reportOf } from '../../server/features/report/report.ts';
@@ -51,4 +52,15 @@ it('says nothing where nothing is known', () => { expect(lightPages(metered([]).
 it('stands in the page as Markdown', () => {
   const r = metered(['measured reference at P1: 60 by needle', 'measured object at P1: 15 by needle'], { things: NEEDLE });
   expect(reportMarkdown([reportOf(r.snapshot, r.results)], 'setup.plate')).toContain('## Light at P1\n\n|  |  |  |\n| --- | --- | --- |\n| beam ratio | 4:1 |  |');
+});
+
+it('explains what a reading makes of the plan in units that are read off a meter', () => {
+  const shown = (reading: string, name: string): string[] => {
+    const r = metered(['measured raw at S1: 9 mW by m', reading], { laser: ['power: 10 mW'], splitter: ['reflects: 80%', 'loss: 0%'] });
+    return chainOf(r.results.graph, r.cell(name)).links.filter(l => l.name.endsWith('factor')).map(l => l.text);
+  };
+  // 9 mW of 10 mW; 20 % of them are 1.8 mW, of which 0.9 µW/cm² arrive: 0.5 µW/cm² of each.
+  expect(shown('measured reference at P1: 0.9 µW/cm² by m', 'P1.reference.light')).toEqual(['0.9', '0.5 µW/cm² for each mW']);
+  // In divisions of a meter: 18 for 1.8 mW. What has a unit that nothing else has is written with raised powers.
+  expect(shown('measured reference at P1: 18 by needle', 'P1.reference.meter')).toEqual(['0.9', '10 divisions for each mW']);
 });

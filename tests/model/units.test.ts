@@ -195,3 +195,9 @@ describe('spelling', () => {
     }), { numRuns: 300 });
   });
 });
+
+test('a unit that has no usual one is written with raised powers, and read again', () => {
+  expect(unitsFor(power(parseUnit('mm')!.dim, -2))).toEqual(['m⁻²']);
+  expect(dimName(multiply(parseUnit('mW')!.dim, parseUnit('mm')!.dim))).toBe('a quantity in m³·kg·s⁻³');
+  for (const n of [5, 6, 7, 8, 9, -5, -9]) expect(parseUnit(unitsFor(power(parseUnit('s')!.dim, n))[0]!)!.dim).toBe(power(parseUnit('s')!.dim, n));
+});

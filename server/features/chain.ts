@@ -1,10 +1,11 @@
 /** The chain of numbers behind a result, in plain data: for hovers, for `explain`, for the report. */
 import { oneOf } from '../model/literal.ts';
-import { isRatio, isShare, percent, percentBand, plain, ratioBand, show, showBand, showRatio, showWithin } from '../model/show.ts';
+import { isRatio, isShare, plain, show, showWithin } from '../model/show.ts';
 import type { Place } from '../model/model.ts';
 import type { Cell, Graph } from '../results/graph.ts';
 import { isInner } from '../results/expression.ts';
 import { isBent, sample, type Band } from '../results/sampling.ts';
+import { bandOf, figure } from '../results/shown.ts';
 
 export interface Shown {
   readonly name: string;
@@ -39,10 +40,6 @@ export interface Chain {
   readonly method: 'exact' | 'first order' | 'draws';
 }
 
-/** Lengths that a string or a tape would measure. Where nothing says how sure they are, finer digits than these would only look sure. */
-const isPath = (cell: Cell): boolean => /(?:\.length|coherence path|mismatch|\.difference|\.plan|\.offset)$/.test(cell.name);
-const FINEST = 1e-4;
-
 /** A middle with its ± would promise more than is known. */
 const wide = (band: Band): boolean => 2 * band.std > 0.25 * Math.abs(band.mean);
 
@@ -54,23 +51,18 @@ export function showCell(graph: Graph, cell: Cell): Shown {
   if (isBent(graph, cell)) {
     const band = sample(graph, cell);
     if (band && band.draws > 0) return { ...head, value, u: band.std, band, text: bandText(cell, band) };
-    return { ...head, value, u: 0, text: isShare(cell.name) ? percent(value) : show(value, cell.dim, 0, cell.unit) };
+    return { ...head, value, u: 0, text: figure(cell, value, 0) };
   }
   const u = graph.uncertainty(cell);
   if (cell.spread?.kind === 'factor') return { ...head, value, u, text: `${show(value, cell.dim, 0, cell.unit)} ×÷ ${plain(cell.spread.amount, 3)}` };
-  if (isRatio(cell.name)) return { ...head, value, u, text: showRatio(value, u) };
-  if (u === 0 && cell.rule && isPath(cell)) return { ...head, value, u, text: show(Math.round(value / FINEST) * FINEST, cell.dim, 0, cell.unit) };
+  if (isRatio(cell.name)) return { ...head, value, u, text: figure(cell, value, u) };
   if (cell.spread?.kind === 'one of') return { ...head, value, u, text: oneOf(cell.spread.values.map(String)) };
   // An input is shown as it is written: its ± is a half-width, not twice a standard uncertainty.
   if (cell.spread?.kind === 'within') return { ...head, value, u, text: showWithin(value, cell.dim, cell.spread.amount, cell.unit) };
-  return { ...head, value, u, text: show(value, cell.dim, u, cell.unit) };
+  return { ...head, value, u, text: figure(cell, value, u) };
 }
 
-function bandText(cell: Cell, band: Band): string {
-  if (isShare(cell.name)) return percentBand(band.low, band.high);
-  if (isRatio(cell.name)) return wide(band) ? ratioBand(band.low, band.high) : showRatio(band.mean, band.std);
-  return wide(band) ? showBand(band.low, band.high, cell.dim, cell.unit) : show(band.mean, cell.dim, band.std, cell.unit);
-}
+const bandText = (cell: Cell, band: Band): string => (isShare(cell.name) || wide(band) ? bandOf(cell, band.low, band.high) : figure(cell, band.mean, band.std));
 
 export function chainOf(graph: Graph, cell: Cell): Chain {
   const shares = new Map(cell.missing ? [] : graph.ranking(cell).map(r => [r.input, r.share] as const));

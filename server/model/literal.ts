@@ -7,6 +7,7 @@ import type { FactType, Sign, Within } from './things/kind.ts';
 import { noSuchDate } from './calendar.ts';
 import type { Bound } from './model.ts';
 import type { Quantity, Spread } from './quantity.ts';
+import { written } from './written.ts';
 import { dimName, multiply, nearestUnit, NUMBER, parseUnit, TEMPERATURE, unitsFor, type Dim, type Unit } from './units.ts';
 
 export interface ValueProblem {
@@ -196,10 +197,13 @@ function likelyUnit(value: number, wanted: Dim, within: Within | undefined): str
 export function checkDim(e: Span, q: { dim: Dim; unit?: Unit; value?: number }, wanted: Dim, within?: Within): { problem: ValueProblem } | undefined {
   if (q.dim === wanted) return q.unit?.points ? fail('wrong-unit', e, { found: 'percentage points', wanted: dimName(wanted), units: '%' }) : undefined;
   const units = unitsFor(wanted).join(', ');
-  if (q.dim === NUMBER && !q.unit) return fail('missing-unit', e, { wanted: dimName(wanted), units, written: String(q.value ?? ''), suggestion: likelyUnit(q.value ?? 0, wanted, within) });
+  if (q.dim === NUMBER && !q.unit) return fail('missing-unit', e, { wanted: dimName(wanted), units, written: q.value === undefined ? '' : unitlessText(e, q.value), suggestion: likelyUnit(q.value ?? 0, wanted, within) });
   const meant = asFraction(e, q.dim, wanted);
   return fail('wrong-unit', e, { found: dimName(q.dim), wanted: dimName(wanted), units, unit: q.unit?.text ?? '', ...(meant === undefined ? {} : { suggestion: meant }) });
 }
+
+/** A number without a unit as it is written; a formula in the brackets that its unit stands behind. */
+const unitlessText = (e: Span, value: number): string => ('kind' in e && !isLiteral(e as Expr) ? `(${written(e as Expr).replaceAll('·', '*')})` : String(value));
 
 /** `1/2 in` is one divided by two inches, and meant as half an inch. */
 function asFraction(e: Span & { readonly kind?: string }, found: Dim, wanted: Dim): string | undefined {

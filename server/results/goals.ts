@@ -1,6 +1,6 @@
 /** `expect` lines held against the results: met, not met, or undecided when the limit lies inside the uncertainty. */
 import { nearest } from '../model/scope.ts';
-import { dimName, unitsFor } from '../model/units.ts';
+import { dimName, unitsFor, type Unit } from '../model/units.ts';
 import type { Goal, Problem, Setup } from '../model/model.ts';
 import type { Cell, Graph } from './graph.ts';
 import { resultNamed } from './names.ts';
@@ -20,6 +20,8 @@ export interface GoalResult {
   readonly low?: number;
   readonly high?: number;
   readonly limits: readonly number[];
+  /** unit in which the limits are written, where they have one */
+  readonly unit?: Unit;
 }
 
 /** What goals are held against. */
@@ -55,17 +57,19 @@ export function judgeGoals(r: Figures): { goals: GoalResult[]; problems: Problem
       }
       continue;
     }
+    let unit: Unit | undefined;
     const limits = goal.limits.map((l, i) => {
       const c = r.values.expression(l.expr, l.at, `expect ${goal.result} ${i}`, `limit of ${goal.result}`);
       if (!c || c.missing) return undefined;
       if (c.dim !== cell.dim) {
-        problems.push({ code: c.unit || c.rule ? 'wrong-unit' : 'missing-unit', at: l.at, subject: goal.result, setup: r.setup.name, data: { found: dimName(c.dim), wanted: dimName(cell.dim), units: unitsFor(cell.dim).join(', '), written: String(r.graph.value(c)), suggestion: unitsFor(cell.dim)[0]! } });
+        problems.push({ code: c.unit || c.rule ? 'wrong-unit' : 'missing-unit', at: l.at, subject: goal.result, setup: r.setup.name, data: { found: dimName(c.dim), ...asked(cell), ...(c.unit || c.rule ? {} : { written: limitText(goal, i), suggestion: unitsOf(cell)[0]! }) } });
         return undefined;
       }
+      unit ??= c.unit;
       return r.graph.value(c)!;
     });
     if (limits.some(l => l === undefined)) continue;
-    goals.push(goal.kind === 'aim' ? { goal, outcome: 'not computed yet', cell, limits: limits as number[] } : judge(goal, cell, limits as number[], r));
+    goals.push(goal.kind === 'aim' ? { goal, outcome: 'not computed yet', cell, limits: limits as number[] } : { ...judge(goal, cell, limits as number[], r), ...(unit ? { unit } : {}) });
   }
   return { goals, problems };
 }
@@ -73,6 +77,14 @@ export function judgeGoals(r: Figures): { goals: GoalResult[]; problems: Problem
 const later = (name: string): boolean => LATER.some(l => name === l || name.endsWith(`.${l}`));
 /** Names of results that this setup would have if its arms were whole. */
 const couldBe = (name: string): boolean => /(^|\.|\s)(mismatch|brightness|length|coherence path|mode spacing|revival distance|coherence length|linewidth|angle|incidence|beam ratio|effective ratio|light|light at the plate|polarized|power|exposure|exposure time|drift|longest exposure|image|image distance|image offset)$/.test(name);
+
+/** A limit as it is written: `0.5 in`. */
+export const limitText = ({ node, limits }: Goal, i: number): string => node.line.text.slice(limits[i]!.at.start, limits[i]!.at.end);
+
+/** What a limit of a result is, in words, and its units. Fringes that go by in a time are no frequency to anybody. */
+const asked = (cell: Cell): { wanted: string; units: string } => ({ wanted: isDrift(cell) ? 'a number of fringes in a time' : dimName(cell.dim), units: unitsOf(cell).join(', ') });
+const unitsOf = (cell: Cell): readonly string[] => (isDrift(cell) ? ['fringes/min', 'fringes/s'] : unitsFor(cell.dim));
+const isDrift = (cell: Cell): boolean => cell.name.endsWith('.drift');
 
 function judge(goal: Goal, cell: Cell, limits: readonly number[], r: Figures): GoalResult {
   const raw = r.graph.value(cell);

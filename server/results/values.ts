@@ -160,7 +160,7 @@ export class Values {
         const cell = this.expression(value.expr, at, name, words);
         if (!cell || cell.missing) return cell;
         const type = fact?.fact.type.type === 'quantity' ? fact.fact.type : undefined;
-        const wrong = (type?.or?.includes(cell.dim) ? undefined : checkDim(value.expr, { dim: cell.dim, ...(cell.unit ? { unit: cell.unit } : {}) }, dim))
+        const wrong = (type?.or?.includes(cell.dim) ? undefined : checkDim(value.expr, { dim: cell.dim, value: this.graph.value(cell)!, ...(cell.unit ? { unit: cell.unit } : {}) }, dim))
           ?? checkSign(value.expr, { value: this.graph.value(cell)!, dim: cell.dim }, type ? (type.sign ?? 'any') : 'positive', type?.within);
         if (!wrong) return cell;
         this.report(wrong.problem.code, within(at, wrong.problem.span), name, wrong.problem.data);

@@ -1,9 +1,10 @@
-import { isRatio, isShare, percent, percentBand, ratioBand, show, showBand, showRatio } from '../../model/show.ts';
-import type { Unit } from '../../model/units.ts';
-import type { Cell } from '../../results/graph.ts';
+import { isLiteral } from '../../model/literal.ts';
+import { isRatio, isShare, plain, readableUnit } from '../../model/show.ts';
+import { parseUnit, type Unit } from '../../model/units.ts';
 import type { Results } from '../../results/plan.ts';
-import type { GoalResult, Outcome } from '../../results/goals.ts';
+import { limitText, type GoalResult, type Outcome } from '../../results/goals.ts';
 import { isBent } from '../../results/sampling.ts';
+import { bandOf, figure } from '../../results/shown.ts';
 import type { Problem } from '../../model/model.ts';
 import { text, type Check } from '../check.ts';
 
@@ -45,21 +46,38 @@ export function withOutcome(r: Results, outcome: Outcome, code: string): Problem
   }));
 }
 
+/** The limits as they are written; of those that are computed the value as well. */
 function limitWords(g: GoalResult): string {
-  const [a, b] = g.limits.map(l => shown(g, l)) as [string, string | undefined];
+  const [a, b] = g.goal.limits.map(({ expr }, i) => (isLiteral(expr) ? limitText(g.goal, i) : `${limitText(g.goal, i)} (${shown(g, g.limits[i]!)})`)) as [string, string | undefined];
   const word = { '<': 'below', '<=': 'at most', '>': 'above', '>=': 'at least', between: 'from', '=': '' }[g.goal.op ?? '='];
   return `${word ? `${word} ` : ''}${a}${g.goal.op === 'between' ? ` to ${b!}` : ''}`;
 }
 
-/** The result of a goal as people write it: as a band where that does not lie evenly about its value. */
+/** The result of a goal: as a band where that does not lie evenly about its value; where a limit would read the same, as finely as it takes. */
 function found(g: GoalResult, { graph }: Results): string {
-  const [cell, low, high] = [g.cell!, g.low!, g.high!];
-  if (isShare(cell.name)) return percentBand(low, high);
-  if (!isBent(graph, cell) || high - low <= 0.5 * Math.abs(low + high) / 2) return shown(g, g.value!, g.give! / 2);
-  return isRatio(cell.name) ? ratioBand(low, high) : showBand(low, high, cell.dim, unitFor(cell));
+  const [cell, value, low, high] = [g.cell!, g.value!, g.low!, g.high!];
+  if (low === high) return g.limits.some(l => shown(g, l) === shown(g, value)) && g.goal.op !== '=' ? finer(g) : shown(g, value);
+  const uneven = isBent(graph, cell) && high - low > 0.5 * Math.abs(low + high) / 2;
+  return isShare(cell.name) || uneven ? bandOf(cell, low, high, unitFor(g, low)) : shown(g, value, g.give! / 2);
 }
 
-/** A value of a goal's result as people write it. */
-const shown = ({ cell }: GoalResult, value: number, u = 0): string =>
-  (isRatio(cell!.name) ? showRatio(value, u) : isShare(cell!.name) ? percent(value) : show(value, cell!.dim, u, unitFor(cell!)));
-const unitFor = ({ unit }: Cell): Unit | undefined => (unit?.percent ? unit : undefined);
+const shown = (g: GoalResult, value: number, u = 0): string => figure(g.cell!, value, u, unitFor(g, value));
+
+/** In the unit of the limit, unless the figure does not read well in it; a drift in fringes. */
+function unitFor({ cell, unit }: GoalResult, value: number): Unit | undefined {
+  const size = unit && Math.abs(value / unit.factor);
+  const reads = size !== undefined && (size === 0 || (size >= 0.01 && size < 1e4)) && (!cell!.unit?.text.startsWith('fringe') || unit!.text.startsWith('fringe'));
+  return reads ? unit : cell!.unit;
+}
+
+/** An exact figure with as many digits as tell it from the limits. */
+function finer(g: GoalResult): string {
+  const value = g.value!;
+  const unit = isShare(g.cell!.name) ? PERCENT : (unitFor(g, value) ?? readableUnit(value, g.cell!.dim));
+  const at = (v: number, digits: number): string => plain(unit ? (v - unit.offset) / unit.factor : v, digits);
+  let digits = 2;
+  while (digits < MOST_DIGITS && g.limits.some(l => at(l, digits) === at(value, digits))) digits++;
+  return `${at(value, digits)}${unit ? ` ${unit.text}` : isRatio(g.cell!.name) ? ':1' : ''}`;
+}
+const PERCENT = parseUnit('%')!;
+const MOST_DIGITS = 12;

@@ -63,7 +63,7 @@ function problem({ differing, causes }: Diagnosis, r: Results): Problem {
 /** `M2 stands 12 mm further in x than planned` */
 function causeWords({ kind, words, amount, dim }: Cause): string {
   if (kind === 'string') return `“${words}” is ${(Math.abs(amount) * 100).toPrecision(2)} % too ${amount > 0 ? 'long' : 'short'}`;
-  const by = dim === LENGTH ? millimetres(Math.abs(amount)) : show(Math.abs(amount), dim);
+  const by = dim === LENGTH ? millimetres(Math.abs(amount)) : show(Number(Math.abs(amount).toPrecision(2)), dim);
   if (kind === 'misread') return `${words.replace(/^the reading of (.*)$/, 'the reading of “$1”')} is ${by} too ${amount > 0 ? 'large' : 'small'}`;
   const axis = /^([xyz]) of (.+)$/.exec(words);
   if (axis) return `${axis[2]!} stands ${by} ${amount > 0 ? 'further' : 'less far'} in ${axis[1]!} than planned`;

@@ -1,0 +1,24 @@
+/** Results as people write them: no digits that a string, a tape or an uncertainty does not bear. */
+import { isRatio, isShare, percent, percentBand, ratioBand, show, showBand, showRatio } from '../model/show.ts';
+import type { Unit } from '../model/units.ts';
+import type { Cell } from './graph.ts';
+
+/** Lengths that a string or a tape would measure. Where nothing says how sure they are, finer digits than these would only look sure. */
+const isPath = (cell: Cell): boolean => /(?:\.length|coherence path|mismatch|\.difference|\.plan|\.offset)$/.test(cell.name);
+const FINEST = 1e-4;
+
+/** A value of a cell, give or take twice its standard uncertainty `u`; in the unit of the cell, or in another. */
+export function figure(cell: Cell, value: number, u: number, unit: Unit | undefined = cell.unit): string {
+  if (isRatio(cell.name)) return showRatio(value, u);
+  if (u === 0 && isShare(cell.name)) return percent(value);
+  const step = u === 0 && cell.rule && isPath(cell) ? finestIn(unit) : 0;
+  return show(step > 0 ? Math.round(value / step) * step : value, cell.dim, u, unit);
+}
+
+/** Of the decimals of a unit the last one that means something, as a length. */
+const finestIn = (unit: Unit | undefined): number => (unit ? unit.factor * 10 ** Math.round(Math.log10(FINEST / unit.factor)) : FINEST);
+
+/** Where a cell lies, as a band: what does not lie evenly about its middle, or is known only roughly. */
+export function bandOf(cell: Cell, low: number, high: number, unit: Unit | undefined = cell.unit): string {
+  return isShare(cell.name) ? percentBand(low, high) : isRatio(cell.name) ? ratioBand(low, high) : showBand(low, high, cell.dim, unit);
+}

@@ -47,6 +47,19 @@ describe('readings that contradict each other', () => {
     const r = withReadings(['measured reference: 1470 mm on 2026-02-18', 'measured reference: 1490 mm on 2026-02-18'], goal);
     expect(codes(r).filter(c => c.startsWith('readings-contradict'))).toEqual(['readings-contradict reference']);
   });
+  it('of one leg in any case: also where the mismatch was read itself, and where no result changes', () => {
+    // 40 mm apart, u = √2 · 1/√3 = 0.8 mm, counted as 1 mm; with 5 m of coherence nobody sees 40 mm
+    const leg = ['measured S1 -> M1: 750 mm ± 1 mm', 'measured S1 -> M1: 790 mm ± 1 mm'];
+    for (const more of [[], ['measured object - reference: 3 mm ± 1 mm'], ['measured reference: 1470 mm ± 1 mm', 'measured object: 1471 mm ± 1 mm']]) {
+      const r = withReadings([...leg, ...more]);
+      expect(codes(r), more.join(', ')).toEqual(['readings-contradict S1 -> M1']);
+      expect(message(r, 'readings-contradict')).toMatch(/^“S1 -> M1” is 40 mm more than another reading of it, in line \d+, says\. No result changes by it/);
+    }
+    // Nothing is planned of it, and the mismatch was read.
+    expect(codes(withReadings([...leg, 'measured object - reference: 3 mm ± 1 mm'], { reference: ['', ''], object: ['', '', ''] }))).toEqual(['readings-contradict S1 -> M1']);
+    expect(codes(withReadings(['measured raw: 350 mm', 'measured raw: 353.1 mm']))).toEqual(['readings-contradict raw']);
+    expect(codes(withReadings(['measured raw: 350 mm', 'measured raw: 353 mm']))).toEqual([]);
+  });
   it('are no contradiction where the newer counts', () => {
     expect(codes(withReadings(['measured reference: 1490 mm on 2026-02-11', 'measured reference: 1470 mm on 2026-02-18'], goal))).toEqual([]);
   });

@@ -43,7 +43,8 @@ const MOST = 500;
 
 /** Undefined where fewer than two comparisons fail, or no result changes. */
 export function diagnosis(r: Results): Diagnosis | undefined {
-  const { residuals, contradictions } = comparisons(r);
+  const { residuals, contradictions: all } = comparisons(r);
+  const contradictions = all.filter(c => c.effect);
   const differing = residuals.filter(x => x.differs);
   if (differing.length === 0 || differing.length + contradictions.length < 2 || residuals.length > MOST) return undefined;
   if (contradictions.length === 0 && !differing.some(x => x.effect)) return undefined;

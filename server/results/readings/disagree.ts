@@ -34,7 +34,8 @@ export interface Contradiction {
   readonly before?: Taken;
   readonly difference: number;
   readonly u: number;
-  readonly effect: Effect;
+  /** what changes in the results with it; that the same was read twice, so far apart, is worth a look in any case */
+  readonly effect?: Effect;
 }
 
 const known = new WeakMap<Results, { readonly residuals: readonly Residual[]; readonly contradictions: readonly Contradiction[] }>();
@@ -63,7 +64,7 @@ function contradictions(r: Results): Contradiction[] {
     // Without a plan the lengths themselves are compared: only their difference matters.
     const planned = subject.plan && !subject.plan.missing ? graph.value(subject.plan)! : graph.value(subject.corrected ?? b)!;
     const effect = differs ? effectOf(r, subject.target, graph.value(b)! - planned, graph.value(a)! - planned) : undefined;
-    if (effect) found.push({ at, other, difference, u, effect, ...(before ? { before } : {}) });
+    if (effect || (differs && before)) found.push({ at, other, difference, u, ...(effect ? { effect } : {}), ...(before ? { before } : {}) });
   };
   for (const subject of r.readings.subjects) {
     const sorted = [...subject.readings].sort((a, b) => graph.value(a.length)! - graph.value(b.length)!);

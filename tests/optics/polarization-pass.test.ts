@@ -291,6 +291,19 @@ describe('a face of glass', () => {
   });
 });
 
+describe('s and p', () => {
+  it('are vertical and level light on a level table, and of a field between them the squares', () => {
+    const normal = mirrorNormal(X, [0, 1, 0]);
+    for (const degrees of [0, 30, 45, 90]) expectNear(sShare(linearField(X, degrees * DEGREE), normal), Math.cos(degrees * DEGREE) ** 2, 1e-12);
+    expectNear(sShare(circularField(X, 'clockwise'), normal), 0.5, 1e-12);
+  });
+
+  it('are horizontal and vertical light where it meets a surface squarely', () => {
+    expectNear(sShare(horizontalField(X), X), 1, 1e-12);
+    expectNear(sShare(verticalField(X), X), 0, 1e-12);
+  });
+});
+
 describe('everything turned in space together', () => {
   const things: readonly (readonly [string, (field: Field, normal: Vector) => Field])[] = [
     ['mirror', mirrored],

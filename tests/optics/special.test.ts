@@ -1,4 +1,4 @@
-/** Special functions against two independent libraries each: cephes 3 and mathjs 15, the latter at 64 digits by power series as well. */
+/** Special functions against cephes 3, against the error function of mathjs 15, and against power series at its 64 digits. */
 import * as cephes from 'cephes';
 import fc from 'fast-check';
 import { all, create, type BigNumber } from 'mathjs';

@@ -1,7 +1,7 @@
-/** Powers and shares of which the reading and the plan differ: `reading-disagrees`, in words of their own. */
+/** Readings of light that differ from the plan (`reading-disagrees`) or from each other (`readings-contradict`), in words of their own. */
 import { millimetres, percent, plain, show } from '../model/show.ts';
 import type { Problem } from '../model/model.ts';
-import { POWER } from '../model/units.ts';
+import { LIGHT, parseUnit, POWER } from '../model/units.ts';
 import type { Results } from '../results/plan.ts';
 import { num, text, type Data } from './check.ts';
 import { quoted } from './words.ts';
@@ -48,4 +48,36 @@ export function lightApartWords(d: Data): string | undefined {
     return `The image of ${text(d, 'hologram')} was seen sharp ${millimetres(Math.abs(num(d, 'difference')))} ${num(d, 'difference') > 0 ? 'farther' : 'nearer'} than planned (${millimetres(num(d, 'planned'))})${d['offset'] === undefined ? '' : `, which puts its middle ${Math.abs(offset) < SHARP ? `into ${text(d, 'plate')}` : `${millimetres(Math.abs(offset))} ${offset > 0 ? 'before' : 'behind'} ${text(d, 'plate')}`}`}. Look whether the same beam lights the hologram as when it was shot, and read once more; the reading counts meanwhile.`;
   }
   return undefined;
+}
+
+/** Of readings that say how sure they are, and of others: closer than this share they agree. A head is not held better than that, nor a needle read (common practice). */
+const AGREE = { sure: 0.01, unsure: 0.05 };
+
+/** Object beams that were read one by one and all together, and do not add up. */
+export function beamsApart({ light, graph, setup }: Results): Problem[] {
+  return light.plates.flatMap(({ both }): Problem[] => {
+    if (!both) return [];
+    const { together, beams, whole, counts, sure } = both;
+    const [apart, read] = [graph.value(both.apart), graph.value(together.asRead)];
+    if (apart === undefined || read === undefined) return [];
+    const least = Math.max(3 * graph.uncertainty(both.apart), AGREE[sure ? 'sure' : 'unsure'] * read);
+    if (whole ? Math.abs(apart) <= least : apart >= -least) return [];
+    const { reading } = together.read;
+    return [{
+      code: 'readings-contradict', at: reading.at, subject: reading.words, setup: setup.name,
+      data: { of: 'light', words: reading.words, beams: beams.map(b => `“${b.read.reading.words}”`).join(', '), count: beams.length, whole, counts, read, sum: read - apart, unit: together.asRead.unit?.text ?? '', kind: together.read.kind, difference: apart, u: graph.uncertainty(both.apart) },
+    }];
+  });
+}
+
+/** Undefined for readings of something else. */
+export function beamsApartWords(d: Data): string | undefined {
+  if (d['of'] !== 'light') return undefined;
+  const amount = (key: string): string => (d['kind'] === 'bare' ? plain(num(d, key), 3) : show(Number(num(d, key).toPrecision(3)), d['kind'] === 'light' ? LIGHT : POWER, 0, parseUnit(text(d, 'unit'))));
+  const beams = text(d, 'beams').replace(/, (?=[^,]*$)/, ' and ');
+  const many = num(d, 'count') > 1;
+  const found = d['whole'] === true ? `${quoted(d, 'words')} says ${amount('read')}, and ${beams} ${many ? 'add up to' : 'says'} ${amount('sum')}.`
+    : `${beams} ${many ? 'add up to' : 'says'} ${amount('sum')}, and ${quoted(d, 'words')}, of which that is a part, only ${amount('read')}.`;
+  const counts = d['counts'] === 'beams' ? 'Those of the single beams are surer and count meanwhile' : `The reading of all together ${d['whole'] === true ? 'is surer and ' : ''}counts meanwhile`;
+  return `${found} ${counts}; read them once more, each beam with the others covered, date them, and write “moved” where something was moved between.`;
 }

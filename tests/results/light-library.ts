@@ -9,10 +9,11 @@ const block = (head: string, facts: readonly string[] = []): string[] => (facts.
 export const METER = ['meter m {', '  head: 11.283791670955126 mm', '  calibration: 1', '  dark: 0 nW', '}'];
 export const NEEDLE = ['meter needle {', '  head: 8 mm', '}'];
 
-export function metered(readings: readonly string[], around: Around = {}): Read {
+/** `object`: the name of its object beam */
+export function metered(readings: readonly string[], around: Around = {}, object = 'object'): Read {
   return read(setup(
     ...(around.facts ?? []), ...block('laser red', ['coherence length: 5 m', ...(around.laser ?? [])]), ...block('splitter S1', around.splitter), 'object whelk', ...block('plate P1', around.plate), ...(around.things ?? [...METER, ...NEEDLE]),
-    'beam raw from red', '-> S1: 350 mm', 'beam reference from S1 through', '-> P1: 1500 mm', 'beam object from S1 reflected', '-> whelk: 1200 mm', '-> P1: 300 mm', ...readings,
+    'beam raw from red', '-> S1: 350 mm', 'beam reference from S1 through', '-> P1: 1500 mm', `beam ${object} from S1 reflected`, '-> whelk: 1200 mm', '-> P1: 300 mm', ...readings,
   ));
 }
 

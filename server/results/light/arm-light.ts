@@ -15,12 +15,22 @@ export interface ArmLight {
   readonly role: Arm['role'];
   /** what it was worked out from */
   readonly read: Metered;
-  /** in the plane of the plate: in W/m², or what only a ratio can use */
+  /** in the plane of the plate: in W/m², or what only a ratio can use; as it was read, and with what that makes of the plan */
+  readonly asRead: Cell;
   readonly cell: Cell;
   /** what a reading in the plane of the plate and one facing the beam say of the angle of arrival, and the angle that is planned */
   readonly angle?: { readonly read: Cell; readonly quotient: Cell; readonly planned: Cell; readonly facing: Metered; readonly flat: Metered };
   readonly corners?: Corners;
-  readonly polarized?: Cell;
+  readonly polarized?: Polarized;
+}
+
+/** The share of a light that a polarizer passes. */
+export interface Polarized {
+  readonly cell: Cell;
+  readonly through: Metered;
+  readonly without: Metered;
+  /** loss of the sheet, where it is told */
+  readonly loss?: Cell;
 }
 
 export interface Corners {
@@ -33,8 +43,8 @@ const READ_IN_PLANE = weighted('read in the plane of the plate', 'as it was read
 const MICRO = parseUnit('µW/cm²')!;
 const DEGREE = parseUnit('°')!;
 
-/** Undefined where nothing was read of it at the centre of the plate. Several arms were read together. */
-export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], readings: readonly LightReading[], meters: Meters, powers: Powers, context: LightContext): ArmLight | undefined {
+/** Undefined where nothing was read of it at the centre of the plate. Several arms were read together. A suffix stands behind the name of its figure. */
+export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], readings: readonly LightReading[], meters: Meters, powers: Powers, context: LightContext, suffix = ''): ArmLight | undefined {
   const name = arms.length === 1 ? arms[0]!.name : role;
   const base = `${plate.id}.${name}`;
   const { graph } = context;
@@ -56,7 +66,7 @@ export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], 
     if (isFacing(m) && !planned.missing && Math.cos(graph.value(planned)!) < GRAZING) return context.values.missing(called, m.cell.dim, words, { code: 'impossible-value', why: `the light of ${name} grazes ${plate.id}: how much of it falls on it cannot be told from a reading facing the beam; read it in the plane of the plate`, at: m.reading.at });
     return isFacing(m) ? graph.derive(called, IN_PLANE, [m.cell, planned], m.cell.dim, words, more) : graph.derive(called, READ_IN_PLANE, [m.cell], m.cell.dim, words, more);
   };
-  const [called, words] = read.kind === 'light' ? [`${base}.light`, `light of ${name} at ${plate.id}`] : [`${base}.meter`, `reading of ${name} at ${plate.id}, in its plane`];
+  const [called, words] = read.kind === 'light' ? [`${base}.light${suffix}`, `light of ${name} at ${plate.id}`] : [`${base}.meter${suffix}`, `reading of ${name} at ${plate.id}, in its plane`];
   const plane = inPlane(read, `${called} as read`, `${words}, as read`);
   const cell = context.factors.correct(called, words, powers.ofArms(arms, plate, role), plane, { ...(plane.unit ? { unit: plane.unit } : {}), at: read.reading.at });
 
@@ -64,7 +74,7 @@ export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], 
   const corners = cornersOf();
   const polarized = polarizedOf();
   return {
-    name, role, read, cell,
+    name, role, read, cell, asRead: plane,
     ...(two ? { angle: {
       read: graph.derive(`${base}.angle by meter`, ANGLE_BY_READINGS, two, ANGLE, `angle of ${name} at ${plate.id} by two readings`, { unit: DEGREE }),
       quotient: graph.derive(`${base}.flat to facing`, SHARE, two, NUMBER, `reading in the plane of ${plate.id} to the one facing ${name}`), planned, facing: facing!, flat: flat!,
@@ -86,14 +96,14 @@ export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], 
     return { spots, centre, cell: graph.derive(`${base}.corner light`, WEAKEST_CORNER, [centre, ...spots.map(s => s.cell)], NUMBER, `weakest corner of ${plate.id} in the light of ${name}`, { unit: PERCENT }) };
   }
 
-  function polarizedOf(): Cell | undefined {
+  function polarizedOf(): Polarized | undefined {
     const through = at(isFacing(read!), 'centre', true) ?? at(!isFacing(read!), 'centre', true);
     if (!through || !comparable(through, read!, plate, context)) return undefined;
     const same = [flat, facing].find(m => m && alike(m, through) && isFacing(m) === isFacing(through));
     const [top, below] = same ? [through.cell, same.cell] : [inPlane(through, `${base}.light through the polarizer`, `light of ${name} through the polarizer`), cell];
     const sheet = polarizerOf(through.reading as LightReading, context);
     const loss = sheet && context.values.fact(sheet, 'loss');
-    return graph.derive(`${base}.polarized`, POLARIZED, [top, below, ...(loss ? [loss] : [])], NUMBER, `polarized share of ${name} at ${plate.id}`, { unit: PERCENT });
+    return { through, without: same ?? read!, ...(loss ? { loss } : {}), cell: graph.derive(`${base}.polarized`, POLARIZED, [top, below, ...(loss ? [loss] : [])], NUMBER, `polarized share of ${name} at ${plate.id}`, { unit: PERCENT }) };
   }
 }
 
@@ -111,7 +121,8 @@ function polarizerOf({ measured }: LightReading, { setup }: LightContext): Thing
   return all.length === 1 ? all[0] : undefined;
 }
 
-const alike = (a: Metered, b: Metered): boolean => a.kind === b.kind && (a.kind === 'light' || a.meter === b.meter);
+/** Both are light, or both of another kind and of one meter. */
+export const alike = (a: Metered, b: Metered): boolean => a.kind === b.kind && (a.kind === 'light' || a.meter === b.meter);
 
 /** Two readings make a ratio when both are light, or both of another kind and of one meter. If not, that is reported. */
 export function comparable(a: Metered, b: Metered, plate: Thing, context: LightContext): boolean {

@@ -5,16 +5,21 @@ import { LIGHT, NUMBER, parseUnit, TIME } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { BY_RATIO, BY_RATIO_BACK, EFFECTIVE, EXPOSURE_TIME, LONG_EXPOSURE_TIME, RATIO } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
-import { armLight, comparable, type ArmLight } from './arm-light.ts';
+import { alike, armLight, comparable, type ArmLight } from './arm-light.ts';
 import { isLight, type LightContext, type LightReading } from './context.ts';
 import type { Meters } from './meter.ts';
+import { inUnits, nameUnused, readObjects, type BothWays } from './object-light.ts';
 import type { Powers } from './powers.ts';
 
 export interface PlateLight {
   readonly plate: Thing;
   readonly reference?: ArmLight;
-  /** object beams as they were read: each, or all together */
+  /** object beams as they were read: each, and all together */
   readonly objects: readonly ArmLight[];
+  /** what was read both ways */
+  readonly both?: BothWays;
+  /** the readings that make up the object light, or the ratio */
+  readonly counting: ReadonlySet<ArmLight>;
   readonly referenceLight: Cell;
   readonly objectLight: Cell;
   readonly light: Cell;
@@ -44,18 +49,21 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, context
   const referenceArm = own.find(a => a.role === 'reference');
   const objectArms = own.filter(a => a.role === 'object');
   const reference = referenceArm && one(referenceArm);
-  const together = objectArms.length > 1 && !objectArms.some(a => a.name === 'object') ? armLight(plate, objectArms, 'object', readings.filter(r => r.measured.arm === 'object'), meters, powers, context) : undefined;
-  const each = objectArms.map(one);
-  const objects = together ? [together] : each.filter(a => a !== undefined);
+  const object = readObjects(plate, objectArms, one, suffix => armLight(plate, objectArms, 'object', readings.filter(r => r.measured.arm === 'object'), meters, powers, context, suffix), meters, context);
+  const { read: objects, together } = object;
+  const used = new Set<ArmLight>();
 
   const metered = reference !== undefined || objects.length > 0;
   const known = values.setup.facts.get('beam ratio');
   const why = (role: Arm['role'], unread: readonly string[]): Cell => values.missing(`${plate.id}.${role}.light`, LIGHT, `${role} light at ${plate.id}`, {
     code: 'value-missing', why: unread.length === 0 ? `no ${role} beam reaches ${plate.id}` : `the light of ${unread.join(', ')} at ${plate.id} has not been metered in units`, at: plate.at,
   });
-  const unreadObjects = together ? (together.read.kind === 'light' ? [] : [together.name]) : objectArms.filter((_, i) => each[i]?.read.kind !== 'light').map(a => a.name);
   const readReference = reference?.read.kind === 'light' ? reference.cell : undefined;
-  const readObject = unreadObjects.length === 0 ? sumOf(objects) : undefined;
+  const litBy = inUnits(object);
+  const readObject = litBy?.cell;
+  for (const a of litBy?.from ?? []) used.add(a);
+  const readInUnits = (a: Arm): boolean => objects.some(o => o.name === a.name && o.read.kind === 'light');
+  const unreadObjects = readObject ? [] : together ? [together.name] : objectArms.filter(a => !readInUnits(a)).map(a => a.name);
 
   const ratio = ratioCell();
   publish(ratio, ['beam ratio'], known !== undefined || metered);
@@ -64,19 +72,20 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, context
   publish(referenceLight, ['reference.light'], !referenceLight.missing);
   publish(objectLight, ['object.light'], !objectLight.missing);
   for (const o of objects) if (o.cell !== objectLight && o.read.kind === 'light') publish(o.cell, [], true);
+  nameUnused(object, used, plate, context);
   for (const a of [...(reference ? [reference] : []), ...objects]) {
     if (a.angle) publish(a.angle.read, [], true);
     if (a.corners) publish(a.corners.cell, a.role === 'reference' ? ['corner light'] : [], true);
-    if (a.polarized) publish(a.polarized, ['polarized'], true);
+    if (a.polarized) publish(a.polarized.cell, ['polarized'], true);
   }
   const light = graph.derive(`${plate.id}.light`, weighted('sum of light', 'reference light + object light', [1, 1]), [referenceLight, objectLight], LIGHT, `light at ${plate.id}`, { unit: MICRO });
   publish(light, ['light at the plate'], !light.missing);
-  const polarized = objects.length === 1 ? objects[0]!.polarized : undefined;
+  const polarized = (together ?? (objectArms.length === 1 ? objects[0] : undefined))?.polarized?.cell;
   const effective = polarized && !ratio.missing ? graph.derive(`${plate.id}.effective ratio`, EFFECTIVE, [ratio, polarized], NUMBER, `effective ratio at ${plate.id}`) : undefined;
   if (effective) publish(effective, ['effective ratio'], true);
   const exposure = exposureCell();
   publish(exposure, ['exposure', 'exposure time'], !light.missing);
-  return { plate, objects, referenceLight, objectLight, light, ratio, exposure, ...(reference ? { reference } : {}), ...(effective ? { effective } : {}) };
+  return { plate, objects, referenceLight, objectLight, light, ratio, exposure, counting: used, ...(object.both ? { both: object.both } : {}), ...(reference ? { reference } : {}), ...(effective ? { effective } : {}) };
 
   /** Makes a cell known by its short names; it is shown where there is something to show. */
   function publish(cell: Cell, aliases: readonly string[], shown: boolean): void {
@@ -87,24 +96,21 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, context
     }
   }
 
-  function sumOf(list: readonly ArmLight[]): Cell | undefined {
-    if (list.length < 2) return list[0]?.cell;
-    return graph.derive(`${plate.id}.object.light`, weighted('sum of object light', 'sum of the object beams', list.map(() => 1)), list.map(o => o.cell), LIGHT, `object light at ${plate.id}`, { unit: MICRO });
-  }
-
   function ratioCell(): Cell {
     const name = `${plate.id}.beam ratio`;
     const words = `beam ratio at ${plate.id}`;
     if (readReference && readObject) return graph.derive(name, RATIO, [readReference, readObject], NUMBER, words);
-    const all = together !== undefined || (objectArms.length > 0 && each.every(a => a !== undefined));
-    if (reference && all && objects.every(o => comparable(o.read, reference.read, plate, context))) {
-      const object = objects.length === 1 ? objects[0]!.cell : graph.derive(`${plate.id}.object.meter`, weighted('sum of object light', 'sum of the object beams', objects.map(() => 1)), objects.map(o => o.cell), objects[0]!.cell.dim, `readings of the object beams at ${plate.id}`);
-      return graph.derive(name, RATIO, [reference.cell, object], NUMBER, words);
+    // Two ways that cannot be held against each other may each have its use: the one makes the light, the other the ratio.
+    const way = reference && (object.ways.find(w => w.from.every(o => alike(o.read, reference.read))) ?? object.ways[0]);
+    if (way && way.from.every(o => comparable(o.read, reference.read, plate, context))) {
+      for (const a of way.from) used.add(a);
+      return graph.derive(name, RATIO, [reference.cell, way.cell], NUMBER, words);
     }
+    if (reference && !way && objects.length === objectArms.length) for (const o of objects) comparable(o.read, reference.read, plate, context);
     // Two plates share the one written ratio, and its error.
     const written = known && (graph.find(WRITTEN_RATIO) ?? values.bound(known.value, known.at, WRITTEN_RATIO, 'beam ratio as written', NUMBER));
     if (written && referenceArm && objectArms.length > 0) return graph.derive(name, AS_WRITTEN, [written], NUMBER, words, { at: known.at });
-    const unread = [...(referenceArm && !reference ? [referenceArm.name] : []), ...(together ? [] : objectArms.filter((_, i) => !each[i]).map(a => a.name))];
+    const unread = [...(referenceArm && !reference ? [referenceArm.name] : []), ...(together ? [] : objectArms.filter(a => !objects.some(o => o.name === a.name)).map(a => a.name))];
     return values.missing(name, NUMBER, words, {
       code: 'value-missing', at: plate.at,
       why: !referenceArm || objectArms.length === 0 ? `${plate.id} has no ${referenceArm ? 'object beam' : 'reference'}` : unread.length > 0 ? `the light of ${unread.join(' and ')} at ${plate.id} has not been metered, and no “beam ratio” is written` : `the readings at ${plate.id} are by different meters`,

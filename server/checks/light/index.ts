@@ -4,7 +4,8 @@ import { cornersDark } from './corners-dark.ts';
 import { fringesDrift } from './fringes-drift.ts';
 import { headSizeMissing } from './head-size-missing.ts';
 import { metersNotComparable } from './meters-not-comparable.ts';
+import { polarizerAddsLight } from './polarizer-adds-light.ts';
 import { ratioUnusual } from './ratio-unusual.ts';
 import { wheelDisagrees } from './wheel-disagrees.ts';
 
-export const LIGHT_CHECKS: readonly Check[] = [cornersDark, fringesDrift, angleDisagrees, wheelDisagrees, headSizeMissing, metersNotComparable, ratioUnusual];
+export const LIGHT_CHECKS: readonly Check[] = [cornersDark, fringesDrift, angleDisagrees, wheelDisagrees, headSizeMissing, metersNotComparable, polarizerAddsLight, ratioUnusual];

@@ -55,7 +55,7 @@ function plateRows(p: PlateLight, r: Results): LightRow[] {
   }
   const read = p.reference && p.objects.length > 0;
   rows.push(row('beam ratio', p.ratio, r, read ? '' : 'as written'));
-  for (const o of p.objects) if (o.polarized) rows.push(row('polarized like the reference', o.polarized, r, `share of ${o.name}`));
+  for (const o of p.objects) if (o.polarized) rows.push(row('polarized like the reference', o.polarized.cell, r, `share of ${o.name}`));
   if (p.effective) rows.push(row('ratio to that share', p.effective, r));
   if (p.reference?.corners) rows.push(row('weakest corner', p.reference.corners.cell, r, 'of the centre'));
   if (p.reference?.angle) rows.push(row('angle by two readings', p.reference.angle.read, r));

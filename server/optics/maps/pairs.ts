@@ -1,0 +1,61 @@
+import { pathDifferences as domain } from '../coherence/domains.ts';
+import { nearestWithin } from '../range.ts';
+import { pathTo, type Source } from '../surface/source.ts';
+import type { Vector } from '../vectors.ts';
+import { pointAt } from './points.ts';
+
+/**
+ * Every pair of a point of the plate and a point of the object, ready for the maps. Path difference of a pair:
+ * (source → object point → plate point) − (reference source → plate point) + offset.
+ *
+ * In a transfer the points of the first hologram stand for the object, and its replay light for the light on the object.
+ */
+export interface Pairs {
+  readonly plate: Columns
+  readonly object: Columns
+  /** Path of the reference to each point of the plate, m. */
+  readonly toPlate: Float64Array
+  /** Path of the light to each point of the object, with the offset, m. */
+  readonly toObject: Float64Array
+}
+
+/** Coordinates of points, each axis by itself, m. */
+export interface Columns {
+  readonly x: Float64Array
+  readonly y: Float64Array
+  readonly z: Float64Array
+}
+
+/**
+ * Makes the pairs ready.
+ *
+ * @param plate, object points, as `packed` or `platePoints` lay them
+ * @param reference where the reference comes from, as the plate sees it
+ * @param light where the light on the object comes from, as the object sees it
+ * @param offset what the paths from the splitter to the two sources differ by, m; see `pathDifferences` of `coherence/domains.ts`. `offsetFor` finds it
+ *   from the path difference of one pair.
+ *
+ * Validity: both lights have one source each, and nothing but air between it and the points, or glass that adds the same to all pairs.
+ * Source: geometry; Collier, Burckhardt & Lin, Optical Holography (1971), ch. 7 (chapter from memory).
+ */
+export function pairs(plate: Float64Array, object: Float64Array, reference: Source, light: Source, offset: number): Pairs {
+  const added = nearestWithin(domain, offset);
+  const path = (points: Float64Array, source: Source, more: number): Float64Array =>
+    Float64Array.from({ length: Math.floor(points.length / 3) }, (_, i) => pathTo(source, pointAt(points, i)) + more);
+  return { plate: columns(plate), object: columns(object), toPlate: path(plate, reference, 0), toObject: path(object, light, added) };
+}
+
+/** The offset, m, with which the pair of these two points has this path difference, m: most often the middles, and the mismatch of the arms as it is known. */
+export function offsetFor(platePoint: Vector, objectPoint: Vector, reference: Source, light: Source, difference: number): number {
+  const between = pathTo({ kind: 'point', at: objectPoint }, platePoint);
+  return nearestWithin(domain, difference) - (pathTo(light, objectPoint) + between - pathTo(reference, platePoint));
+}
+
+/** Length of a way, m, by the plain root: `Math.hypot` guards against overflow, which coordinates within their range cannot reach, and takes several times as long. */
+export const distance = (dx: number, dy: number, dz: number): number => Math.sqrt(dx * dx + dy * dy + dz * dz);
+
+function columns(points: Float64Array): Columns {
+  const n = Math.floor(points.length / 3);
+  const column = (axis: 0 | 1 | 2): Float64Array => Float64Array.from({ length: n }, (_, i) => pointAt(points, i)[axis]);
+  return { x: column(0), y: column(1), z: column(2) };
+}

@@ -5,6 +5,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, statSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import { open } from './client.mjs';
+import { timeMaps } from './maps.mjs';
 import { ours, peers } from './servers.mjs';
 import { inventory, mismatched, setup } from './setups.mjs';
 
@@ -44,6 +45,8 @@ if (own.length > 0) single(`an edit of a mismatched setup, alone ${alone.toFixed
 const size = packed ? statSync('out/platewright.vsix').size / 1e6 : undefined;
 if (packed) console.log(`${'packed extension'.padEnd(42)}${size.toFixed(3)} MB`);
 
+const maps = await timeMaps();
+
 const time = (lines, server = ours(true)) => edits.get(lines).get(server.name);
 const limits = [
   ['1000 lines: ours / YAML', time(1_000) / time(1_000, yaml), 0.1],
@@ -56,6 +59,8 @@ const limits = [
   ['start: ours / JSON', starts.get('ours') / starts.get('JSON'), 1],
   ['memory with 10000 lines, MB', memory.get('ours'), 120],
   ['packed extension, MB', size, 1],
+  ['maps, path differences: ours / C', maps?.differences, 2],
+  ['maps, brightnesses: ours / C', maps?.brightness, 2],
 ];
 console.log('\nlimits');
 let broken = 0;

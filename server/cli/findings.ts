@@ -1,6 +1,6 @@
 /** Findings as lines of text and of Markdown, and the exit code that they ask for. */
 import type { Finding, Severity } from '../checks/check.ts';
-import { markdown } from '../features/report/markdown.ts';
+import { escaped } from '../features/markdown.ts';
 import type { Opened, Trouble } from './files.ts';
 import { nameOfUri } from './files.ts';
 
@@ -46,11 +46,11 @@ export function checkMarkdown(files: readonly Checked[], troubles: readonly Trou
   const named = namesOf(files);
   const parts = files.map(({ file, findings }) => {
     const open = findings.filter(f => f.accepted === undefined);
-    const rows = open.map(f => `- **${f.severity}**, ${f.at.uri === file.uri ? '' : `${markdown(named(f.at.uri))}, `}line ${f.at.line + 1}: ${markdown(f.message)} (\`${f.code}\`)`);
-    return [`## ${markdown(file.name)}`, '', ...(rows.length > 0 ? rows : ['Nothing found.'])].join('\n');
+    const rows = open.map(f => `- **${f.severity}**, ${f.at.uri === file.uri ? '' : `${escaped(named(f.at.uri))}, `}line ${f.at.line + 1}: ${escaped(f.message)} (\`${f.code}\`)`);
+    return [`## ${escaped(file.name)}`, '', ...(rows.length > 0 ? rows : ['Nothing found.'])].join('\n');
   });
-  const unread = troubles.length > 0 ? [['## Not read', '', ...troubles.map(t => `- ${markdown(t.message)}`)].join('\n')] : [];
-  return `${['# Findings', ...parts, ...unread, markdown(summary(files))].join('\n\n')}\n`;
+  const unread = troubles.length > 0 ? [['## Not read', '', ...troubles.map(t => `- ${escaped(t.message)}`)].join('\n')] : [];
+  return `${['# Findings', ...parts, ...unread, escaped(summary(files))].join('\n\n')}\n`;
 }
 
 const namesOf = (files: readonly Checked[]) => (uri: string): string => files.find(f => f.file.uri === uri)?.file.name ?? nameOfUri(uri);

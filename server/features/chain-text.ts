@@ -2,7 +2,7 @@
 import type { Place } from '../model/model.ts';
 import type { Chain, Link } from './chain.ts';
 import { padEnd, width, wrap } from './report/layout.ts';
-import { markdown } from './report/markdown.ts';
+import { escaped } from './markdown.ts';
 
 /** Says where in the text a number stands, and what is written there: `line 23: 410 mm ± 2 mm`. */
 export type Told = (at: Place) => string;
@@ -19,12 +19,12 @@ export function chainText(chain: Chain, told: Told): string {
 }
 
 export function chainMarkdown(chain: Chain, told: Told): string {
-  const rows = [chain.result, ...chain.links].map(l => `${'  '.repeat(l.depth)}- ${markdown(l.words)}: **${markdown(l.text)}**${origin(l, told).map(o => `  \n${'  '.repeat(l.depth + 1)}${markdown(o)}`).join('')}`);
+  const rows = [chain.result, ...chain.links].map(l => `${'  '.repeat(l.depth)}- ${escaped(l.words)}: **${escaped(l.text)}**${origin(l, told).map(o => `  \n${'  '.repeat(l.depth + 1)}${escaped(o)}`).join('')}`);
   const ranked = ranking(chain);
   const [head, ...list] = guesses(chain);
   return `${[
-    `# ${markdown(chain.result.name)}`, rows.join('\n'), ...unsure(chain).map(markdown), ...(ranked.length > 0 ? [ranked.map(r => `- ${markdown(r.trim())}`).join('\n')] : []),
-    ...(head !== undefined ? [markdown(head)] : []), ...(list.length > 0 ? [list.map(g => `- ${markdown(g)}`).join('\n')] : []),
+    `# ${escaped(chain.result.name)}`, rows.join('\n'), ...unsure(chain).map(escaped), ...(ranked.length > 0 ? [ranked.map(r => `- ${escaped(r.trim())}`).join('\n')] : []),
+    ...(head !== undefined ? [escaped(head)] : []), ...(list.length > 0 ? [list.map(g => `- ${escaped(g)}`).join('\n')] : []),
   ].join('\n\n')}\n`;
 }
 

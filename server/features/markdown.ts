@@ -1,10 +1,12 @@
-/** Markdown that is shown beside a text: pieces of it, and text from a file that must not become markup. */
+/** Markdown that is shown beside a text or written as a page: pieces of it, and text from a file that must not become markup. */
 
-/** Text of a file on one line, in which nothing is taken for a mark of Markdown, for HTML or for an address to follow. */
+/** Text on one line, in which nothing is taken for a mark of Markdown, for HTML or for an address to follow. What means nothing where it stands is left as it is: such pages are read as plain text, too. */
 export function escaped(text: string): string {
   return text.replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Bidi_Control}]+/gu, ' ').trim()
-    .replace(/[\\`*_{}[\]<>()#+!|~&$@=]/g, '\\$&').replace(/:(?=\/\/)/g, '\\:').replace(/\.(?=\p{L})/gu, '\\.').replace(/^(\d+)(?=\.(?:\s|$))/, '$1\\').replace(/^-/, '\\-');
+    .replace(/[\\`*_[\]<>#|~$@]|&(?=#?\w+;)/g, '\\$&').replace(/:(?=\/\/)/g, '\\:').replace(DOMAIN, '\\.').replace(/^(\d+)(?=[.)](?:\s|$))/, '$1\\').replace(/^(?:[-+](?=[\s-]|$)|=(?==*$))/, '\\$&');
 }
+/** The dot before what may be the end of a name on the web, which editors make an address of. */
+const DOMAIN = /(?<=\bwww)\.|\.(?=(?:\p{L}{2}|biz|com|edu|gov|net|org|pro|web|xxx|aero|asia|coop|info|museum|name|shop)(?![\p{L}\p{N}]))/giu;
 
 /** Paragraphs of a note, in which single line ends mean nothing. Slanted: editors indent a quotation far. */
 export const note = (text: string): string => text.split(/\n\s*\n/).map(escaped).filter(p => p !== '').map(p => `*${p}*`).join('\n\n');

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { alignValues, printable, strip, width, wrap } from '../../server/features/report/layout.ts';
 import { bandLegend, brightnessWords, pendingWords } from '../../server/features/report/words.ts';
-import { markdown } from '../../server/features/report/markdown.ts';
 
 describe('words for brightness', () => {
   // The limits of the design: note below 70 %, warn below 40 %, "will be dark" below 10 %.
@@ -32,9 +31,4 @@ describe('layout', () => {
     expect(printable(all)).not.toMatch(/[\p{Cc}\p{Zl}\p{Zp}\p{Bidi_Control}]/u);
     expect(printable('a\u001b[2J\u007f')).toBe('a␛[2J␡');
   });
-});
-
-it('Markdown marks in a text stay text', () => {
-  // CommonMark 0.31, 2.4: a backslash before punctuation takes its meaning away; 6.1: `code`
-  expect(markdown('a_b *c* [d](e) <f> `g` | h &amp; i & j')).toBe('a\\_b \\*c\\* \\[d\\](e) \\<f\\> \\`g\\` \\| h \\&amp; i & j');
 });

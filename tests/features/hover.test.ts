@@ -55,7 +55,7 @@ describe('a hover over a thing', () => {
     check('inventory lab {\n  mirror big {\n    diameter: 75 mm\n  }\n}\nsetup "a" {\n  mirror M1 = lab.b|ig\n}', '**big**: a mirror', 'diameter: 75 mm'));
   it('keeps marks in a note from becoming markup', () => {
     const shown = check(but('  mirror M1', '  /// **loud** <b>bold</b> [go](command:x) ![i](http://x/y.png) $(flame)\n  mirror |M1'), '**M1**');
-    expect(shown).toContain('*\\*\\*loud\\*\\* \\<b\\>bold\\</b\\> \\[go\\]\\(command:x\\)');
+    expect(shown).toContain('*\\*\\*loud\\*\\* \\<b\\>bold\\</b\\> \\[go\\](command:x)');
   });
 });
 

@@ -1,7 +1,10 @@
 import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { analyse } from '../../server/analysis.ts';
 import { escaped, note, strong } from '../../server/features/markdown.ts';
+import { reportMarkdown } from '../../server/features/report/markdown.ts';
+import { reportOf } from '../../server/features/report/report.ts';
 
 // The Markdown parser that @vscode/vsce brings; it follows CommonMark, and finds bare addresses as editors do.
 const require = createRequire(createRequire(import.meta.url).resolve('@vscode/vsce/package.json'));
@@ -33,5 +36,22 @@ it('a note is slanted, paragraph by paragraph, whatever it holds', () => {
     expect(found.filter(k => k === 'em_open')).toHaveLength(found.filter(k => k === 'paragraph_open').length - 1);
   }), { numRuns: 1000 });
 });
+
+it('marks stay text, and what is none stays as it is', () => {
+  // CommonMark 0.31, 2.4: a backslash before punctuation takes its meaning away; 6.1: `code`
+  expect(escaped('a_b *c* [d](e) <f> `g` | h &amp; i & j')).toBe('a\\_b \\*c\\* \\[d\\](e) \\<f\\> \\`g\\` \\| h \\&amp; i & j');
+  expect(escaped('P1.key.mismatch = 3 mm (surely) + {2}, saltmarsh-lab.plate')).toBe('P1.key.mismatch = 3 mm (surely) + {2}, saltmarsh-lab.plate');
+  expect(escaped('1) one, www.x, lab.it')).toBe('1\\) one, www\\.x, lab\\.it');
+});
+
+it('a report makes no links, pictures or marks of what its file says', () => {
+  const text = (words: string): string => `/// ${words}\nsetup "${words}" {\n  /// ${words}\n  mirror M1\n  accept unused-thing "${words}"\n  variant "${words}" {\n    M1.loss: 5%\n  }\n}\n`;
+  const bare = kinds(reportOfText(text('x')));
+  for (const words of ['http://x.org', 'www.x.org', 'a@b.org', '<img src=x>', '![a](b)', '~~a~~ *b*', '$a$', '| a | b', '1. a', '+ a', '=== a', '# a']) expect(kinds(reportOfText(text(words))), words).toEqual(bare);
+});
+function reportOfText(text: string): string {
+  const snapshot = analyse('file:///saltmarsh/x.plate', text);
+  return reportMarkdown(snapshot.results.map(r => reportOf(snapshot, r)), 'x.plate', []);
+}
 
 it('a name is shown strong, whatever it holds', () => expect(kinds(strong('P_1*')).filter(k => k === 'strong_open')).toHaveLength(1));

@@ -34,6 +34,7 @@ describe('the report', () => {
       ['reference', '1490 mm', 'on 2026-02-01: counts no more: there is a newer one of 2026-02-11'],
       ['object - reference', '−3 ± 1 mm', '3 mm less than planned (0 mm); corrects difference of object and reference at P1'],
       ['S1 -> M2', '405 mm', 'on 2026-02-01: no longer counts: M2 was moved on 2026-02-05'],
+      ['object at P1', '0.33 µW/cm²', 'in the plate’s plane; gives light of object at P1'],
     ]);
   });
   it('says what a string that is too long makes of a reading', () => {
@@ -82,8 +83,47 @@ describe('a hover', () => {
     const text = pathsText(['measured reference at P1: 1.2 µW/cm²', 'measured object at P1: 0.3 µW/cm²']);
     const s = analyse('file:///saltmarsh/setup.plate', text);
     const over = (words: string): string => { const at = text.split('\n').findIndex(l => l.includes(words)); return hoverAt(s, at, text.split('\n')[at]!.indexOf('m') + 1)!.markdown; };
-    expect(over('measured object')).toMatch(/^\*\*0\.3 µW\/cm²\*\*: object at P1\n\nWhat rests on it:\n\n[^]*- beam ratio at P1: 4:1$/m);
+    expect(over('measured object')).toMatch(/^\*\*0\.3 µW\/cm²\*\*: object at P1\n\nIn the plate’s plane; gives light of object at P1\.\n\nWhat rests on it:\n\n[^]*- beam ratio at P1: 4:1$/m);
     expect(over('measured object')).toContain('- light at P1: 1.5 µW/cm²');
   });
   it('over a move: the readings that it makes stale', () => expect(hover('moved M2')).toContain('S1 -> M2, line'));
+});
+
+describe('a run that is not the sum of its legs', () => {
+  // 500 + 400 + 100 = 1000; the first two were read in one run as 902
+  const text = (...readings: string[]): string => `setup "Runs" {
+  laser red {
+    coherence length: 5 m
+  }
+  splitter S1
+  mirror M1
+  mirror M2
+  object whelk
+  plate P1
+  beam raw from red
+    -> S1: 350 mm
+  beam reference from S1 through
+    -> M1: 500 mm
+    -> M2: 400 mm
+    -> P1: 100 mm
+  beam object from S1 reflected
+    -> whelk: 700 mm
+    -> P1: 300 mm
+${readings.map(r => `  measured ${r}\n`).join('')}}
+`;
+  const rows = (...readings: string[]): string[] => {
+    const snapshot = analyse('file:///saltmarsh/x.plate', text(...readings));
+    const page = [reportOf(snapshot, snapshot.results[0]!)];
+    const shown = reportText(page, 'x.plate').split('\n').filter(l => /in all|in one run/.test(l)).map(l => l.trim().replace(/ {2,}/g, ': '));
+    expect(reportMarkdown(page, 'x.plate').split('\n').filter(l => /in all|in one run/.test(l)).map(l => l.replace(/^\| +\| (.*) \| (.*) \|$/, '$1: $2'))).toEqual(shown);
+    return shown;
+  };
+  it('is said in its row', () => {
+    expect(rows('S1 -> M1 -> M2: 902 mm')).toEqual(['S1 → M1 → M2, as read in one run: 902 mm', 'in all: 1002 mm', 'in all: 1000 mm']);
+    expect(rows('reference: 1002 mm')).toEqual(['in all, as read in one run: 1002 mm', 'in all: 1000 mm']);
+  });
+  it('is not said where they add up, or where the legs count', () => {
+    expect(rows('S1 -> M1 -> M2: 900 mm')).toEqual(['in all: 1000 mm', 'in all: 1000 mm']);
+    expect(rows('S1 -> M1 -> M2: 902 mm ± 5 mm', 'S1 -> M1: 500 mm ± 1 mm', 'M1 -> M2: 401 mm ± 1 mm')).toEqual(['in all: 1001 mm', 'in all: 1000 mm'].map(l => l.replace('1001 mm', '1001.0 ± 1.6 mm')));
+  });
 });

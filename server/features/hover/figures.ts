@@ -10,6 +10,7 @@ import { figureWords } from './chain.ts';
 import { placeWords } from './places.ts';
 import { blocks, bullets, escaped, note, strong } from '../markdown.ts';
 import { coherenceWords } from '../report/coherence.ts';
+import { runsApart, runWords } from '../report/arms.ts';
 import { comparison, partLines } from '../report/report.ts';
 import { asWritten } from '../report/words.ts';
 
@@ -49,7 +50,7 @@ export function beamWordsOf(beam: Beam, r: Results): string {
   if (arms.length === 0) return blocks(`${strong(beam.id)}: a beam${fed.length > 0 ? ` that feeds ${escaped(fed.join(', '))}` : ' that reaches no plate'}`, beam.doc !== undefined ? note(beam.doc) : '', rows(beam.legs));
   return blocks(...arms.flatMap(a => [
     `${strong(showCell(r.graph, a.length).text)}: ${escaped(`${a.arm.name} at ${a.plate.plate.id}`)}${a.partsAt ? `, from ${escaped(a.partsAt.id)}` : ''}`,
-    ...a.plate.pairs.filter(x => x.arm === a.arm || x.reference === a.arm).map(x => escaped(comparison(x, r))), rows(a.legs),
+    ...a.plate.pairs.filter(x => x.arm === a.arm || x.reference === a.arm).map(x => escaped(comparison(x, r))), rows(a.legs), bullets(runsApart(a, r).map(x => `${escaped(runWords(x))}: ${escaped(showCell(r.graph, x.length).text)}`)),
   ]), beam.doc !== undefined ? note(beam.doc) : '');
 }
 

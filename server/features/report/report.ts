@@ -9,17 +9,16 @@ import { notesOf, type Note } from '../notes.ts';
 import { factText, overridesOf } from '../../model/overrides.ts';
 import type { Cell, Graph } from '../../results/graph.ts';
 import type { Outcome } from '../../results/goals.ts';
-import type { ArmLength } from '../../results/paths/arm-lengths.ts';
-import { legWords } from '../../results/paths/legs.ts';
 import { shortName } from '../../results/names.ts';
 import { profile, type Pair, type PartName, type PlateResults } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
 import { chainOf, showCell, type Shown } from '../chain.ts';
+import { armTable, type ArmTable } from './arms.ts';
 import { coherenceWords } from './coherence.ts';
 import { lightPages, type LightPage } from './light.ts';
 import { readingsPage } from './readings.ts';
 import { variantTable, type VariantTable } from './variants.ts';
-import { asWritten, beamWords, brightnessWords, comparePaths, pendingWords } from './words.ts';
+import { beamWords, brightnessWords, comparePaths, pendingWords } from './words.ts';
 
 export interface Report {
   readonly setup: string;
@@ -56,17 +55,6 @@ export interface PlatePage {
   readonly from?: string;
   readonly arms: readonly ArmTable[];
   readonly pairs: readonly PairPage[];
-}
-
-export interface ArmTable {
-  readonly name: string;
-  readonly role: 'reference' | 'object';
-  readonly legs: readonly { readonly words: string; readonly text: string }[];
-  readonly total: string;
-  /** the total as it counts for coherence, where glass makes a difference */
-  readonly withGlass?: string;
-  /** at which it meets the plate, from its normal */
-  readonly angle?: string;
 }
 
 export interface PairPage {
@@ -146,15 +134,6 @@ export function elsewhere(snapshot: Snapshot): Finding[] {
 function platePage(p: PlateResults, r: Results): PlatePage {
   const from = p.arms[0]?.partsAt?.id;
   return { plate: p.plate.id, ...(from !== undefined ? { from } : {}), arms: p.arms.map(a => armTable(a, r)), pairs: p.pairs.map(x => pairPage(x, r)) };
-}
-
-function armTable(a: ArmLength, { graph, legs }: Results): ArmTable {
-  const total = showCell(graph, a.length).text;
-  const withGlass = showCell(graph, a.coherencePath).text;
-  return {
-    name: a.arm.name, role: a.arm.role, total, ...(withGlass !== total ? { withGlass } : {}), ...(a.angle && !a.angle.cell.missing ? { angle: showCell(graph, a.angle.cell).text } : {}),
-    legs: a.legs.map(l => ({ words: legWords(l), text: l.length?.kind === 'quantity' && !legs.get(l)!.rule ? asWritten(l.length.quantity) : showCell(graph, legs.get(l)!).text })),
-  };
 }
 
 function pairPage(x: Pair, r: Results): PairPage {

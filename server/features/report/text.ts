@@ -1,10 +1,11 @@
 /** A report as a page of plain text: for a terminal, a pipe, a printer. */
 import type { Finding } from '../../checks/check.ts';
+import { armRows, type ArmTable } from './arms.ts';
 import { alignValues, padEnd, strip, WIDTH, width, wrap } from './layout.ts';
 import { lightText } from './light.ts';
 import { bandLegend } from './words.ts';
 import { variantHeads, variantNumber, variantText, type VariantTable } from './variants.ts';
-import { titleOf, type ArmTable, type GoalLine, type GuessLine, type PairPage, type PlatePage, type Report } from './report.ts';
+import { titleOf, type GoalLine, type GuessLine, type PairPage, type PlatePage, type Report } from './report.ts';
 
 /** `file` is the name under which the reader knows the file, `others` are findings that stand outside all setups. */
 export function reportText(reports: readonly Report[], file: string, others: readonly Finding[] = []): string {
@@ -43,12 +44,7 @@ function plate(p: PlatePage): string[][] {
 export const pathsWords = (p: PlatePage): string => `Paths to ${p.plate}${p.from === p.plate ? ', from where the light first meets it' : p.from !== undefined ? `, from ${p.from}` : ''}`;
 
 function arms(tables: readonly ArmTable[]): string[] {
-  const rows = tables.flatMap(a => [
-    ...a.legs.map((l, i) => [i === 0 ? a.name : '', l.words, l.text] as const),
-    [a.legs.length === 0 ? a.name : '', 'in all', a.total] as const,
-    ...(a.withGlass !== undefined ? [['', 'with its glass', a.withGlass] as const] : []),
-    ...(a.angle !== undefined ? [['', 'arrives at', a.angle] as const] : []),
-  ]);
+  const rows = tables.flatMap(armRows);
   const values = alignValues(rows.map(r => r[2]));
   const [names, legs] = [0, 1].map(i => Math.max(...rows.map(r => width(r[i]!)))) as [number, number];
   return rows.map((r, i) => `  ${padEnd(r[0], names)}   ${padEnd(r[1], legs)}   ${values[i]!}`);

@@ -8,6 +8,7 @@ import type { LegCells } from './leg-cells.ts';
 import { legStart } from './legs.ts';
 import { sharedLegs } from './own-legs.ts';
 import type { Readings } from '../readings/index.ts';
+import type { Run } from '../readings/lengths.ts';
 import { GLASSES, glassPath, weighted } from '../rules/lengths.ts';
 import type { Values } from '../values.ts';
 
@@ -24,6 +25,8 @@ export interface ArmLength {
   readonly read: boolean;
   /** and all those readings say how sure they are */
   readonly sure: boolean;
+  /** legs that were read in one run, which counts instead of their sum */
+  readonly runs: readonly Run[];
   /** what the glass on it adds to the coherence path */
   readonly glass: readonly Cell[];
   /** at which it arrives, from the plate's normal */
@@ -37,11 +40,11 @@ export function armLengths(plate: Thing, arms: readonly Arm[], legs: LegCells, v
   const { graph } = values;
   return arms.map(arm => {
     const own = arm.path.slice(shared);
-    const { length, plan, read, sure } = readings.lengths.along(own, legs, `${plate.id}.${arm.name}.length`, `${arm.name} at ${plate.id}`, arm.beam.at);
+    const { length, plan, read, sure, runs } = readings.lengths.along(own, legs, `${plate.id}.${arm.name}.length`, `${arm.name} at ${plate.id}`, arm.beam.at);
     const glass = own.flatMap(l => glassAlong(l, arm.laser, values));
     const path = graph.derive(`${plate.id}.${arm.name}.coherence path`, weighted('coherence path', 'string length + glass', [1, ...glass.map(() => 1)]), [length, ...glass], LENGTH, `coherence path of ${arm.name} at ${plate.id}`);
     const partsAt = shared > 0 ? first[shared - 1]!.target : arm.path[0]?.beam.from;
-    return { arm, legs: own, length, plan, read, sure, glass, coherencePath: path, ...(partsAt ? { partsAt } : {}) };
+    return { arm, legs: own, length, plan, read, sure, runs, glass, coherencePath: path, ...(partsAt ? { partsAt } : {}) };
   });
 }
 

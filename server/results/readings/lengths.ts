@@ -22,6 +22,15 @@ export interface Whole {
   readonly read: boolean;
   /** and all those readings say how sure they are */
   readonly sure: boolean;
+  /** what was read in one run and counts instead of its legs, which it need not be the sum of; the whole itself, where that was */
+  readonly runs: readonly Run[];
+}
+
+/** Legs that were read in one run. */
+export interface Run {
+  readonly words: string;
+  readonly legs: readonly Leg[];
+  readonly length: Cell;
 }
 
 /** Two ways to one figure, of which the surer counts. */
@@ -69,22 +78,24 @@ export class Lengths {
     const read = legs.length > 0 && parts.every(p => p.subject !== undefined);
     const readings = parts.flatMap(p => p.subject ?? []);
     const sure = parts.every(p => p.sure);
+    const runs = parts.flatMap(p => p.runs);
     if (!direct) {
-      const length = sum(name, parts.map(p => p.cell));
-      return { length, read, sure, plan: parts.some(p => p.subject) ? planned() : length };
+      const length = sum(name, parts.map(p => p.cell), runs.length > 0 ? 'sum of the legs, some of them as read in one run' : undefined);
+      return { length, read, sure, runs, plan: parts.some(p => p.subject) ? planned() : length };
     }
     const plan = direct.plan = planned();
     const byParts = read ? sum(`${name}.by legs`, parts.map(p => p.cell), 'sum of the legs, each of which was read', `${words} by its legs`) : undefined;
     if (byParts) this.twoWays.push({ words, direct, parts: byParts, readings, legs: legs.length });
-    if (byParts && this.surer(byParts, direct, sure)) return { plan, read: true, sure, length: graph.derive(name, same('the surer of two', 'sum of its legs, each of which was read: surer than the reading of the whole'), [byParts], LENGTH, words, more) };
-    return { plan, read: true, sure: saysHowSure(direct), length: this.correct(direct, plan, byParts && 'plan + offset: the reading of the whole is surer than those of its legs') };
+    if (byParts && this.surer(byParts, direct, sure)) return { plan, read: true, sure, runs, length: graph.derive(name, same('the surer of two', 'sum of its legs, each of which was read: surer than the reading of the whole'), [byParts], LENGTH, words, more) };
+    const length = this.correct(direct, plan, byParts && 'plan + offset: the reading of the whole is surer than those of its legs');
+    return { plan, read: true, sure: saysHowSure(direct), length, runs: [{ words: direct.words, legs, length }] };
   }
 
   /** What a length is summed from: runs that were read, and legs. */
-  private parts(legs: readonly Leg[], cells: LegCells): { cell: Cell; subject: Subject | undefined; sure: boolean }[] {
+  private parts(legs: readonly Leg[], cells: LegCells): { cell: Cell; subject: Subject | undefined; sure: boolean; runs: readonly Run[] }[] {
     const leg = (l: Leg): ReturnType<Lengths['parts']>[number] => {
       const subject = this.subjects.legs.get(l);
-      return { cell: cells.get(l)!, subject, sure: subject === undefined || saysHowSure(subject) };
+      return { cell: cells.get(l)!, subject, sure: subject === undefined || saysHowSure(subject), runs: [] };
     };
     if (this.subjects.runs.length === 0) return legs.map(leg);
     const taken = new Map<Leg, Subject>();
@@ -98,8 +109,8 @@ export class Lengths {
       if (seen.has(run)) return [];
       seen.add(run);
       // Where its legs are surer than the reading of the run, it is as sure as they are.
-      const { length, sure } = this.run(run, cells);
-      return [{ cell: length, subject: run, sure }];
+      const { length, sure, runs } = this.run(run, cells);
+      return [{ cell: length, subject: run, sure, runs }];
     });
   }
 

@@ -101,6 +101,14 @@ describe('what a patch throws back', () => {
     }));
   });
 
+  it('is nowhere brighter than the share of the light on the patch, however near', () => {
+    fc.assert(fc.property(between(-6, 1), between(0.002, 1), fc.boolean(), (power, half, glossy) => {
+      const p: Vector = [0, 0, 10 ** power];
+      const light = glossy ? glossLight(patch, [0, 0, -1], half, p, Z) : diffuseLight(patch, p, Z);
+      expect(light).toBeLessThanOrEqual(0.5 * 2 * (1 + 1e-12));
+    }));
+  });
+
   it('goes to the front only, and needs light from there', () => {
     expect(diffuseLight(patch, [0.1, 0, -1], Z)).toBe(0);
     expect(glossLight(patch, [0, 0, -1], 0.3, [0.1, 0, -1], Z)).toBe(0);

@@ -4,11 +4,11 @@ import type { Snapshot } from '../analysis.ts';
 import type { Check, Finding } from '../checks/check.ts';
 import { chainOf, showCell, type Chain, type Link } from '../features/chain.ts';
 import { notesOf } from '../features/notes.ts';
-import { planText, verdictOf } from '../features/report/readings.ts';
+import { planText, verdictOf, type Verdict } from '../features/report/readings.ts';
 import { changeText } from '../features/report/variants.ts';
 import type { Place, Reading } from '../model/model.ts';
 import { factText, overridesOf, type Override } from '../model/overrides.ts';
-import { siUnit } from '../model/units.ts';
+import { LENGTH, siUnit } from '../model/units.ts';
 import type { GoalResult } from '../results/goals.ts';
 import type { Cell, Graph, Missing } from '../results/graph.ts';
 import type { Results } from '../results/plan.ts';
@@ -84,8 +84,14 @@ function readingJson(x: Reading, r: Results, naming: Naming): Members {
   const q = x.value?.kind === 'quantity' ? x.value.quantity : undefined;
   return {
     words: x.words, measured: x.measured?.kind ?? null, place: place(x.at, naming), value: number(q?.value), unit: q ? siUnit(q.dim) || '1' : null, by: x.by?.name ?? null, on: x.on ?? null, fate: v.fate,
-    result: v.of ?? null, length: number(v.length), planned: number(v.planned), shown: [planText(v), v.words].filter(Boolean).join('; '),
+    result: v.of ?? null, length: number(v.length), tells: tells(v), planned: number(v.planned), shown: [planText(v), v.words].filter(Boolean).join('; '),
   };
+}
+
+/** What a reading says by what is known of its instrument, whatever it was read of. */
+function tells({ length, tells: light }: Verdict): Members | null {
+  const told = light ?? (length === undefined ? undefined : { value: length, dim: LENGTH });
+  return told ? { value: number(told.value), unit: siUnit(told.dim) || '1' } : null;
 }
 
 /** What a thing says in the place of the item of an inventory that it is. */

@@ -162,3 +162,14 @@ describe('the other documents', () => {
     expect(json(['report', join('examples', name)], process.cwd()).file).toBe(name);
   });
 });
+
+it('a reading says what it tells, of light as of lengths, beside its plan', () => {
+  const text = matched('  meter m {\n    calibration: 1.1\n    dark: 0 nW\n  }\n  measured S1 -> P1: 1475 mm\n  measured reference at P1: 2 µW/cm² by m on 2026-02-11\n  measured raw at S1: 9 mW by m\n  measured object at P1 upper left: 3 µW/cm²\n').replace(/(laser red[^{]*\{)/, '$1\n    power: 10 mW');
+  const { setups } = json(['report', 'a.plate'], folder({ 'a.plate': text })) as unknown as { setups: { readings: Record<string, unknown>[] }[] };
+  // 2 µW/cm² are 0.02 W/m², 1.1 times as much by the calibration.
+  expect(setups[0]!.readings.map(x => [x['words'], x['fate'], x['result'], x['tells'], x['planned']])).toEqual([
+    ['S1 -> P1', 'counts', 'reference.1.length', { value: 1.475, unit: 'm' }, 1.471],
+    ['reference at P1', 'counts', 'P1.reference.light', { value: 0.022, unit: 'kg·s^-3' }, null], ['raw at S1', 'counts', 'raw.1.power', { value: 0.0099, unit: 'm^2·kg·s^-3' }, 0.01],
+    ['object at P1 upper left', 'useless', null, null, null],
+  ]);
+});

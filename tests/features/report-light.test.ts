@@ -1,9 +1,10 @@
 /** The light of a setup as the report shows it; figures worked out by hand stand in tests/results/light.test.ts. */
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { chainOf } from '../../server/features/chain.ts';
 import { lightPages, lightText } from '../../server/features/report/light.ts';
 import { reportMarkdown } from '../../server/features/report/markdown.ts';
 import { reportOf } from '../../server/features/report/report.ts';
+import { readingsPage } from '../../server/features/report/readings.ts';
 import { metered, METER, NEEDLE } from '../results/light-library.ts';
 import type { Read } from '../results/read.ts';
 
@@ -63,4 +64,59 @@ it('explains what a reading makes of the plan in units that are read off a meter
   expect(shown('measured reference at P1: 0.9 µW/cm² by m', 'P1.reference.light')).toEqual(['0.9', '0.5 µW/cm² for each mW']);
   // In divisions of a meter: 18 for 1.8 mW. What has a unit that nothing else has is written with raised powers.
   expect(shown('measured reference at P1: 18 by needle', 'P1.reference.meter')).toEqual(['0.9', '10 divisions for each mW']);
+});
+
+describe('what was measured', () => {
+  const rows = (...given: Parameters<typeof metered>): (readonly string[])[] => (readingsPage(metered(...given).results)?.rows ?? []).map(r => [r.label, r.text, r.remark]);
+
+  it('has each reading of light: how and by what it was taken, what it says, and what comes of it', () => {
+    const meter = ['meter m {', '  head: 11.283791670955126 mm', '  calibration: 1.1', '}', ...NEEDLE];
+    expect(rows([
+      'measured dark: 20 nW by m', 'measured reference at P1 facing beam: 2.02 µW ± 5% by m on 2026-02-18', 'measured reference at P1 facing beam: 3 µW by m on 2026-02-11', 'measured reference at P1 upper left facing beam: 1.02 µW by m',
+      'measured object at P1: 0.42 µW/cm² by m', 'measured object at P1 through polarizer: 0.32 µW/cm² by m', 'measured reference at P1: 1.8 µW/cm² by m on 2026-02-01',
+    ], { plate: ['reference angle: 30°'], things: meter })).toEqual([
+      ['dark', '20 nW', 'by m: is taken off what m shows'],
+      // (2.02 − 0.02) · 1.1 · cos 30° = 1.905; 5 % / √3 of 2.02 · 1.1 · 0.866, twice: 0.111
+      ['reference at P1 facing beam', '2.02 ± 0.101 µW', 'by m on 2026-02-18: facing the beam; with area of the head, dark reading, calibration and angle of arrival 1.91 ± 0.11 µW/cm²; gives light of reference at P1'],
+      ['reference at P1 facing beam', '3 µW', 'by m on 2026-02-11: counts no more: there is a newer one of 2026-02-18'],
+      // 1.1; the angle falls out against the centre
+      ['reference at P1 upper left facing beam', '1.02 µW', 'by m: facing the beam; with area of the head, dark reading and calibration 1.1 µW/cm²; goes into weakest corner of P1 in the light of reference'],
+      ['object at P1', '0.42 µW/cm²', 'by m: in the plate’s plane; with dark reading and calibration 0.44 µW/cm²; gives light of object at P1'],
+      ['object at P1 through polarizer', '0.32 µW/cm²', 'by m: in the plate’s plane; with dark reading and calibration 0.33 µW/cm²; goes into polarized share of object at P1'],
+      ['reference at P1', '1.8 µW/cm²', 'by m on 2026-02-01: in the plate’s plane; with dark reading and calibration 1.958 µW/cm²; goes into angle of reference at P1 by two readings'],
+    ]);
+  });
+
+  it('has powers and wheels beside their plan, and drifts', () => {
+    expect(rows(['measured raw at S1: 9 mW by m', 'measured S1 wheel: 4.5 on 2026-02-11', 'measured drift at P1: 0.5 fringes/min'], { laser: ['power: 10 mW'], splitter: ['wheel: 4', 'mark 4: 84%', 'mark 5: 92%'] })).toEqual([
+      ['raw at S1', '9 mW', 'by m: 10 % less than planned (10 mW); corrects power of raw at S1'],
+      ['S1 wheel', '4.5', 'on 2026-02-11: which reflects 88%, 4 points more than planned (84%); corrects share that S1 reflects by its wheel'],
+      ['drift at P1', '0.5 fringes/min', 'gives drift of the fringes at P1'],
+    ]);
+  });
+
+  it('marks what is stale, and says why a reading is of no use', () => {
+    expect(rows(['measured reference at P1: 2 µW/cm² by m on 2026-02-11', 'moved P1 on 2026-02-14: "the cat"', 'measured raw at S1: 3 µW/cm²', 'measured object at P1 upper left: 3 by needle', 'measured object at P1 through polarizer: 3 by needle', 'measured S1 wheel: 3', 'measured dark: 3 by m', 'measured reference at whelk: 3 mW'])).toEqual([
+      ['reference at P1', '2 µW/cm²', 'by m on 2026-02-11: no longer counts: P1 was moved on 2026-02-14'],
+      ['raw at S1', '3 µW/cm²', 'counts for nothing: on the way to a plate only a power tells something, read with the whole beam on the head'],
+      ['object at P1 upper left', '3', 'by needle: counts for nothing: the light of object was not read at the centre'],
+      ['object at P1 through polarizer', '3', 'by needle: counts for nothing: the light of object was not read without the polarizer'],
+      ['S1 wheel', '3', 'counts for nothing: what S1 reflects at the marks of its wheel is not written'],
+      ['dark', '3', 'by m: counts for nothing: no reading of m rests on it'],
+      ['reference at whelk', '3 mW', 'counts for nothing: no beam reference comes to whelk'],
+    ]);
+  });
+
+  it('says which of two ways does not count', () => {
+    const r = metered(['splitter S2', 'beam fill from S2 reflected', '-> whelk: 1100 mm', '-> P1: 300 mm', 'beam feed from S1 reflected', '-> S2: 100 mm', 'measured reference at P1: 2 µW/cm² by m', 'measured key at P1: 0.3 µW/cm² ± 2% by m', 'measured fill at P1: 0.1 µW/cm² ± 2% by m', 'measured object at P1: 0.41 µW/cm² ± 10% by m'], { things: METER }, 'key');
+    expect(readingsPage(r.results)!.rows.map(x => x.remark).slice(1)).toEqual([
+      'by m: in the plate’s plane; gives light of key at P1', 'by m: in the plate’s plane; gives light of fill at P1', 'by m: in the plate’s plane; does not count: the readings of the single beams are surer',
+    ]);
+    expect(text(r)).toMatch(/object light +0\.400 ± 0\.007 µW\/cm² +in the plate’s plane\n {4}key +0\.300 ± 0\.007 µW\/cm²\n {4}fill +0\.1000 ± 0\.0023 µW\/cm²\n {4}all together +0\.41 ± 0\.05 µW\/cm² +less sure: does not count\n/);
+  });
+});
+
+it('takes off the newest dark reading of the same kind', () => {
+  // (62 − 2) / (14 − 2) = 5; a dark reading in nW says nothing of divisions.
+  expect(metered(['measured dark: 2 by needle on 2026-02-11', 'measured dark: 5 nW by needle on 2026-02-18', 'measured reference at P1: 62 by needle', 'measured object at P1: 14 by needle']).value('beam ratio')).toBe(5);
 });

@@ -17,7 +17,7 @@ export function readingWords(reading: Reading, r: Results): string {
   const taken = [reading.by ? `by ${reading.by.name}` : '', reading.on === undefined ? '' : `on ${reading.on}`].filter(Boolean).join(' ');
   return blocks(
     `${strong(readText(reading, r))}: ${escaped(reading.words)}${taken === '' ? '' : `, ${escaped(taken)}`}`, escaped(sentence([planText(v), v.words].filter(Boolean).join('; '))),
-    cell && !cell.missing ? `---\n\n${figureWords(r.graph, cell)}` : '', v.fate === 'read' ? restingOn(reading, r) : '',
+    cell && !cell.missing ? `---\n\n${figureWords(r.graph, cell)}` : '', r.light.fates.has(reading) ? restingOn(reading, r) : '',
   );
 }
 

@@ -49,8 +49,9 @@ function plateRows(p: PlateLight, r: Results): LightRow[] {
   const rows: LightRow[] = [];
   if (light) {
     rows.push(row('reference', p.referenceLight, r, p.reference?.read.kind === 'light' ? how(p.reference.read.reading.words) : 'by the ratio'));
-    rows.push(row('object light', p.objectLight, r, p.objects.length > 0 && p.objects.every(o => o.read.kind === 'light') ? p.objects.map(o => how(o.read.reading.words)).join(', ') : 'by the ratio'));
-    if (p.objects.length > 1) for (const o of p.objects) rows.push(row(`  ${o.name}`, o.cell, r));
+    const made = p.objects.filter(o => p.counting.has(o) && o.read.kind === 'light');
+    rows.push(row('object light', p.objectLight, r, made.length > 0 ? [...new Set(made.map(o => how(o.read.reading.words)))].join(', ') : 'by the ratio'));
+    if (p.objects.length > 1) for (const o of p.objects) rows.push(row(`  ${o === p.both?.together ? 'all together' : o.name}`, o.cell, r, r.light.fates.get(o.read.reading)?.kind === 'less sure' ? 'less sure: does not count' : ''));
     if (known(p.light)) rows.push(row('together', p.light, r));
   }
   const read = p.reference && p.objects.length > 0;

@@ -1,15 +1,16 @@
 /** The readings of a setup: what was read beside what was planned, and what became of it. Every figure is a cell of the results. */
 import { millimetres, show } from '../../model/show.ts';
-import { LENGTH } from '../../model/units.ts';
+import { LENGTH, type Dim } from '../../model/units.ts';
 import type { Reading } from '../../model/model.ts';
 import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
 import type { LightPage, LightRow } from './light.ts';
+import { lightVerdict } from './light-readings.ts';
 import { asWritten } from './words.ts';
 
 /** What became of a reading, in one word and in words. */
 export interface Verdict {
-  readonly fate: 'counts' | 'averaged' | 'less sure' | 'older' | 'stale' | 'useless' | 'unclear' | 'read';
+  readonly fate: 'counts' | 'averaged' | 'less sure' | 'older' | 'stale' | 'useless' | 'unclear';
   /** name of the result that it corrects, or would */
   readonly of?: string;
   /** `corrects the leg S1 → M1` */
@@ -18,13 +19,17 @@ export interface Verdict {
   readonly length?: number;
   /** the string is known to stretch, which makes that length of what was read */
   readonly stretched?: true;
-  /** as planned, m */
+  /** of light and the like, what the reading says after what is known of the meter and of how it was held, in SI */
+  readonly tells?: { readonly value: number; readonly dim: Dim };
+  /** as planned, in SI */
   readonly planned?: number;
+  /** what of light is made of it, in words */
+  readonly made?: string;
 }
 
-/** The page of all readings of lengths, and of others that no longer hold; undefined where there are none. Light that counts has pages of its own. */
+/** The page of all readings that could be read; undefined where there are none. */
 export function readingsPage(r: Results): LightPage | undefined {
-  const rows = r.setup.readings.filter(x => r.readings.fate(x) !== undefined || r.readings.stale(x) !== undefined).map(x => row(x, r));
+  const rows = r.setup.readings.filter(x => r.readings.fate(x) !== undefined || r.readings.stale(x) !== undefined || r.light.fates.has(x)).map(x => row(x, r));
   return rows.length === 0 ? undefined : { title: 'What was measured', rows };
 }
 
@@ -41,8 +46,9 @@ export function readText({ value, node, valueAt }: Reading, r: Results): string 
   return fate?.kind === 'counts' ? showCell(r.graph, fate.taken.read).text : valueAt ? node.line.text.slice(valueAt.start, valueAt.end) : '';
 }
 
-/** `4 mm more than planned (820 mm)`; what a stretched string makes of the reading stands before it: `754.3 mm with its stretch` */
-export function planText({ length, planned, stretched }: Verdict): string {
+/** `4 mm more than planned (820 mm)`, and the like of light; what a stretched string makes of the reading stands before it: `754.3 mm with its stretch` */
+export function planText({ length, planned, stretched, made: ofLight }: Verdict): string {
+  if (ofLight !== undefined) return ofLight;
   if (length === undefined) return '';
   const made = !stretched ? '' : `${show(Math.round(length / TENTH) * TENTH, LENGTH)} with its stretch`;
   const beside = planned === undefined ? '' : besidePlan(length - planned, planned);
@@ -52,7 +58,7 @@ export function planText({ length, planned, stretched }: Verdict): string {
 /** Of a millimetre: finer than this no string tells. */
 const TENTH = 1e-4;
 
-function besidePlan(more: number, planned: number): string {
+export function besidePlan(more: number, planned: number): string {
   return Math.abs(more) < 5e-5 ? `as planned (${millimetres(planned)})` : `${millimetres(Math.abs(more))} ${more > 0 ? 'more' : 'less'} than planned (${millimetres(planned)})`;
 }
 
@@ -75,6 +81,6 @@ export function verdictOf(reading: Reading, r: Results): Verdict {
       const verb = planned === undefined ? 'is the length of' : 'corrects';
       return { ...base, fate: many > 1 ? 'averaged' : 'counts', words: `${verb} ${subject.words}${many > 1 ? `, as the mean with ${many - 1} ${many === 2 ? 'other' : 'others'}` : ''}` };
     }
-    default: return { fate: 'read', words: '' };
+    default: return lightVerdict(reading, r) ?? { fate: 'unclear', words: '' };
   }
 }

@@ -6,6 +6,7 @@ import type { Cell } from '../graph.ts';
 import { ANGLE_BY_READINGS, IN_PLANE, POLARIZED, SHARE, WEAKEST_CORNER } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
 import { newest, type LightContext, type LightReading } from './context.ts';
+import { counting } from './fates.ts';
 import type { Metered, Meters } from './meter.ts';
 import type { Powers } from './powers.ts';
 
@@ -50,7 +51,7 @@ export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], 
   const { graph } = context;
   const at = (facing: boolean, spot: Spot, through: boolean): Metered | undefined => {
     const among = readings.filter(r => r.measured.facing === facing && r.measured.spot === spot && (through ? isPolarizer(r.measured.through) : r.measured.through === undefined));
-    const reading = newest(among);
+    const reading = counting(among, context.fates);
     return reading && meters.light(reading, plate);
   };
   const flat = at(false, 'centre', false);
@@ -71,21 +72,38 @@ export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], 
   const cell = context.factors.correct(called, words, powers.ofArms(arms, plate, role), plane, { ...(plane.unit ? { unit: plane.unit } : {}), at: read.reading.at });
 
   const two = flat && facing && alike(flat, facing) && !flat.cell.missing && !facing.cell.missing ? [flat.cell, facing.cell] : undefined;
+  const byMeter = two && graph.derive(`${base}.angle by meter`, ANGLE_BY_READINGS, two, ANGLE, `angle of ${name} at ${plate.id} by two readings`, { unit: DEGREE });
   const corners = cornersOf();
   const polarized = polarizedOf();
+  tell(read, { of: cell, says: plane });
+  for (const m of [flat, facing]) if (m && m !== read) tell(m, byMeter ? { of: byMeter, says: m.cell, part: true } : `the light of ${name} is taken from “${read.reading.words}”`);
+  for (const c of corners?.spots ?? []) tell(c.read, { of: corners!.cell, says: c.cell, part: true });
+  if (polarized) tell(polarized.through, { of: polarized.cell, says: polarized.cell.inputs[0]!, part: true });
   return {
     name, role, read, cell, asRead: plane,
-    ...(two ? { angle: {
-      read: graph.derive(`${base}.angle by meter`, ANGLE_BY_READINGS, two, ANGLE, `angle of ${name} at ${plate.id} by two readings`, { unit: DEGREE }),
-      quotient: graph.derive(`${base}.flat to facing`, SHARE, two, NUMBER, `reading in the plane of ${plate.id} to the one facing ${name}`), planned, facing: facing!, flat: flat!,
+    ...(two && byMeter ? { angle: {
+      read: byMeter, quotient: graph.derive(`${base}.flat to facing`, SHARE, two, NUMBER, `reading in the plane of ${plate.id} to the one facing ${name}`), planned, facing: facing!, flat: flat!,
     } } : {}), ...(corners ? { corners } : {}), ...(polarized ? { polarized } : {}),
   };
+
+  /** What became of a reading; or why it is of no use. */
+  function tell({ reading }: Metered, made: { readonly of: Cell; readonly says: Cell; readonly part?: true } | string): void {
+    const why = typeof made === 'string' ? made : made.says.missing?.why;
+    context.fates.set(reading, typeof made === 'string' || why !== undefined ? { kind: 'useless', why: why! } : { kind: 'counts', ...made });
+  }
+
+  /** What cannot be compared with the light at the centre has a finding; and it is of no use. */
+  function fits(m: Metered): boolean {
+    const fit = comparable(m, read!, plate, context);
+    if (!fit) tell(m, `it cannot be held against “${read!.reading.words}”`);
+    return fit;
+  }
 
   function cornersOf(): Corners | undefined {
     const found = CORNERS.flatMap(spot => {
       const same = at(isFacing(read!), spot, false);
       const other = same ?? at(!isFacing(read!), spot, false);
-      return other && comparable(other, read!, plate, context) ? [{ spot, read: other }] : [];
+      return other && fits(other) ? [{ spot, read: other }] : [];
     });
     if (found.length === 0) return undefined;
     // Read all the same way, the angle falls out, and need not be known.
@@ -98,7 +116,7 @@ export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], 
 
   function polarizedOf(): Polarized | undefined {
     const through = at(isFacing(read!), 'centre', true) ?? at(!isFacing(read!), 'centre', true);
-    if (!through || !comparable(through, read!, plate, context)) return undefined;
+    if (!through || !fits(through)) return undefined;
     const same = [flat, facing].find(m => m && alike(m, through) && isFacing(m) === isFacing(through));
     const [top, below] = same ? [through.cell, same.cell] : [inPlane(through, `${base}.light through the polarizer`, `light of ${name} through the polarizer`), cell];
     const sheet = polarizerOf(through.reading as LightReading, context);

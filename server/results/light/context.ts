@@ -8,6 +8,7 @@ import type { PlateResults } from '../paths/pairs.ts';
 import type { Corrections } from '../readings/offsets.ts';
 import type { Values } from '../values.ts';
 import type { Factors } from './factors.ts';
+import type { Fates } from './fates.ts';
 
 /** A reading of light. */
 export type LightReading = Reading & { readonly measured: Measured & { readonly kind: 'light' } };
@@ -27,6 +28,8 @@ export interface LightContext {
   readonly offsets: Corrections;
   /** adds a short name */
   readonly alias: (alias: string, cell: Cell) => void;
+  /** what became of each reading */
+  readonly fates: Fates;
   /** a slip among the readings, put into words by its check */
   readonly report: (code: string, reading: Reading, subject: string, data: Problem['data']) => void;
 }

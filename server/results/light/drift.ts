@@ -4,7 +4,8 @@ import { FREQUENCY, NUMBER, parseUnit, TIME } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { DRIFT_BRIGHTNESS, LONGEST_EXPOSURE } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
-import { newest, type LightContext } from './context.ts';
+import type { LightContext } from './context.ts';
+import { counting } from './fates.ts';
 import type { Meters } from './meter.ts';
 
 export interface Drift {
@@ -21,11 +22,12 @@ const READ = weighted('drift', 'as it was read', [1]);
 const PER_MINUTE = parseUnit('fringes/min')!;
 
 /** Undefined where no drift was read at the plate. A reading without a place belongs to the only plate there is. */
-export function driftAt(plate: Thing, plates: readonly Thing[], exposure: () => Cell, meters: Meters, { readings, graph, values, published, alias }: LightContext): Drift | undefined {
-  const reading = newest(readings.filter(r => r.measured?.kind === 'drift' && (r.measured.plate ? r.measured.plate === plate : plates.length === 1)));
+export function driftAt(plate: Thing, plates: readonly Thing[], exposure: () => Cell, meters: Meters, { readings, graph, values, published, alias, fates }: LightContext): Drift | undefined {
+  const reading = counting(readings.filter(r => r.measured?.kind === 'drift' && (r.measured.plate ? r.measured.plate === plate : plates.length === 1)), fates);
   const read = reading && meters.input(reading);
   if (read?.dim !== FREQUENCY) return undefined;
   const rate = graph.derive(`${plate.id}.drift`, READ, [read], FREQUENCY, `drift of the fringes at ${plate.id}`, { unit: read.unit ?? PER_MINUTE, at: reading!.at });
+  fates.set(reading!, { kind: 'counts', of: rate, says: rate });
   const longest = graph.value(rate) === 0
     ? values.missing(`${plate.id}.longest exposure`, TIME, `longest exposure of ${plate.id}`, { code: 'value-missing', why: `no drift was seen at ${plate.id}`, at: reading!.at })
     : graph.derive(`${plate.id}.longest exposure`, LONGEST_EXPOSURE, [rate], TIME, `longest exposure of ${plate.id}`);

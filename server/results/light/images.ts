@@ -5,7 +5,8 @@ import type { Cell } from '../graph.ts';
 import { legStart } from '../paths/legs.ts';
 import { BEFORE_PLATE } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
-import { newest, type LightContext } from './context.ts';
+import type { LightContext } from './context.ts';
+import { counting } from './fates.ts';
 import type { Meters } from './meter.ts';
 
 export interface Image {
@@ -20,14 +21,14 @@ export interface Image {
 const READ = weighted('image distance', 'as it was read', [1]);
 
 /** The image of each hologram whose distance is written or was read. */
-export function imagesOf(meters: Meters, { setup, readings, offsets: corrections, graph, values, arms, legs, published, alias, report }: LightContext): Image[] {
+export function imagesOf(meters: Meters, { setup, readings, offsets: corrections, graph, values, arms, legs, published, alias, report, fates }: LightContext): Image[] {
   const holograms = [...setup.things.values()].filter(t => t.kind.light === 'diffracts');
   for (const r of readings) {
     if (r.measured?.kind !== 'image' || holograms.length === 1 || holograms.includes(r.measured.at!)) continue;
     report('reading-unclear', r, r.words, { words: r.words, why: holograms.length === 0 ? 'the setup has no hologram whose image it could be' : `it does not say of which hologram it is the image, as in “real image at ${holograms[0]!.id}”` });
   }
   return holograms.flatMap((h): Image[] => {
-    const reading = newest(readings.filter(r => r.measured?.kind === 'image' && (holograms.length === 1 || r.measured.at === h)));
+    const reading = counting(readings.filter(r => r.measured?.kind === 'image' && (holograms.length === 1 || r.measured.at === h)), fates);
     const read = reading && meters.input(reading);
     const ok = read?.dim === LENGTH ? read : undefined;
     const plan = h.facts.has('image distance') ? values.fact(h, 'image distance') : undefined;
@@ -36,6 +37,7 @@ export function imagesOf(meters: Meters, { setup, readings, offsets: corrections
     const words = `image of ${h.id}, from ${h.id}`;
     const distance = !ok ? graph.derive(name, weighted('image distance', 'as written', [1]), [plan!], LENGTH, words)
       : plan ? corrections.correct(name, words, plan, ok) : graph.derive(name, READ, [ok], LENGTH, words, { at: reading!.at });
+    if (ok) fates.set(reading!, { kind: 'counts', of: distance, says: ok, ...(plan && !plan.missing ? { planned: plan } : {}) });
     published.push(distance);
     alias('image distance', distance);
     // A virtual image lies on the other side and meets no plate.

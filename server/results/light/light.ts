@@ -1,10 +1,11 @@
 /** Light: what the meter said at each plate, wheels, drift, real images, and power along the beams on demand. */
-import type { Problem, Thing } from '../../model/model.ts';
+import type { Problem, Reading, Thing } from '../../model/model.ts';
 import type { Cell } from '../graph.ts';
 import { Corrections, type Offsets } from '../readings/offsets.ts';
 import type { LightContext } from './context.ts';
 import { driftAt, type Drift } from './drift.ts';
 import { Factors } from './factors.ts';
+import { untold, type Fates, type LightFate } from './fates.ts';
 import { imagesOf, type Image } from './images.ts';
 import { Meters } from './meter.ts';
 import { plateLight, readingsAt, type PlateLight } from './plate-light.ts';
@@ -20,6 +21,8 @@ export interface Light {
   readonly powers: Powers;
   readonly readPowers: readonly PowerReading[];
   readonly problems: readonly Problem[];
+  /** what became of each reading that could be read and is not stale */
+  readonly fates: ReadonlyMap<Reading, LightFate>;
   /** cells of what readings make of the plan: a what-if holds them */
   readonly corrections: readonly Cell[];
   /** Works out what a name asks for, when it is one of light that nothing has asked for yet. */
@@ -33,11 +36,12 @@ const AT_PLATE = /(?:^|[. ])(?:beam ratio|effective ratio|exposure|exposure time
 const OF_LIGHT: ReadonlySet<string | undefined> = new Set(['light', 'dark', 'wheel', 'drift', 'image']);
 
 /** `held`: the factors and offsets of the setup of which this one is a changed copy */
-export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offsets'>, held?: Offsets): Light {
+export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offsets' | 'fates'>, held?: Offsets): Light {
   const { setup, published } = given;
   const problems: Problem[] = [];
   const [factors, offsets] = [new Factors(given.graph, held), new Corrections(given.graph, held)];
-  const context: LightContext = { ...given, factors, offsets, report: (code, reading, subject, data) => { problems.push({ code, at: reading.at, subject, setup: setup.name, data }); } };
+  const fates: Fates = new Map();
+  const context: LightContext = { ...given, factors, offsets, fates, report: (code, reading, subject, data) => { problems.push({ code, at: reading.at, subject, setup: setup.name, data }); } };
   const meters = new Meters(context);
   // A wrong name or unit in the formula of a reading that nothing rests on is a slip as well.
   for (const r of setup.readings) if (r.value?.kind === 'formula' && OF_LIGHT.has(r.measured?.kind)) meters.input(r);
@@ -57,8 +61,12 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
   const images = imagesOf(meters, context);
   const readPowers = powers.corrected();
   for (const p of readPowers) published.push(powers.at(p.leg));
+  for (const r of given.readings) {
+    const input = OF_LIGHT.has(r.measured?.kind) && !fates.has(r) ? meters.input(r) : undefined;
+    if (input && !problems.some(p => p.at === r.at && p.code === 'reading-unclear')) fates.set(r, untold(r, input, given.arms));
+  }
   return {
-    get plates() { return [...plates.values()]; }, get corrections() { return [...factors.cells, ...offsets.offsets]; }, wheels: told, drifts, images, powers, readPowers, problems,
+    get plates() { return [...plates.values()]; }, get corrections() { return [...factors.cells, ...offsets.offsets]; }, wheels: told, drifts, images, powers, readPowers, problems, fates,
     ask: name => {
       const power = powers.named(name);
       if (power) return power;

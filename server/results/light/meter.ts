@@ -5,7 +5,8 @@ import { within } from '../../model/place.ts';
 import { LIGHT, NUMBER, POWER, AREA, LENGTH, parseUnit, type Dim, type Unit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { CALIBRATED, CAUGHT, ON_HEAD, ROUND_HEAD, SQUARE_HEAD, WITHOUT_DARK } from '../rules/light.ts';
-import { newest, type LightContext } from './context.ts';
+import type { LightContext } from './context.ts';
+import { counting } from './fates.ts';
 
 /** A reading of light, ready to be compared. */
 export interface Metered {
@@ -110,11 +111,13 @@ export class Meters {
   }
 
   private darkFor(reading: Reading, at: Thing, dim: Dim): Cell | undefined {
-    const { readings, values, graph } = this.context;
+    const { readings, values, graph, fates } = this.context;
     const meter = reading.by?.name;
-    const read = newest(readings.filter(r => r.measured?.kind === 'dark' && r.by?.name === meter && (!r.measured.at || r.measured.at === at)));
+    const isAlike = (r: Reading): boolean => { const own = this.input(r)?.dim; return own !== undefined && (own === NUMBER) === (dim === NUMBER); };
+    const read = counting(readings.filter(r => r.measured?.kind === 'dark' && r.by?.name === meter && (!r.measured.at || r.measured.at === at) && isAlike(r)), fates);
     const thing = reading.by?.thing;
     const dark = (read && this.input(read)) ?? (thing?.kind.word === 'meter' ? values.fact(thing, 'dark') : undefined);
+    if (read && dark) fates.set(read, { kind: 'counts', of: dark, says: dark });
     if (!dark || dark.dim === dim) return dark;
     if (dim === NUMBER || dark.dim === NUMBER) return undefined;
     if (graph.value(dark) === 0 && graph.uncertainty(dark) === 0) return undefined;

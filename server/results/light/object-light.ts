@@ -69,6 +69,7 @@ export function readObjects(plate: Thing, arms: readonly Arm[], one: (arm: Arm) 
   const surer = parts !== undefined && !parts.cell.missing && sureParts && (!sureDirect || graph.uncertainty(parts.cell) < graph.uncertainty(direct.cell));
   const both: BothWays = { together, beams: held, whole: parts !== undefined, apart, sure: sureDirect && sureParts, counts: surer ? 'beams' : 'together' };
   if (!parts) return { read, together, ways: [direct], both };
+  for (const a of surer ? [together] : held) context.fates.set(a.read.reading, { kind: 'less sure', of: a.cell, says: a.asRead, why: surer ? 'the readings of the single beams are surer' : 'the reading of all object beams together is surer' });
   const formula = surer ? 'sum of the object beams, each of which was read: surer than the reading of all together' : 'the reading of all together: surer than those of the beams';
   return { read, together, both, ways: [known(formula, surer ? parts : direct)] };
 
@@ -82,7 +83,10 @@ export function readObjects(plate: Thing, arms: readonly Arm[], one: (arm: Arm) 
 export function nameUnused({ read, both, ways }: ObjectLight, used: ReadonlySet<ArmLight>, plate: Thing, context: LightContext): void {
   const counting = ways[0]?.from[0];
   if (!counting) return;
-  for (const a of read) if (!used.has(a) && a !== both?.together && !both?.beams.includes(a) && !ways[0]!.from.includes(a)) comparable(a.read, counting.read, plate, context);
+  for (const a of read) {
+    if (used.has(a) || a === both?.together || both?.beams.includes(a) || ways[0]!.from.includes(a)) continue;
+    if (!comparable(a.read, counting.read, plate, context)) context.fates.set(a.read.reading, { kind: 'useless', why: `it cannot be held against “${counting.read.reading.words}”` });
+  }
 }
 
 /** Of those that make a figure in units: the first way that does. */

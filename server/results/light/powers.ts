@@ -5,7 +5,8 @@ import { POWER } from '../../model/units.ts';
 import type { Cell, Missing } from '../graph.ts';
 import { BEHIND, BEHIND_DENSITY, DIFFRACTED, REFLECTED, THROUGH } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
-import { isLight, newest, type LightContext } from './context.ts';
+import { isLight, type LightContext } from './context.ts';
+import { counting } from './fates.ts';
 import type { Meters } from './meter.ts';
 import type { Wheels } from './wheels.ts';
 
@@ -37,7 +38,7 @@ export class Powers {
       const leg = at ? named.find(l => l.target === at) : setup.beams.get(arm)?.legs.at(-1);
       if (leg && leg.target?.kind.light !== 'recorded') readings.set(leg, [...(readings.get(leg) ?? []), r]);
     }
-    for (const [leg, list] of readings) this.read.set(leg, newest(list)!);
+    for (const [leg, list] of readings) this.read.set(leg, counting(list, context.fates)!);
   }
 
   /** The powers that were read, each with what the plan says there. */
@@ -97,9 +98,12 @@ export class Powers {
     const words = `power of ${leg.beam.id} at ${leg.to || '?'}`;
     const plan = this.plan(leg, reading ? `${leg.id}.planned power` : name, words);
     const read = reading && leg.target && this.meters.power(reading, leg.target);
+    if (reading && read?.missing) this.context.fates.set(reading, { kind: 'useless', why: read.missing.why });
     if (!read || read.missing) return reading ? graph.derive(name, SAME, [plan], POWER, words) : plan;
     this.corrections.set(leg, { leg, reading, read, planned: plan });
-    return this.context.factors.correct(name, words, plan, read, { ...(read.unit ? { unit: read.unit } : {}), at: reading.at });
+    const cell = this.context.factors.correct(name, words, plan, read, { ...(read.unit ? { unit: read.unit } : {}), at: reading.at });
+    this.context.fates.set(reading, { kind: 'counts', of: cell, says: read, ...(plan.missing ? {} : { planned: plan }) });
+    return cell;
   }
 
   private plan(leg: Leg, name: string, words: string): Cell {

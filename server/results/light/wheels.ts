@@ -4,7 +4,8 @@ import { NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { wheelShare } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
-import { newest, type LightContext } from './context.ts';
+import type { LightContext } from './context.ts';
+import { counting } from './fates.ts';
 import type { Meters } from './meter.ts';
 
 /** What is known of a splitter's share. */
@@ -38,8 +39,8 @@ export class Wheels {
     return [...this.context.setup.things.values()].filter(t => t.kind.light === 'shares' && (t.facts.has('wheel') || this.reading(t)) && marksOf(t).length > 0).map(t => this.of(t));
   }
 
-  private reading(splitter: Thing): ReturnType<typeof newest> {
-    return newest(this.context.readings.filter(r => r.measured?.kind === 'wheel' && r.measured.splitter === splitter));
+  private reading(splitter: Thing): Reading | undefined {
+    return counting(this.context.readings.filter(r => r.measured?.kind === 'wheel' && r.measured.splitter === splitter), this.context.fates);
   }
 
   private make(splitter: Thing): Wheel {
@@ -52,6 +53,7 @@ export class Wheels {
     const reflects = (reading && byWheel && !byWheel.missing ? byWheel : undefined) ?? written ?? byWheel
       ?? (bound && values.fact(splitter, 'reflects')) ?? values.missing(`${splitter.id}.reflects`, NUMBER, `share that ${splitter.id} reflects`, { code: 'value-missing', why: `how much ${splitter.id} reflects is not written`, at: splitter.at });
     const planned = reading && byWheel && splitter.facts.has('wheel') ? this.byWheel(splitter, undefined, ' as written') : undefined;
+    if (reading && byWheel) this.context.fates.set(reading, byWheel.missing ? { kind: 'useless', why: byWheel.missing.why } : { kind: 'counts', of: byWheel, says: byWheel, ...(planned && !planned.missing ? { planned } : {}) });
     const difference = planned && this.context.graph.derive(`${splitter.id}.reflects by wheel against plan`, APART, [byWheel!, planned], NUMBER, `share that ${splitter.id} reflects, beside the plan`);
     return { splitter, reflects, ...(byWheel ? { byWheel } : {}), ...(written ? { written } : {}), ...(reading ? { read: { reading, ...(difference ? { difference } : {}) } } : {}) };
   }

@@ -5,7 +5,7 @@ import { expectNear } from './read.ts';
 
 type Told = readonly [string, Readonly<Record<string, unknown>>, number];
 const told = (lines: readonly string[], splitter: readonly string[] = []): Told[] => metered(lines, { splitter, plate: ['reference angle: 30°'], things: METER }).snapshot.findings
-  .filter(f => f.severity === 'error').map(f => { const { written: _, ...data } = f.data; return [f.code, data, f.at.line] as const; });
+  .filter(f => f.severity === 'error').map(f => [f.code, Object.fromEntries(Object.entries(f.data).filter(([key]) => key !== 'written')), f.at.line] as const);
 
 test.each<[what: string, literal: string, formula: string]>([
   ['light', 'reference at P1: 6 mJ by m', 'reference at P1: (2 * 3) mJ by m'],

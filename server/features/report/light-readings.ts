@@ -7,7 +7,7 @@ import type { LightFate } from '../../results/light/fates.ts';
 import type { Results } from '../../results/plan.ts';
 import { CALIBRATED, IN_PLANE, ON_HEAD, WITHOUT_DARK } from '../../results/rules/light.ts';
 import { showCell } from '../chain.ts';
-import { besidePlan, type Verdict } from './readings.ts';
+import { besidePlan, type Verdict } from './verdict.ts';
 
 /** Undefined for a reading of a length, and for one that could not be read. */
 export function lightVerdict(reading: Reading, r: Results): Verdict | undefined {

@@ -1,31 +1,13 @@
 /** The readings of a setup: what was read beside what was planned, and what became of it. Every figure is a cell of the results. */
-import { millimetres, show } from '../../model/show.ts';
-import { LENGTH, type Dim } from '../../model/units.ts';
+import { show } from '../../model/show.ts';
+import { LENGTH } from '../../model/units.ts';
 import type { Reading } from '../../model/model.ts';
 import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
 import type { LightPage, LightRow } from './light.ts';
 import { lightVerdict } from './light-readings.ts';
+import { besidePlan, type Verdict } from './verdict.ts';
 import { asWritten } from './words.ts';
-
-/** What became of a reading, in one word and in words. */
-export interface Verdict {
-  readonly fate: 'counts' | 'averaged' | 'less sure' | 'older' | 'stale' | 'useless' | 'unclear';
-  /** name of the result that it corrects, or would */
-  readonly of?: string;
-  /** `corrects the leg S1 → M1` */
-  readonly words: string;
-  /** what the reading says after what is known of its instrument, m */
-  readonly length?: number;
-  /** the string is known to stretch, which makes that length of what was read */
-  readonly stretched?: true;
-  /** of light and the like, what the reading says after what is known of the meter and of how it was held, in SI */
-  readonly tells?: { readonly value: number; readonly dim: Dim };
-  /** as planned, in SI */
-  readonly planned?: number;
-  /** what of light is made of it, in words */
-  readonly made?: string;
-}
 
 /** The page of all readings that could be read; undefined where there are none. */
 export function readingsPage(r: Results): LightPage | undefined {
@@ -57,10 +39,6 @@ export function planText({ length, planned, stretched, made: ofLight }: Verdict)
 
 /** Of a millimetre: finer than this no string tells. */
 const TENTH = 1e-4;
-
-export function besidePlan(more: number, planned: number): string {
-  return Math.abs(more) < 5e-5 ? `as planned (${millimetres(planned)})` : `${millimetres(Math.abs(more))} ${more > 0 ? 'more' : 'less'} than planned (${millimetres(planned)})`;
-}
 
 export function verdictOf(reading: Reading, r: Results): Verdict {
   const fate = r.readings.fate(reading);

@@ -5,8 +5,8 @@ import { ANGLE, LIGHT, NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { ANGLE_BY_READINGS, IN_PLANE, POLARIZED, SHARE, WEAKEST_CORNER } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
-import { newest, type LightContext, type LightReading } from './context.ts';
-import { counting } from './fates.ts';
+import type { LightContext, LightReading } from './context.ts';
+import { counting, newest } from './fates.ts';
 import type { Metered, Meters } from './meter.ts';
 import type { Powers } from './powers.ts';
 

@@ -1,6 +1,5 @@
 /** What everything about light is worked out from. */
 import type { Arms } from '../../model/arms.ts';
-import { isLater } from '../../model/bind/dates.ts';
 import type { Measured, Problem, Reading, Setup } from '../../model/model.ts';
 import type { Cell, Graph } from '../graph.ts';
 import type { LegCells } from '../paths/leg-cells.ts';
@@ -33,9 +32,3 @@ export interface LightContext {
   /** a slip among the readings, put into words by its check */
   readonly report: (code: string, reading: Reading, subject: string, data: Problem['data']) => void;
 }
-
-/** The newest of some readings of one thing: of the latest day, of one day the last in the text. One without a date counts as older. */
-export function newest(readings: readonly Reading[]): Reading | undefined {
-  return readings.reduce<Reading | undefined>((best, r) => (!best || !supersedes(best, r) ? r : best), undefined);
-}
-const supersedes = (a: Reading, b: Reading): boolean => a.on !== undefined && (b.on === undefined || isLater(a.on, b.on));

@@ -1,9 +1,9 @@
 /** What became of each reading of light, of a wheel, a drift, an image, or of the dark. */
 import type { Arms } from '../../model/arms.ts';
+import { isLater } from '../../model/bind/dates.ts';
 import type { Reading } from '../../model/model.ts';
 import { POWER } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
-import { newest } from './context.ts';
 
 export type LightFate =
   /** `of`: the result that it makes or corrects, or of which it is a part; `says`: what it tells after all that is known of the meter and how it was held */
@@ -22,13 +22,19 @@ export function counting<T extends Reading>(readings: readonly T[], fates: Fates
   return best;
 }
 
+/** The newest of some readings of one thing: of the latest day, of one day the last in the text. One without a date counts as older. */
+export function newest(readings: readonly Reading[]): Reading | undefined {
+  return readings.reduce<Reading | undefined>((best, r) => (!best || !supersedes(best, r) ? r : best), undefined);
+}
+const supersedes = (a: Reading, b: Reading): boolean => a.on !== undefined && (b.on === undefined || isLater(a.on, b.on));
+
 /** Why a reading of which nothing was made is of no use. `input`: what was read. */
 export function untold({ measured: m, by }: Reading, input: Cell, { arms }: Arms): LightFate {
   const why = (): string => {
     switch (m?.kind) {
       case 'light': {
         const plate = m.at === undefined || m.at.kind.light === 'recorded';
-        if (!plate) return input.dim === POWER ? `no beam ${m.arm} comes to ${m.at!.id}` : 'on the way to a plate only a power tells something, read with the whole beam on the head';
+        if (!plate) return input.dim === POWER ? `no beam ${m.arm} comes to ${m.at.id}` : 'on the way to a plate only a power tells something, read with the whole beam on the head';
         if (!arms.some(a => (a.name === m.arm || a.role === m.arm) && (!m.at || a.plate === m.at))) return `no beam ${m.arm} reaches ${m.at?.id ?? 'a plate'}`;
         if (m.through !== undefined) return `the light of ${m.arm} was not read without the polarizer`;
         return m.spot === 'centre' ? `it does not say at which plate it was read, or another reading of ${m.arm} there counts` : `the light of ${m.arm} was not read at the centre`;

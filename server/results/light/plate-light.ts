@@ -102,7 +102,7 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, context
     if (readReference && readObject) return graph.derive(name, RATIO, [readReference, readObject], NUMBER, words);
     // Two ways that cannot be held against each other may each have its use: the one makes the light, the other the ratio.
     const way = reference && (object.ways.find(w => w.from.every(o => alike(o.read, reference.read))) ?? object.ways[0]);
-    if (way && way.from.every(o => comparable(o.read, reference.read, plate, context))) {
+    if (reference && way?.from.every(o => comparable(o.read, reference.read, plate, context))) {
       for (const a of way.from) used.add(a);
       return graph.derive(name, RATIO, [reference.cell, way.cell], NUMBER, words);
     }

@@ -76,8 +76,8 @@ export function beamsApartWords(d: Data): string | undefined {
   const amount = (key: string): string => (d['kind'] === 'bare' ? plain(num(d, key), 3) : show(Number(num(d, key).toPrecision(3)), d['kind'] === 'light' ? LIGHT : POWER, 0, parseUnit(text(d, 'unit'))));
   const beams = text(d, 'beams').replace(/, (?=[^,]*$)/, ' and ');
   const many = num(d, 'count') > 1;
-  const found = d['whole'] === true ? `${quoted(d, 'words')} says ${amount('read')}, and ${beams} ${many ? 'add up to' : 'says'} ${amount('sum')}.`
-    : `${beams} ${many ? 'add up to' : 'says'} ${amount('sum')}, and ${quoted(d, 'words')}, of which that is a part, only ${amount('read')}.`;
+  const found = d['whole'] === true ? `${quoted(d, 'words')} comes to ${amount('read')}, and ${beams} ${many ? 'add up to' : 'comes to'} ${amount('sum')}.`
+    : `${beams} ${many ? 'add up to' : 'comes to'} ${amount('sum')}, and ${quoted(d, 'words')}, of which that is a part, only ${amount('read')}.`;
   const counts = d['counts'] === 'beams' ? 'Those of the single beams are surer and count meanwhile' : `The reading of all together ${d['whole'] === true ? 'is surer and ' : ''}counts meanwhile`;
   return `${found} ${counts}; read them once more, each beam with the others covered, date them, and write “moved” where something was moved between.`;
 }

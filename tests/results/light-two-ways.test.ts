@@ -33,7 +33,7 @@ test('one that does not say how sure it is counts only where the other does not 
 test('both ways differ by more than three standard uncertainties', () => {
   // 0.6 − 0.5 = 0.1; u = √(0.00957² + (0.02 · 0.6)²/3) = 0.0118, three of them 0.035.
   const r = two([...one('0.3 µW/cm² ± 5% by m', '0.1 µW/cm² ± 5% by m'), 'measured object at P1: 0.6 µW/cm² ± 2% by m']);
-  expect(told(r, 'readings-contradict')).toEqual(['“object at P1” says 0.6 µW/cm², and “side at P1”, “fill at P1” and “rim at P1” add up to 0.5 µW/cm². The reading of all together is surer and counts meanwhile; read them once more, each beam with the others covered, date them, and write “moved” where something was moved between.']);
+  expect(told(r, 'readings-contradict')).toEqual(['“object at P1” comes to 0.6 µW/cm², and “side at P1”, “fill at P1” and “rim at P1” add up to 0.5 µW/cm². The reading of all together is surer and counts meanwhile; read them once more, each beam with the others covered, date them, and write “moved” where something was moved between.']);
   const f = r.snapshot.findings.find(x => x.code === 'readings-contradict')!;
   expect([f.severity, f.subject]).toEqual(['note', 'object at P1']);
   expect(r.snapshot.findings.filter(x => x.at.line === f.at.line)).toHaveLength(1);
@@ -50,7 +50,7 @@ test('readings without ± are not held to be exact', () => {
 });
 test('a part that is more than the whole contradicts it; one that is less is its own result', () => {
   const r = two([REFERENCE, 'measured fill at P1: 0.9 µW/cm² ± 5% by m', 'measured object at P1: 0.5 µW/cm² ± 2% by m']);
-  expect(told(r, 'readings-contradict')).toEqual(['“fill at P1” says 0.9 µW/cm², and “object at P1”, of which that is a part, only 0.5 µW/cm². The reading of all together counts meanwhile; read them once more, each beam with the others covered, date them, and write “moved” where something was moved between.']);
+  expect(told(r, 'readings-contradict')).toEqual(['“fill at P1” comes to 0.9 µW/cm², and “object at P1”, of which that is a part, only 0.5 µW/cm². The reading of all together counts meanwhile; read them once more, each beam with the others covered, date them, and write “moved” where something was moved between.']);
   const less = two([REFERENCE, 'measured fill at P1: 0.3 µW/cm² ± 5% by m', 'measured object at P1: 0.5 µW/cm² ± 2% by m']);
   expect(told(less, 'readings-contradict')).toEqual([]);
   expectNear(micro(less, 'P1.fill.light'), 0.3, 1e-12);
@@ -60,7 +60,7 @@ test('in divisions of one meter it is the same', () => {
   const r = two(['measured reference at P1: 40 by needle', ...one('6 ± 0.2 by needle', '2 ± 0.2 by needle', '2 ± 0.2 by needle'), 'measured object at P1: 12 ± 0.5 by needle']);
   // u of 10: 0.2 = √3 · 0.2 / √3; of 12: 0.289. The sum counts; 2 is more than 3 · 0.351.
   expectNear(r.value('beam ratio'), 4, 1e-12);
-  expect(told(r, 'readings-contradict')[0]).toMatch(/^“object at P1” says 12, and “side at P1”, “fill at P1” and “rim at P1” add up to 10\. Those of the single beams are surer and count meanwhile; /);
+  expect(told(r, 'readings-contradict')[0]).toMatch(/^“object at P1” comes to 12, and “side at P1”, “fill at P1” and “rim at P1” add up to 10\. Those of the single beams are surer and count meanwhile; /);
 });
 test('readings that cannot be held against each other are named', () => {
   const r = two([REFERENCE, ...one('6 by needle', '2 by needle', '2 by needle'), 'measured object at P1: 0.5 µW/cm² by m']);

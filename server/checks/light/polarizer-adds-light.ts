@@ -43,7 +43,7 @@ export const polarizerAddsLight: Check = {
   severityOf: d => (num(d, 'share') - 1 > Math.max(3 * num(d, 'u'), LEAST) ? 'warning' : 'note'),
   message: d => {
     const loss = d['loss'] === undefined ? '' : `, put right for the polarizer’s loss of ${percent(num(d, 'loss'))},`;
-    return `${quoted(d, 'words')} says ${amount(d, 'read')}, which${loss} is ${percent(num(d, 'share'))} of the ${amount(d, 'without')} without a polarizer in line ${num(d, 'line')}; a polarizer passes at most all of it. Hold the head in the same way, and read both again, one directly after the other${loss === '' ? '' : '; then correct the loss'}.`;
+    return `${quoted(d, 'words')} comes to ${amount(d, 'read')}, which${loss} is ${percent(num(d, 'share'))} of the ${amount(d, 'without')} without a polarizer in line ${num(d, 'line')}; a polarizer passes at most all of it. Hold the head in the same way, and read both again, one directly after the other${loss === '' ? '' : '; then correct the loss'}.`;
   },
   run: ({ light, graph, setup }) => light.plates.flatMap(p => [...(p.reference ? [p.reference] : []), ...p.objects].flatMap(({ name, polarized }): Problem[] => {
     const share = polarized && graph.value(polarized.cell);

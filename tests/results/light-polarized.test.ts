@@ -9,7 +9,7 @@ const REST = '; a polarizer passes at most all of it. Hold the head in the same 
 test('is a finding at the reading: what, why, what to do', () => {
   const [one, ...more] = found(['measured object at P1: 0.4 µW/cm² ± 5% by m', 'measured object at P1 through polarizer: 0.6 µW/cm² ± 5% by m']);
   // 0.6 / 0.4 = 150 %; u = 1.5 · √2 · 5 % / √3 = 6 points.
-  expect(one).toEqual(['warning', 'object at P1 through polarizer', `“object at P1 through polarizer” comes to 0.6 µW/cm², which is 150 % of the 0.4 µW/cm² withoutut a polarizer in line 22${REST}.`]);
+  expect(one).toEqual(['warning', 'object at P1 through polarizer', `“object at P1 through polarizer” comes to 0.6 µW/cm², which is 150 % of the 0.4 µW/cm² without a polarizer in line 22${REST}.`]);
   expect(more).toEqual([]);
 });
 test('is a note where the readings leave it open, and nothing below', () => {
@@ -23,7 +23,7 @@ test('is a note where the readings leave it open, and nothing below', () => {
 test('counts what the sheet loses', () => {
   // 0.35 / ((1 − 20 %) · 0.4) = 109 %.
   expect(found(['measured object at P1: 0.4 µW/cm² by m', 'measured object at P1 through sheet: 0.35 µW/cm² by m'], [...METER, 'polarizer sheet {', '  loss: 20%', '}']).map(([, , m]) => m))
-    .toEqual([`“object at P1 through sheet” comes to 0.35 µW/cm², which, put right for the polarizer’s loss of 20 %, is 109 % of the 0.4 µW/cm² withoutut a polarizer in line 25${REST}; then correct the loss.`]);
+    .toEqual([`“object at P1 through sheet” comes to 0.35 µW/cm², which, put right for the polarizer’s loss of 20 %, is 109 % of the 0.4 µW/cm² without a polarizer in line 25${REST}; then correct the loss.`]);
 });
 test('is found of the reference, and of readings that face the beam', () => {
   expect(found(['measured reference at P1 facing beam: 2 µW/cm² by m', 'measured reference at P1 through polarizer: 3 µW/cm² by m']).map(([s, , m]) => [s, m.slice(0, 96)]))

@@ -26,7 +26,7 @@ export function explain(words: readonly string[], options: { format: Format; set
   const setups = setupsNamed(snapshot.results, file.name, options.setup);
   const asked = rest.join(' ').trim();
   if (asked === '') throw new Misuse(`Say which result to explain. ${knownNames(setups)}`);
-  for (const r of setups) r.light.ask(asked);
+  for (const r of setups) r.ask(asked);
   const found = setups.flatMap(r => named(asked, r).map(cell => ({ r, cell })));
   const [one] = found;
   if (!one) {

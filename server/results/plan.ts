@@ -2,6 +2,7 @@
 import { formArms, type Arms } from '../model/arms.ts';
 import type { Problem, Setup, Thing } from '../model/model.ts';
 import { addAlias, nameShort } from './aliases.ts';
+import { Beams } from './beams/beams.ts';
 import { arrivalAngle, incidenceNamed } from './places/angles.ts';
 import { armLengths } from './paths/arm-lengths.ts';
 import { coherenceOf, type Coherence } from './coherence.ts';
@@ -28,12 +29,16 @@ export interface Results {
   readonly plates: readonly PlateResults[];
   /** what was measured, and what it corrects */
   readonly readings: Readings;
+  /** how wide the beams are and from where they spread */
+  readonly beams: Beams;
   /** what the meter said, and what follows from it */
   readonly light: Light;
   /** the cells that are results, in the order in which they are shown */
   readonly published: readonly Cell[];
   /** short names, with all the cells that they may mean */
   readonly aliases: ReadonlyMap<string, readonly Cell[]>;
+  /** Works out the result that a name asks for, when nothing has asked for it yet. */
+  ask(name: string): Cell | undefined;
   /** `expect` and `aim` lines, held against the results */
   readonly goals: readonly GoalResult[];
   readonly problems: readonly Problem[];
@@ -46,8 +51,12 @@ export interface Results {
 export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Offsets; readonly before?: Graph | undefined } = {}): Results {
   const graph = new Graph(before);
   // A value may name a result of light before there is one.
-  const later: { light?: Light } = {};
-  const values: Values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? later.light?.ask(name) ?? incidenceNamed(name, places, values));
+  const asked: { ask(name: string): Cell | undefined }[] = [];
+  const ask = (name: string): Cell | undefined => {
+    for (const area of asked) { const cell = area.ask(name); if (cell) return cell; }
+    return incidenceNamed(name, places, values);
+  };
+  const values: Values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? ask(name));
   const places: Places = new Places(values);
   const aliases = new Map<string, Cell[]>();
   const published: Cell[] = [];
@@ -75,12 +84,14 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   }
   readings.lengths.rest(legs);
   nameShort(plates, aliases, graph);
-  const light = later.light = lightOf({ setup, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
-  for (const goal of setup.goals) if (!light.ask(goal.result)) incidenceNamed(goal.result, places, values);
+  const beams = new Beams(setup, values, legs, places);
+  const light = lightOf({ setup, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
+  asked.push(light, beams);
+  for (const goal of setup.goals) ask(goal.result);
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
   for (const [key, f] of setup.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && (f.node.parent === setup.node || setup.variant !== undefined)) values.setupFact(key);
-  const results = { setup, graph, values, places, arms, legs, plates, readings, light, published, aliases };
+  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, light, published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

@@ -24,11 +24,11 @@ export const laser: Kind = {
     quantity('gain width', FREQUENCY, 'Full width at half height of the range of frequencies that the tube amplifies.', { used: true, usual: ['1.5 GHz', '5 GHz ± 1 GHz'] }),
     quantity('power', POWER, 'Power tonight, as it leaves the laser.', { used: true, usual: ['5 mW ± 10%', '12 mW ± 10%', '35 mW ± 10%', '50 mW ± 5%', '200 mW ± 5%'] }),
     quantity('beam diameter', LENGTH, 'Diameter of the raw beam, to 1/e² of its middle.', {
-      usual: ['0.8 mm', '0.5 mm', '1 mm', '1.5 mm'], assumed: { text: '0.8 mm ×÷ 2', why: 'the raw beam of most lasers that holograms are made with is 0.5 to 1.5 mm wide (from memory)' },
+      used: true, usual: ['0.8 mm', '0.5 mm', '1 mm', '1.5 mm'], assumed: { text: '0.8 mm ×÷ 2', why: 'the raw beam of most lasers that holograms are made with is 0.5 to 1.5 mm wide (from memory)' },
     }),
-    quantity('divergence', ANGLE, 'Full angle by which the raw beam widens.', { usual: ['1 mrad', '1.2 mrad'] }),
+    quantity('divergence', ANGLE, 'Full angle by which the raw beam widens.', { used: true, usual: ['1 mrad', '1.2 mrad'] }),
     quantity('beam quality', NUMBER, 'How many times faster than a perfect beam it widens (M² of ISO 11146).', {
-      within: { from: 1, to: 100, words: '1 to 100' }, usual: ['1.1 ± 0.1'], assumed: { text: '1.1 ± 0.1', why: 'a laser that is coherent enough for holograms runs in the lowest cross mode, and makers state below 1.2 for that (from memory)' },
+      used: true, within: { from: 1, to: 100, words: '1 to 100' }, usual: ['1.1 ± 0.1'], assumed: { text: '1.1 ± 0.1', why: 'a laser that is coherent enough for holograms runs in the lowest cross mode, and makers state below 1.2 for that (from memory)' },
     }),
     choice('polarization', ['vertical', 'horizontal', 'random', 'unknown'], 'How the light leaves the laser.', {
       usual: ['vertical', 'horizontal', 'random'],

@@ -7,7 +7,7 @@ export const mirror: Kind = {
   doc: 'A front-surface mirror. It is flat; with a `focal length` it is a curved one.',
   usual: ['diameter', 'coating', 'loss'],
   facts: [
-    quantity('focal length', LENGTH, 'Focal length of a curved mirror, half its radius; negative where it bulges.', { sign: 'not zero', usual: ['750 mm ± 5 mm', '500 mm', '1 m'] }),
+    quantity('focal length', LENGTH, 'Focal length of a curved mirror, half its radius; negative where it bulges.', { used: true, sign: 'not zero', usual: ['750 mm ± 5 mm', '500 mm', '1 m'] }),
     quantity('loss', NUMBER, 'Share of the light that is lost at each reflection.', {
       used: true, sign: 'share', usual: ['12% ± 5 points', '4% ± 2 points', '1% ± 0.5 points'],
       assumed: { text: '12% ± 5 points', why: 'typical of protected aluminium in use, from memory; nearly all front-surface mirrors on such tables are aluminium' },

@@ -1,0 +1,36 @@
+/** Rules of beams: how far they are past the focus that they spread from, its Rayleigh range, and how wide they are. */
+import { beamFromRadius, offFocalMirror, radiusHere, throughLens, type Beam, type BeamParameter } from '../../optics/beams/beam.ts';
+import type { Rule } from '../graph.ts';
+
+const SOURCE = 'Kogelnik & Li, Applied Optics 5, 1550 (1966)';
+
+/** What a lens does to a focus does not depend on the wavelength, which is in the Rayleigh range. */
+const beamOf = (past: number, rayleigh: number, wavelength = 633e-9, quality = 1): Beam => ({ level: { past, rayleigh }, upright: { past, rayleigh }, wavelength, quality });
+
+/** How far a beam is past its waist where it leaves the laser: the waist is there. Input: the beam's diameter. */
+export const PAST_START: Rule = { name: 'at the waist', formula: '0: the waist is where the beam leaves', linear: true, compute: () => 0, partials: () => [0] };
+/** Inputs: diameter at the waist, wavelength, beam quality. */
+export const RAYLEIGH_START: Rule = {
+  name: 'Rayleigh range', formula: 'π w² / (M² λ)', source: SOURCE, compute: ([d, wavelength, quality]) => beamFromRadius(d! / 2, 0, wavelength!, quality!).level.rayleigh,
+  partials: x => { const z = RAYLEIGH_START.compute(x); return [(2 * z) / x[0]!, -z / x[1]!, -z / x[2]!]; },
+};
+/** Beam quality by the divergence that is written. Inputs: full angle, diameter at the waist, wavelength. */
+export const BEAM_QUALITY: Rule = {
+  name: 'beam quality', formula: 'M² = π · divergence · diameter / (4 λ), at least 1', source: 'ISO 11146 (from memory)', compute: ([full, d, wavelength]) => Math.max(1, (Math.PI * full! * d!) / (4 * wavelength!)),
+};
+/** A length further on. Inputs: how far past the focus before, and the length. */
+export const PAST_ON: Rule = { name: 'further on', formula: 'distance past the focus + length', linear: true, compute: ([past, length]) => past! + length!, partials: () => [1, 1] };
+
+const lens = (what: keyof BeamParameter): Rule['compute'] => ([past, rayleigh, f]) => throughLens(beamOf(past!, rayleigh!), f!).level[what];
+/** Behind a lens. Inputs: how far past the focus and its Rayleigh range before the lens, focal length. */
+export const PAST_LENS: Rule = { name: 'past the focus behind a lens', formula: '1/q′ = 1/q − 1/f', source: SOURCE, compute: lens('past') };
+export const RAYLEIGH_LENS: Rule = { name: 'Rayleigh range behind a lens', formula: '1/q′ = 1/q − 1/f', source: SOURCE, compute: lens('rayleigh') };
+
+const mirror = (what: keyof BeamParameter, level: boolean): Rule['compute'] => ([past, rayleigh, f, fold]) => offFocalMirror(beamOf(past!, rayleigh!), f!, fold!, 'level')[level ? 'level' : 'upright'][what];
+/** Behind a curved mirror that folds the light in the table's plane. Inputs as for a lens, and the angle of incidence. `level`: along the fold. */
+export const foldedPast = (level: boolean): Rule => ({ name: 'past the focus behind a curved mirror', of: [level], formula: level ? '1/q′ = 1/q − 1/(f cos α)' : '1/q′ = 1/q − cos α / f', source: 'Coddington’s equations for a mirror (Born & Wolf)', compute: mirror('past', level) });
+export const foldedRayleigh = (level: boolean): Rule => ({ name: 'Rayleigh range behind a curved mirror', of: [level], formula: level ? '1/q′ = 1/q − 1/(f cos α)' : '1/q′ = 1/q − cos α / f', source: 'Coddington’s equations for a mirror (Born & Wolf)', compute: mirror('rayleigh', level) });
+
+/** Radius to 1/e² of the middle. Inputs: how far past the focus, its Rayleigh range, wavelength, beam quality. */
+export const BEAM_RADIUS: Rule = { name: 'radius of a beam', formula: 'w₀ √(1 + (z / z_R)²)', source: SOURCE, compute: ([past, rayleigh, wavelength, quality]) => radiusHere(beamOf(past!, rayleigh!, wavelength, quality)).level };
+export const BEAM_DIAMETER: Rule = { name: 'diameter of a beam', formula: '2 · radius', linear: true, compute: ([w]) => 2 * w!, partials: () => [2] };

@@ -2,7 +2,8 @@
 import type { LineCache } from '../../grammar/parse.ts';
 import { moved } from '../model/kept.ts';
 import type { Problem, Setup } from '../model/model.ts';
-import { plan, type Results } from '../results/plan.ts';
+import { complete } from '../results/complete.ts';
+import type { Results } from '../results/plan.ts';
 import { variantsOf } from '../results/variants.ts';
 import { check } from './run.ts';
 
@@ -13,7 +14,7 @@ export interface Figures {
   readonly at: number;
 }
 
-/** How much was made anew: setups planned, rules run, bands drawn. */
+/** How much was made anew: setups and variants planned, rules run, bands drawn. */
 export interface Made {
   readonly planned: number;
   readonly rules: number;
@@ -33,12 +34,11 @@ export function figuresOf(setups: readonly Setup[], cache: LineCache): { readonl
     const before = known.get(setup);
     if (before) return movedTo(setup.node.at, before);
     const last = takeLike(setup, gone);
-    const results = plan(setup, { before: last?.graph });
+    const results = complete(setup, last?.graph);
     const variants = variantsOf(results, last);
     const problems = check(results);
-    results.graph.settle();
-    made.planned++;
-    for (const { graph } of [results, ...variants.map(v => v.results)]) {
+    for (const { graph } of [results, ...variants.flatMap(v => v.planned ?? [])]) {
+      made.planned++;
       made.rules += graph.computed;
       made.bands += graph.drawn;
     }

@@ -1,10 +1,12 @@
-/** The results of the variants of a setup. Computed when somebody asks, and once: an edit pays for none of them. */
+/** The results of the variants of a setup. Computed when somebody asks, and once. What is wrong with one is known without them, as long as an edit has changed neither it nor what it changes. */
+import { moved } from '../model/kept.ts';
 import type { Problem, Setup, Variant } from '../model/model.ts';
 import { overlay } from '../model/overlay.ts';
 import { differenceOf, type Difference } from './difference.ts';
 import type { Graph } from './graph.ts';
 import { plan, type Results } from './plan.ts';
 import { offsetsOf } from './readings/offsets.ts';
+import { SameBound } from './same-bound.ts';
 
 export interface VariantResults {
   readonly variant: Variant;
@@ -12,39 +14,70 @@ export interface VariantResults {
   readonly results: Results;
   /** in what they differ from those of the setup as written */
   readonly difference: Difference;
-  /** those of its results, and of changed values that no result needs */
+  /** What is wrong in it and not in the setup as written. Each stands in the variant's own lines: where it shows elsewhere, at the variant's name. */
   readonly problems: readonly Problem[];
+  /** its results, if they were computed already */
+  readonly planned: Results | undefined;
 }
 
-const known = new WeakMap<Results, readonly VariantResults[]>();
+interface Variants {
+  readonly setup: Setup;
+  /** the line of the setup when they were made: the lines that problems name are counted from there */
+  readonly at: number;
+  readonly all: readonly VariantResults[];
+}
+// A setup that an edit has only moved has the same graph.
+const known = new WeakMap<Graph, Variants>();
 
-/** The variants of a setup, in the order of the text. `last`: the results of the setup before an edit, with whose variants they have most in common. */
+/** The variants of a setup, in the order of the text. `last`: the results of the setup before an edit. */
 export function variantsOf(base: Results, last?: Results): readonly VariantResults[] {
-  let all = known.get(base);
-  const before = last && known.get(last);
-  if (!all) known.set(base, all = base.setup.variants.map(variant => resultsOf(variant, base, (before?.find(v => v.variant.name === variant.name)?.results ?? base).graph)));
+  const found = known.get(base.graph);
+  if (found) return found.all;
+  const { setup } = base;
+  const before = last && known.get(last.graph);
+  const same = before && setup.variants.length > 0 ? new SameBound(before.setup, setup) : undefined;
+  const all = setup.variants.map(variant => {
+    const old = before?.all.find(v => v.variant.name === variant.name);
+    if (old && same?.variants(old.variant, variant)) return new Varied(variant, base, { problems: moved(old.problems, setup.node.at - before!.at) });
+    return new Varied(variant, base, { before: old?.planned?.graph ?? base.graph });
+  });
+  known.set(base.graph, { setup, at: setup.node.at, all });
   return all;
 }
 
-function resultsOf(variant: Variant, base: Results, before: Graph): VariantResults {
+/** What is wrong in the variants of a setup, and not in the setup as written. */
+export const variantProblems = (base: Results): Problem[] => variantsOf(base).flatMap(v => v.problems);
+
+class Varied implements VariantResults {
+  planned: Results | undefined;
+  private compared: Difference | undefined;
+  readonly problems: readonly Problem[];
+
+  /** `problems`, where they are known; `before`: the graph to take over from */
+  constructor(readonly variant: Variant, private readonly base: Results, from: { readonly problems: readonly Problem[] } | { readonly before: Graph }) {
+    if ('problems' in from) { this.problems = from.problems; return; }
+    const { results, unread } = planned(variant, base, from.before);
+    this.planned = results;
+    const written = new Set(base.problems.map(keyOf));
+    this.problems = [...results.problems, ...unread].filter(p => !written.has(keyOf(p))).map(p => placedIn(variant, p, base.setup));
+  }
+
+  get results(): Results { return this.planned ??= planned(this.variant, this.base, this.base.graph).results; }
+  get difference(): Difference { return this.compared ??= differenceOf(this.base, this.results); }
+}
+
+function planned(variant: Variant, base: Results, before: Graph): { readonly results: Results; readonly unread: readonly Problem[] } {
   const results = plan(overlay(base.setup, variant), { offsets: offsetsOf(base), before });
-  const all = { variant, results, difference: differenceOf(base, results), problems: [...results.problems, ...unread(variant, results)] };
+  const unread = unreadIn(variant, results);
   results.graph.settle();
-  return all;
+  return { results, unread };
 }
 
 /** Formulas that no result has read yet are read as well: what is changed is checked, whether it matters or not. */
-function unread(variant: Variant, { setup, values }: Results): Problem[] {
+function unreadIn(variant: Variant, { setup, values }: Results): Problem[] {
   const before = values.problems.length;
   for (const c of variant.changes) if (c.kind === 'fact' && c.fact.value.kind === 'formula') values.fact(setup.things.get(c.thing.id)!, c.key);
   return values.problems.slice(before);
-}
-
-/** What is wrong in a variant and not in the setup as written. Each stands in the variant's own lines: where it shows elsewhere, at the variant's name. */
-export function variantProblems(base: Results): Problem[] {
-  if (base.setup.variants.length === 0) return [];
-  const written = new Set(base.problems.map(keyOf));
-  return variantsOf(base).flatMap(({ variant, problems }) => problems.filter(p => !written.has(keyOf(p))).map(p => placedIn(variant, p, base.setup)));
 }
 
 const keyOf = (p: Problem): string => `${p.code} ${p.at.uri} ${p.at.line} ${p.at.start} ${p.subject}`;

@@ -104,6 +104,63 @@ test.each(EXAMPLES.map(({ name, uri, text }) => [name, uri, text] as const))('a 
   expect(work).toMatchObject({ rules: 0, bands: 0 });
 });
 
+describe('an edit in a setup with variants', () => {
+  const VARIANTS = 4;
+  /** Each variant makes one leg longer; the last asks for more than it has, which is found by planning it. */
+  const varied = (name: string): string => shells(name).replace(/\}\n$/, () => `${Array.from({ length: VARIANTS }, (_, i) => `  variant "trial ${i}" {\n    shell${i}.depth: ${i === VARIANTS - 1 ? 'depths' : `${30 + i} mm`}\n  }\n`).join('')}}\n`);
+  const WRONG = ['unknown-name depths'];
+  const wrong = (n: Notebook): string[] => n.last!.findings.filter(f => f.severity === 'error').map(f => `${f.code} ${f.subject}`);
+
+  test('plans all of them at first', () => {
+    const notebook = new Notebook();
+    notebook.write('page.plate', varied('Tide'));
+    expect(notebook.look('page.plate')).toMatchObject({ planned: 1 + VARIANTS });
+    expect(wrong(notebook)).toEqual(WRONG);
+  });
+  test('that is in one of them plans that one beside the setup', () => {
+    const notebook = pages(varied('Tide'));
+    expect(notebook.edit('page.plate', 'shell1.depth: 31 mm', 'shell1.depth: 35 mm')).toMatchObject({ bound: 1, planned: 1 + 1 });
+    expect(notebook.edit('page.plate', 'shell1.depth: 35 mm', 'shell1.depth: depth')).toMatchObject({ planned: 1 + 1 });
+    expect(wrong(notebook)).toEqual(['unknown-name depth', ...WRONG]);
+    expect(notebook.edit('page.plate', 'shell1.depth: depth', 'shell1.depth: 35 mm\n    shell2.depth: 20 mm')).toMatchObject({ planned: 1 + 1 });
+    expect(wrong(notebook)).toEqual(WRONG);
+    // What is wrong in the last has moved on by a line.
+    expect(notebook.last!.findings.find(f => f.severity === 'error')!.at.line).toBe(notebook.last!.text.split('\n').findIndex(l => l.includes('depths')));
+  });
+  test('that adds one, renames one or takes one away plans at most that one', () => {
+    const notebook = pages(varied('Tide'));
+    expect(notebook.edit('page.plate', '  variant "trial 0"', '  variant "wide" {\n    shell0.depth: 90 mm\n  }\n  variant "trial 0"')).toMatchObject({ planned: 1 + 1 });
+    expect(notebook.edit('page.plate', 'variant "wide"', 'variant "wider"')).toMatchObject({ planned: 1 + 1 });
+    expect(notebook.edit('page.plate', '  variant "wider" {\n    shell0.depth: 90 mm\n  }\n', '')).toMatchObject({ planned: 1 });
+    expect(wrong(notebook)).toEqual(WRONG);
+  });
+  test('that is outside of them plans all of them again', () => {
+    for (const [from, to] of [['-> shell3: 1203 mm', '-> shell3: 1204 mm'], ['tube length: 350 mm', 'tube length: 360 mm'], ['  splitter S1\n', '  splitter S1\n  let depths = 12 mm\n']] as const) {
+      const notebook = pages(varied('Tide'));
+      expect(notebook.edit('page.plate', from, to), to).toMatchObject({ planned: 1 + VARIANTS });
+      expect(wrong(notebook), to).toEqual(to.includes('let') ? [] : WRONG);
+    }
+  });
+  test('that is beside the setup plans nothing, also when one of its variants is edited next', () => {
+    const notebook = pages(varied('Tide'), varied('Ebb'));
+    expect(notebook.edit('page.plate', 'setup "Tide"', '// low water\n\nsetup "Tide"')).toMatchObject({ planned: 0 });
+    const text = varied('Ebb');
+    expect(notebook.edit('page.plate', text, text.replace('shell1.depth: 31 mm', 'shell1.depth: 35 mm'))).toMatchObject({ planned: 1 + 1 });
+    expect(wrong(notebook)).toEqual([...WRONG, ...WRONG]);
+    expect(notebook.last!.findings.filter(f => f.severity === 'error').map(f => f.at.line)).toEqual(notebook.last!.text.split('\n').flatMap((l, i) => (l.includes('depths') ? [i] : [])));
+  });
+  test('that changes an item of an inventory plans those again that may draw on it', () => {
+    const notebook = new Notebook();
+    const lab = (loss: string): string => `inventory lab {\n  mirror flat {\n    loss: ${loss}\n  }\n  mirror small {\n    loss: 1%\n  }\n}\n`;
+    notebook.write('lab.plate', lab('2%'));
+    notebook.write('page.plate', `use "lab.plate"\n${varied('Tide').replace('shell0.depth: 30 mm', 'mirror M9 = lab.flat').replace('shell1.depth: 31 mm', 'mirror M9 = lab.small')}`);
+    notebook.look('page.plate');
+    expect(wrong(notebook)).toEqual(WRONG);
+    notebook.write('lab.plate', lab('3%'));
+    expect(notebook.look('page.plate')).toMatchObject({ planned: 1 + 1 });
+  });
+});
+
 describe('an edit beside a setup', () => {
   test('leaves it whole', () => {
     const notebook = pages(shells('Tide'), shells('Ebb'), shells('Spring'));

@@ -1,9 +1,8 @@
 import type { Leg, Problem, Thing } from '../../model/model.ts';
 import { millimetres } from '../../model/show.ts';
-import { LENGTH } from '../../model/units.ts';
 import type { Cell } from '../../results/graph.ts';
 import { legStart, legWords } from '../../results/paths/legs.ts';
-import { DISTANCE } from '../../results/rules/lengths.ts';
+import { alignmentOf } from '../../results/places/alignment.ts';
 import { num, text, type Check } from '../check.ts';
 
 /** What a hand leaves between two ways of telling the same length, when neither says how sure it is. */
@@ -28,7 +27,9 @@ export const twoLengths: Check = {
 }
 `,
   message: d => `The leg ${text(d, 'leg')} is ${millimetres(num(d, 'one'))} long here, but ${millimetres(num(d, 'other'))} ${d['places'] === true ? 'by the places of its ends' : `in line ${num(d, 'line')}`}. The length written here is used; measure it again and correct one of the two.`,
-  run: ({ legs, graph, places, setup }) => {
+  run: r => {
+    const { legs, graph, setup } = r;
+    const { distances } = alignmentOf(r);
     const problems: Problem[] = [];
     const report = (leg: Leg, one: number, other: number, more: Problem['data']): void => {
       problems.push({ code: 'two-lengths', at: leg.lengthAt!, subject: leg.id, setup: setup.name, data: { leg: legWords(leg), one, other, ...more } });
@@ -53,10 +54,8 @@ export const twoLengths: Check = {
           if (differ(value, other, graph.uncertainty(cell), graph.uncertainty(first), 0)) report(leg, value, other, { line: before.at.line + 1, places: false });
         } else { all.push(leg); seenAs.set(leg, cell); }
       }
-      const [pa, pb] = [from && places.of(from), places.of(to)];
-      if (!pa || !pb) continue;
-      const distance = graph.derive(`${leg.id}.distance`, DISTANCE, [...pa, ...pb], LENGTH, `distance of ${legWords(leg)}`);
-      if (!distance.missing && differ(value, graph.value(distance)!, graph.uncertainty(cell), graph.uncertainty(distance), SLACK)) report(leg, value, graph.value(distance)!, { places: true });
+      const distance = distances.get(leg);
+      if (distance && !distance.missing && differ(value, graph.value(distance)!, graph.uncertainty(cell), graph.uncertainty(distance), SLACK)) report(leg, value, graph.value(distance)!, { places: true });
     }
     return problems;
   },

@@ -1,8 +1,7 @@
 import type { Problem } from '../../model/model.ts';
 import { millimetres, show } from '../../model/show.ts';
-import { ANGLE, LENGTH } from '../../model/units.ts';
-import { BETWEEN } from '../../results/rules/geometry.ts';
-import { DISTANCE } from '../../results/rules/lengths.ts';
+import { ANGLE } from '../../model/units.ts';
+import { alignmentOf } from '../../results/places/alignment.ts';
 import { num, text, type Check } from '../check.ts';
 import { isAimedOff } from '../aim.ts';
 
@@ -32,24 +31,10 @@ setup "Whelk shell" {
 }
 `,
   message: d => `The laser ${text(d, 'laser')} points ${show(num(d, 'angle'), ANGLE, num(d, 'u'))} past ${text(d, 'thing')}: its beam passes ${millimetres(num(d, 'miss'))} beside it. Turn the laser, or move ${text(d, 'thing')} into the beam.`,
-  run: ({ setup, places, graph }) => {
-    const problems: Problem[] = [];
-    const seen = new Set<string>();
-    for (const beam of setup.beams.values()) {
-      const [laser, thing] = [beam.from, beam.legs[0]?.target];
-      if (laser?.kind.light !== 'source' || !thing || seen.has(`${laser.id} ${thing.id}`)) continue;
-      seen.add(`${laser.id} ${thing.id}`);
-      const p = places.own(laser).placement;
-      const aim = p?.heading ?? (p?.facing === 'beam' ? undefined : p?.facing);
-      const [points, leads] = [aim && places.directions.facing(places.own(laser)), aim && places.directions.between(places.own(laser), places.own(thing))];
-      if (!aim || !points || !leads) continue;
-      const off = graph.derive(`${laser.id}.off ${thing.id}`, BETWEEN, [...points, ...leads], ANGLE, `angle by which ${laser.id} points past ${thing.id}`);
-      const [angle, u] = [graph.value(off), graph.uncertainty(off)];
-      if (angle === undefined || !isAimedOff(angle, u)) continue;
-      const away = graph.derive(`${laser.id} → ${thing.id}`, DISTANCE, [...places.of(places.own(laser))!, ...places.of(places.own(thing))!], LENGTH, `distance of ${laser.id} and ${thing.id}`);
-      const miss = graph.value(away)! * Math.sin(Math.min(angle, Math.PI / 2));
-      problems.push({ code: 'heading-off', at: aim.at, subject: laser.id, setup: setup.name, data: { laser: laser.id, thing: thing.id, angle, u, miss } });
-    }
-    return problems;
-  },
+  run: r => alignmentOf(r).lasers.flatMap(({ laser, thing, at, off, distance }): Problem[] => {
+    const [angle, u] = [r.graph.value(off), r.graph.uncertainty(off)];
+    if (angle === undefined || !isAimedOff(angle, u)) return [];
+    const miss = r.graph.value(distance)! * Math.sin(Math.min(angle, Math.PI / 2));
+    return [{ code: 'heading-off', at, subject: laser.id, setup: r.setup.name, data: { laser: laser.id, thing: thing.id, angle, u, miss } }];
+  }),
 };

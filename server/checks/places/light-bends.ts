@@ -1,9 +1,9 @@
 import type { Problem, Thing } from '../../model/model.ts';
 import { millimetres, show } from '../../model/show.ts';
 import { ANGLE } from '../../model/units.ts';
+import { alignmentOf } from '../../results/places/alignment.ts';
 import { legStart, type Passage } from '../../results/places/light-ways.ts';
 import type { Results } from '../../results/plan.ts';
-import { BETWEEN } from '../../results/rules/geometry.ts';
 import { num, text, type Check } from '../check.ts';
 import { isAimedOff } from '../aim.ts';
 import { quoted } from '../words.ts';
@@ -41,24 +41,13 @@ setup "Whelk shell" {
 }
 `,
   message: d => `Light goes straight through ${text(d, 'thing')}, but ${quoted(d, 'beam')} is to turn by ${show(num(d, 'angle'), ANGLE, num(d, 'u'))} there: ${text(d, 'thing')} stands ${millimetres(num(d, 'beside'))} beside the straight way from ${text(d, 'from')} to ${text(d, 'to')}. Move one of them, or name the mirror that turns the light.`,
-  run: r => [...r.setup.things.values()].filter(t => t.placement && (t.kind.light === 'passes' || t.kind.light === 'shares' || t.kind.light === 'diffracts')).flatMap(t => bends(t, r)),
-};
-
-function bends(thing: Thing, r: Results): Problem[] {
-  const { places, graph, setup } = r;
-  const problems: Problem[] = [];
-  for (const p of places.directions.passages(thing)) {
-    if (thing.kind.light !== 'passes' && p.port !== 'through') continue;
-    const [arriving, leaving] = [places.directions.of(p.arriving), places.directions.of(p.leaving)];
-    if (!arriving || !leaving) continue;
-    const turn = graph.derive(`${p.leaving.id}.turn`, BETWEEN, [...arriving, ...leaving], ANGLE, `angle by which the light turns at ${thing.id}`);
-    const [angle, u] = [graph.value(turn), graph.uncertainty(turn)];
+  run: r => alignmentOf(r).straight.flatMap(({ thing, passage: p, turn }): Problem[] => {
+    const [angle, u] = [r.graph.value(turn), r.graph.uncertainty(turn)];
     const beside = distanceFromLine(p, thing, r);
-    if (angle === undefined || beside === undefined || !isAimedOff(angle, u) || beside <= BESIDE) continue;
-    problems.push({ code: 'light-bends', at: p.leaving.at, subject: thing.id, setup: setup.name, data: { thing: thing.id, beam: p.leaving.beam.id, angle, u, beside, from: legStart(p.arriving)!.id, to: p.leaving.to } });
-  }
-  return problems;
-}
+    if (angle === undefined || beside === undefined || !isAimedOff(angle, u) || beside <= BESIDE) return [];
+    return [{ code: 'light-bends', at: p.leaving.at, subject: thing.id, setup: r.setup.name, data: { thing: thing.id, beam: p.leaving.beam.id, angle, u, beside, from: legStart(p.arriving)!.id, to: p.leaving.to } }];
+  }),
+};
 
 /** How far the thing stands from the line between its neighbours, m. */
 function distanceFromLine({ arriving, leaving }: Passage, thing: Thing, { places, graph }: Results): number | undefined {

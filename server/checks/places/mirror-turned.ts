@@ -1,7 +1,7 @@
 import type { Problem } from '../../model/model.ts';
 import { show } from '../../model/show.ts';
 import { ANGLE } from '../../model/units.ts';
-import { BETWEEN } from '../../results/rules/geometry.ts';
+import { alignmentOf } from '../../results/places/alignment.ts';
 import { num, text, type Check } from '../check.ts';
 import { isAimedOff } from '../aim.ts';
 import { quoted } from '../words.ts';
@@ -36,19 +36,11 @@ setup "Whelk shell" {
 }
 `,
   message: d => `The ${text(d, 'kind')} ${text(d, 'mirror')} is written to face ${show(num(d, 'angle'), ANGLE, num(d, 'u'))} away from half-way between ${text(d, 'from')} and ${text(d, 'to')}, so that ${quoted(d, 'beam')} misses ${text(d, 'to')}. Take that out of its line, and it faces as the beam needs, heading ${show(num(d, 'heading'), ANGLE)}; or lead the beam elsewhere.`,
-  run: ({ setup, places, graph }) => [...setup.things.values()].flatMap((thing): Problem[] => {
-    const p = places.own(thing).placement;
-    const written = p?.heading ?? (p?.facing === 'beam' ? undefined : p?.facing);
-    if (!written || (thing.kind.light !== 'turns' && thing.kind.light !== 'shares')) return [];
-    const facing = places.directions.facing(thing);
-    if (!facing) return [];
-    return places.directions.turns(thing).slice(0, 1).flatMap(({ arriving, leaving, passage }) => {
-      const needed = places.directions.halfway(`${thing.id}.needed`, `direction that ${thing.id} would need`, arriving, leaving);
-      const off = graph.derive(`${thing.id}.off`, BETWEEN, [...facing, ...needed], ANGLE, `angle by which ${thing.id} is turned away`);
-      const [angle, u] = [graph.value(off), graph.uncertainty(off)];
-      if (angle === undefined || !isAimedOff(angle, u)) return [];
-      const heading = Math.atan2(graph.value(needed[1])!, graph.value(needed[0])!);
-      return [{ code: 'mirror-turned', at: written.at, subject: thing.id, setup: setup.name, data: { mirror: thing.id, kind: thing.kind.word, angle, u, heading, beam: passage.leaving.beam.id, from: places.directions.startOf(passage.arriving)?.id ?? '', to: passage.leaving.to } }];
-    });
+  run: r => alignmentOf(r).mirrors.flatMap(({ mirror, at, passage, needed, off }): Problem[] => {
+    const { graph, places, setup } = r;
+    const [angle, u] = [graph.value(off), graph.uncertainty(off)];
+    if (angle === undefined || !isAimedOff(angle, u)) return [];
+    const heading = Math.atan2(graph.value(needed[1])!, graph.value(needed[0])!);
+    return [{ code: 'mirror-turned', at, subject: mirror.id, setup: setup.name, data: { mirror: mirror.id, kind: mirror.kind.word, angle, u, heading, beam: passage.leaving.beam.id, from: places.directions.startOf(passage.arriving)?.id ?? '', to: passage.leaving.to } }];
   }),
 };

@@ -27,6 +27,13 @@ export function publishedValue(id: string): { input: (name: string) => number; c
   };
 }
 
+/** The inputs and the expected figures of this id, where they are several. */
+export function publishedFigures<T extends { inputs: unknown; expected: unknown }>(id: string): T {
+  const entry = (published as Published[]).find((candidate) => candidate.id === id);
+  if (entry === undefined) throw new Error(`nothing published is called ${id}`);
+  return entry as unknown as T;
+}
+
 /** Ids of the published values that begin so. */
 export function publishedIds(start: string): string[] {
   return (published as Published[]).map((entry) => entry.id).filter((id) => id.startsWith(start));

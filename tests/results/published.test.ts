@@ -1,6 +1,7 @@
 /** Setups that were published with their figures. Where a source gives whole paths only, they stand in one leg; what it does not give is ours and said so. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { publishedFigures } from '../optics/outside.ts';
 import { expectNear, read, serious } from './read.ts';
 
 /** One of the published setups that stand as pages of their own. */
@@ -10,6 +11,7 @@ const fixture = (name: string): ReturnType<typeof read> => read(readFileSync(`te
 const printed = (mm: number, digits = 1): string => mm.toFixed(digits);
 
 describe('a reflection copy, 60 inches on both sides (a workshop course on a 4 x 8 ft table; the laser and the way to the splitter are ours)', () => {
+  const { inputs: { ref_in: [toM1, toP2], obj_in: [toM2, toH1, image] }, expected } = publishedFigures<{ inputs: { ref_in: [number, number]; obj_in: [number, number, number] }; expected: { ref: number; obj: number } }>('path-holo');
   const copy = read(`setup "Reflection copy" {
   hologram: reflection
   laser red
@@ -21,16 +23,18 @@ describe('a reflection copy, 60 inches on both sides (a workshop course on a 4 x
   beam raw from red
     -> S1: 1 ft
   beam reference from S1 reflected
-    -> M1: 10 in
-    -> P2: 50 in
+    -> M1: ${toM1} in
+    -> P2: ${toP2} in
   beam master from S1 through
-    -> M2: 32 in
-    -> H1: 20 in
+    -> M2: ${toM2} in
+    -> H1: ${toH1} in
   beam image from H1 diffracted
-    -> P2: 8 in
+    -> P2: ${image} in
 }
 `);
   test('is 1524.0 mm on both (1 in = 25.4 mm, international yard and pound agreement, 1959)', () => {
+    expectNear(copy.mm('P2.reference.length') / 25.4, expected.ref, 1e-9);
+    expectNear(copy.mm('P2.image.length') / 25.4, expected.obj, 1e-9);
     expect(printed(copy.mm('P2.reference.length'))).toBe('1524.0');
     expect(printed(copy.mm('P2.image.length'))).toBe('1524.0');
     expectNear(copy.mm('mismatch'), 0, 1e-9);

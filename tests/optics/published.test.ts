@@ -18,19 +18,19 @@ const isWaiting = (id: string): boolean => WAITING.some(w => id.startsWith(w));
 function usedIn(source: ts.SourceFile): string[] {
   const used: string[] = [];
   const texts: string[] = [];
-  let byVariable = false;
+  const named: (string | undefined)[] = [];
   const visit = (node: ts.Node): void => {
     if (ts.isStringLiteral(node)) texts.push(node.text);
     if (ts.isCallExpression(node) && ts.isIdentifier(node.expression)) {
       const [first] = node.arguments;
       const text = first && ts.isStringLiteral(first) ? first.text : undefined;
       if (node.expression.text === 'publishedIds' && text !== undefined) used.push(...ids.filter(id => id.startsWith(text)));
-      if (['publishedValue', 'publishedFigures'].includes(node.expression.text)) { if (text === undefined) byVariable = true; else used.push(text); }
+      if (['publishedValue', 'publishedFigures'].includes(node.expression.text)) named.push(text);
     }
     ts.forEachChild(node, visit);
   };
   visit(source);
-  return [...used, ...(byVariable ? ids.filter(id => texts.includes(id)) : [])];
+  return [...used, ...named.filter(n => n !== undefined), ...(named.includes(undefined) ? ids.filter(id => texts.includes(id)) : [])];
 }
 
 const parsed = (name: string, text: string): ts.SourceFile => ts.createSourceFile(name, text, ts.ScriptTarget.ES2022, true);
@@ -52,6 +52,6 @@ it('a use is found however it is written, and a mention is none', () => {
   expect(found("publishedValue('fs-d').check(n)")).toEqual(['fs-d']);
   expect(found("it.each(publishedIds('tape-'))('%s', id => publishedValue(id))")).toEqual(['tape-I', 'tape-II']);
   expect(found("for (const id of ['fs-633', 'fs-d']) publishedValue(id)")).toEqual(['fs-633', 'fs-d']);
-  expect(found("publishedFigures<{ a: 1 }>('path-holo')")).toEqual(['path-holo']);
+  expect(found("publishedFigures('path-holo') as { a: 1 }")).toEqual(['path-holo']);
   expect(found("// publishedValue('fs-d')\nconst id = 'fs-633';")).toEqual([]);
 });

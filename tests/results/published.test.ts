@@ -11,7 +11,7 @@ const fixture = (name: string): ReturnType<typeof read> => read(readFileSync(`te
 const printed = (mm: number, digits = 1): string => mm.toFixed(digits);
 
 describe('a reflection copy, 60 inches on both sides (a workshop course on a 4 x 8 ft table; the laser and the way to the splitter are ours)', () => {
-  const { inputs: { ref_in: [toM1, toP2], obj_in: [toM2, toH1, image] }, expected } = publishedFigures<{ inputs: { ref_in: [number, number]; obj_in: [number, number, number] }; expected: { ref: number; obj: number } }>('path-holo');
+  const { inputs: { ref_in: [toM1, toP2], obj_in: [toM2, toH1, image] }, expected } = publishedFigures('path-holo') as { inputs: { ref_in: [number, number]; obj_in: [number, number, number] }; expected: { ref: number; obj: number } };
   const copy = read(`setup "Reflection copy" {
   hologram: reflection
   laser red

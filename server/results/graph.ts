@@ -166,6 +166,22 @@ export class Graph {
     return new Map(inputs.map((c, i) => [c, slopes[i]!]));
   }
 
+  /** Derivatives of a cell where some cells have other values: by those, and by every input that it rests on besides. */
+  gradientAt(cell: Cell, overlay: ReadonlyMap<Cell, number>): ReadonlyMap<Cell, number> {
+    const order = this.ancestors(cell, c => overlay.has(c));
+    const values = new Map<Cell, number>();
+    for (const c of order) values.set(c, overlay.get(c) ?? (c.rule ? c.rule.compute(c.inputs.map(i => values.get(i)!)) : this.values[c.index]!));
+    const adjoint = new Map<Cell, number>([[cell, 1]]);
+    const found = new Map<Cell, number>();
+    for (const c of order.reverse()) {
+      const a = adjoint.get(c) ?? 0;
+      if (!c.rule || overlay.has(c)) { found.set(c, a); continue; }
+      const p = partials(c.rule, c.inputs.map(i => values.get(i)!));
+      for (const [j, i] of c.inputs.entries()) adjoint.set(i, (adjoint.get(i) ?? 0) + a * p[j]!);
+    }
+    return found;
+  }
+
   private sweep(cell: Cell): Sweep {
     return cell.rule ? this.noted(cell).sweep ??= this.sweepNow(cell) : { inputs: [cell], slopes: [1] };
   }

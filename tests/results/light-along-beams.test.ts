@@ -1,6 +1,6 @@
 /** Power along the beams, wheels, drift and real images. Expected values by hand. */
 import { describe, expect, test } from 'vitest';
-import { evaluateHeld } from '../../server/results/readings/offsets.ts';
+import { evaluateHeld, uncertaintyHeld } from '../../server/results/readings/offsets.ts';
 import { variantsOf } from '../../server/results/variants.ts';
 import { resultNamed } from '../../server/results/names.ts';
 import { metered, METER, MICRO, NEEDLE } from './light-library.ts';
@@ -124,6 +124,9 @@ describe('light that was read corrects the plan', () => {
     const share = r.results.graph.find('S1.reflects')!;
     expectNear(evaluateHeld(r.results, r.cell('beam ratio'), new Map([[share, 0.9]])), (4 * 0.5) / 1.125, 1e-9);
     expectNear(evaluateHeld(r.results, r.cell('beam ratio'), new Map()), 4, 1e-12);
+    // K' as above, where ρ' is as unsure as it is written: the 5 % of the reading, 5 points in ρ(1 − ρ) = 0.16 when it was read, and in 0.09 now.
+    expectNear(uncertaintyHeld(r.results, r.cell('beam ratio'), new Map([[share, 0.9]])) / ((4 * 0.5) / 1.125), Math.hypot(0.05, 0.05 / 0.16, 0.05 / 0.09) / Math.sqrt(3), 1e-9);
+    expectNear(uncertaintyHeld(r.results, r.cell('beam ratio'), new Map()), r.u('beam ratio'), 1e-12);
   });
   test('and the plan falls out of its uncertainty', () => {
     const r = metered(lines, AROUND);

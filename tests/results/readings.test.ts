@@ -5,7 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../server/analysis.ts';
 import { plan } from '../../server/results/plan.ts';
-import { evaluateHeld, offsetsOf } from '../../server/results/readings/offsets.ts';
+import { evaluateHeld, offsetsOf, uncertaintyHeld } from '../../server/results/readings/offsets.ts';
 import { variantsOf } from '../../server/results/variants.ts';
 import { expectNear, read, serious } from './read.ts';
 import { pathsText, withReadings } from './readings.ts';
@@ -58,6 +58,22 @@ describe('a what-if', () => {
     expect(evaluateHeld(results, cell('mismatch'), new Map([[planned, 0.76]])) * 1000).toBeCloseTo(1470 - 762 - 720, 9);
     // without holding it, the reading alone would count
     expect(results.graph.evaluate(cell('reference.1.length'), new Map([[planned, 0.76]])) * 1000).toBeCloseTo(752, 9);
+  });
+  it('is as unsure as the reading, and as what it sets anew was and is', () => {
+    const { results, cell } = withReadings(['measured S1 -> M1: 752 mm ± 2 mm'], { reference: ['750 mm ± 5 mm', '720 mm ± 3 mm'], more: ['variant "longer" {', '  S1 -> M1: 760 mm ± 5 mm', '}'] });
+    const u = (name: string, ...over: [string, number][]): number => uncertaintyHeld(results, cell(name), new Map(over.map(([n, v]) => [cell(n), v])));
+    const planned = 'reference.1.length.plan';
+    // As the text stands the plan falls out.
+    expectNear(u('reference.1.length'), 0.002 / ROOT3, 1e-9);
+    expectNear(u('P1.reference.length'), Math.hypot(0.002, 0.003) / ROOT3, 1e-9);
+    expectNear(u('reference.1.length', [planned, 0.76]), Math.hypot(0.002, 0.005, 0.005) / ROOT3, 1e-9);
+    expectNear(u('mismatch', [planned, 0.76]), Math.hypot(0.002, 0.005, 0.005, 0.003) / ROOT3, 1e-9);
+    expectNear(u('mismatch', ['reference.2.length', 0.73]), Math.hypot(0.002, 0.003) / ROOT3, 1e-9);
+    // What is no input is exact where it is held.
+    expectNear(u('mismatch', ['P1.reference.length', 1.5]), 0, 1e-12);
+    // A variant that says the same is the other way to it.
+    const { graph } = variantsOf(results)[0]!.results;
+    expectNear(u('mismatch', [planned, 0.76]), graph.uncertainty(graph.find('P1.object.mismatch')!), 1e-9);
   });
   it('in a changed copy of the setup as well', () => {
     const readings = ['measured S1 -> M1: 752 mm ± 2 mm', 'measured object - reference: -5 mm ± 1 mm'];

@@ -2,6 +2,7 @@
  * What readings add to the plan. An offset is a cell, so that the plan falls out of the uncertainty of what is corrected; in a what-if it is
  * held at its value, so that a moved mirror still moves the corrected length.
  */
+import { standardUncertainty } from '../../model/quantity.ts';
 import { LENGTH, type Unit } from '../../model/units.ts';
 import type { Cell, Graph, Rule } from '../graph.ts';
 import { sameSpread } from '../twins.ts';
@@ -30,8 +31,34 @@ export function offsetsOf({ graph, readings, light }: Corrected): Offsets {
 
 /** Value of a cell when some cells have other values and all offsets stay as they are. */
 export function evaluateHeld(results: Corrected, cell: Cell, overlay: ReadonlyMap<Cell, number>): number {
-  const { graph, readings, light } = results;
-  return graph.evaluate(cell, new Map([...[...readings.offsets, ...light.corrections].map(c => [c, graph.value(c)!] as const), ...overlay]));
+  return results.graph.evaluate(cell, withOffsets(results, overlay));
+}
+
+/**
+ * Standard uncertainty of that value, SI, to first order. As in a variant the plan falls out as far as the overlay leaves its inputs as they were; an input that it
+ * sets anew, with the spread that it has, counts beside what it was when something was read.
+ */
+export function uncertaintyHeld(results: Corrected, cell: Cell, overlay: ReadonlyMap<Cell, number>): number {
+  const { graph } = results;
+  const held = withOffsets(results, overlay);
+  // By the inputs as they are in the what-if, and by what the offsets rest on, as it was.
+  const [now, then] = [new Map<Cell, number>(), new Map<Cell, number>()];
+  for (const [c, slope] of graph.gradientAt(cell, held)) {
+    if (!c.rule) now.set(c, slope);
+    else if (!overlay.has(c)) for (const [input, by] of graph.gradient(c)) then.set(input, (then.get(input) ?? 0) + slope * by);
+  }
+  let sum = 0;
+  for (const c of new Set([...now.keys(), ...then.keys()])) {
+    const [a, b] = [now.get(c) ?? 0, then.get(c) ?? 0];
+    const before = standardUncertainty(graph.value(c) ?? 0, c.spread);
+    const anew = overlay.get(c);
+    sum += anew === undefined ? ((a + b) * before) ** 2 : (a * standardUncertainty(anew, c.spread)) ** 2 + (b * before) ** 2;
+  }
+  return Math.sqrt(sum);
+}
+
+function withOffsets({ graph, readings, light }: Corrected, overlay: ReadonlyMap<Cell, number>): Map<Cell, number> {
+  return new Map([...[...readings.offsets, ...light.corrections].map(c => [c, graph.value(c)!] as const), ...overlay]);
 }
 
 /**

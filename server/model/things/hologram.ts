@@ -1,9 +1,10 @@
 import { LENGTH, NUMBER } from '../units.ts';
+import { PLATE } from './footprint.ts';
 import { choice, quantity, text, type Kind } from './kind.ts';
 import { size } from './shared.ts';
 
 export const hologram: Kind = {
-  word: 'hologram', article: 'a hologram', light: 'diffracts', ports: ['diffracted', 'through'], expectsLight: true,
+  word: 'hologram', article: 'a hologram', light: 'diffracts', ports: ['diffracted', 'through'], expectsLight: true, footprint: PLATE,
   doc: 'A finished hologram that serves as the object of a transfer. The beam that it makes starts at its port `diffracted`. A strip that masks it is a `slit` before it.',
   usual: ['size', 'from', 'turned', 'image', 'image distance', 'depth'],
   facts: [

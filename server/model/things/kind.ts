@@ -1,5 +1,6 @@
 /** What one kind of thing is and which facts it takes. Completion, pages, unit checks and assumed values derive from it. */
 import { LENGTH, type Dim } from '../units.ts';
+import type { Footprint } from './footprint.ts';
 
 /** What values make sense: a `share` lies from 0 to 1. */
 export type Sign = 'positive' | 'not negative' | 'not zero' | 'share' | 'any';
@@ -66,6 +67,8 @@ export interface Kind {
   readonly called?: string;
   /** a setup that declares one that no beam meets has a finding */
   readonly expectsLight: boolean;
+  /** what stands on the table where it is; undefined of what does not stand there */
+  readonly footprint: Footprint | undefined;
 }
 
 interface Options { readonly used?: boolean; readonly assumed?: Assumed; readonly assumedBy?: NonNullable<Fact['assumedBy']>; readonly sign?: Sign; readonly within?: Within; readonly or?: readonly Dim[]; readonly words?: readonly string[]; readonly usual?: readonly string[]; readonly numbered?: boolean }

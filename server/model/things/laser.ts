@@ -1,8 +1,9 @@
 import { ANGLE, FREQUENCY, LENGTH, NUMBER, PER_TEMPERATURE, POWER, TIME } from '../units.ts';
+import { LASER } from './footprint.ts';
 import { choice, count, quantity, wavelength, type Kind } from './kind.ts';
 
 export const laser: Kind = {
-  word: 'laser', called: 'red', article: 'a laser', light: 'source', ports: [], expectsLight: true,
+  word: 'laser', called: 'red', article: 'a laser', light: 'source', ports: [], expectsLight: true, footprint: LASER,
   doc: 'The source. How far apart the two paths may be is its coherence: state a `coherence length`, a `linewidth`, or the `tube length` of a gas laser.',
   rivals: [['coherence length', 'linewidth', 'tube length']],
   usual: ['wavelength', 'tube length', 'modes', 'power', 'beam diameter', 'polarization'],

@@ -1,4 +1,5 @@
 import { LENGTH, NUMBER } from '../units.ts';
+import { COLLIMATOR, LENS } from './footprint.ts';
 import { quantity, type Kind } from './kind.ts';
 import { CROWN, glassOf } from './shared.ts';
 
@@ -12,8 +13,8 @@ const facts = (focal: readonly string[], diameters: readonly string[]): Kind['fa
 ];
 const usual = ['focal length', 'diameter', 'loss'];
 
-export const lens: Kind = { word: 'lens', article: 'a lens', light: 'passes', ports: [], expectsLight: true, doc: 'A lens that is neither the spreading one nor the collimator.', usual, facts: facts(['200 mm', '100 mm', '500 mm', '-25 mm'], ['50 mm', '25 mm']) };
+export const lens: Kind = { word: 'lens', article: 'a lens', light: 'passes', ports: [], expectsLight: true, footprint: LENS, doc: 'A lens that is neither the spreading one nor the collimator.', usual, facts: facts(['200 mm', '100 mm', '500 mm', '-25 mm'], ['50 mm', '25 mm']) };
 export const collimator: Kind = {
-  word: 'collimator', article: 'a collimator', light: 'passes', ports: [], expectsLight: true,
+  word: 'collimator', article: 'a collimator', light: 'passes', ports: [], expectsLight: true, footprint: COLLIMATOR,
   doc: 'A large lens, one focal length behind the pinhole, that makes the spread beam parallel. A curved `mirror` does the same with a fold.', usual, facts: facts(['500 mm', '750 mm', '1 m'], ['150 mm', '200 mm']),
 };

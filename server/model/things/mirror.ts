@@ -1,9 +1,10 @@
 import { LENGTH, NUMBER } from '../units.ts';
+import { MIRROR } from './footprint.ts';
 import { choice, quantity, type Kind } from './kind.ts';
 import { size } from './shared.ts';
 
 export const mirror: Kind = {
-  word: 'mirror', article: 'a mirror', light: 'turns', ports: [], expectsLight: true,
+  word: 'mirror', article: 'a mirror', light: 'turns', ports: [], expectsLight: true, footprint: MIRROR,
   doc: 'A front-surface mirror. It is flat; with a `focal length` it is a curved one.',
   usual: ['diameter', 'coating', 'loss'],
   facts: [

@@ -1,8 +1,9 @@
 import { ANGLE, LENGTH, NUMBER } from '../units.ts';
+import { OBJECT } from './footprint.ts';
 import { choice, point, points, quantity, sizes, text, type Kind } from './kind.ts';
 
 export const object: Kind = {
-  word: 'object', called: 'shell', article: 'an object', light: 'scatters', ports: [], expectsLight: true,
+  word: 'object', called: 'shell', article: 'an object', light: 'scatters', ports: [], expectsLight: true, footprint: OBJECT,
   doc: 'What is recorded. Its distances are those of the middle of its depth.',
   usual: ['size', 'tone', 'gloss'],
   facts: [

@@ -1,5 +1,6 @@
 /** The reference of all things and facts as one page, written from the vocabulary, so that the two cannot drift apart. */
 import { oneOf } from '../literal.ts';
+import { footprintWords } from './footprint.ts';
 import { COMMON, type Fact, type Kind, type Light } from './kind.ts';
 import { KINDS, kindNamed, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from './index.ts';
 import { assumedByWords, factHead, typeWords } from './words.ts';
@@ -10,6 +11,7 @@ export function thingsPage(): string {
     '# Things and their facts',
     'Everything that a setup may hold, and what may be written about it. A thing is declared with `KIND NAME`, its facts stand in its block, one a line, as `phrase: value`. ' +
     'What stands under “when not written” is a guess that the program makes where a result needs the fact and the text does not say it; the result then says that it rests on a guess. Where nothing stands there, nothing is guessed: what needs it is unknown.',
+    'What stands “on the table” tells what a beam runs into, and what the drawing shows. Mounts and posts are never written; their sizes are assumed as common practice has them.',
     'How values are written, what `±` and `×÷` mean, and how things are placed stands in the [language reference](../../../grammar/language.md). This page is written from the vocabulary: `UPDATE=1 npx vitest run tests/model` writes it anew.',
     KINDS.map(k => `[${k.word}](#${anchor(k.word)})`).join(' · '),
     ...KINDS.flatMap(kindPage),
@@ -28,7 +30,7 @@ function kindPage(kind: Kind): string[] {
   return [
     `## ${kind.word}`, kind.doc,
     `${LIGHT[kind.light]}${ports.length > 0 ? ` A beam may start at ${ports.length > 1 ? 'its ports ' : 'its port '}${oneOf(ports)}.` : ''}`,
-    fenced(exampleOf(kind)), table(kind.facts),
+    fenced(exampleOf(kind)), table(kind.facts), ...(kind.footprint ? [footprintWords(kind.footprint)] : []),
   ];
 }
 

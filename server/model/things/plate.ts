@@ -1,4 +1,5 @@
 import { ANGLE, EXPOSURE, LENGTH, NUMBER, PER_LENGTH } from '../units.ts';
+import { PLATE } from './footprint.ts';
 import { choice, date, quantity, text, type Kind } from './kind.ts';
 import { INDEX, LAYER, MATERIALS, RESOLVING_POWER, SENSITIVITY } from './materials.ts';
 import { size } from './shared.ts';
@@ -6,7 +7,7 @@ import { size } from './shared.ts';
 const SLOPE = { from: -Math.PI / 2, to: Math.PI / 2, words: '-90° to 90°' };
 
 export const plate: Kind = {
-  word: 'plate', article: 'a plate', light: 'recorded', ports: ['through'], expectsLight: true,
+  word: 'plate', article: 'a plate', light: 'recorded', ports: ['through'], expectsLight: true, footprint: PLATE,
   doc: 'The plate in its holder. Light that goes on behind it says so: `-> P1 through`.',
   usual: ['size', 'material', 'emulsion', 'up', 'edges', 'resolving power', 'sensitivity'],
   facts: [

@@ -1,4 +1,5 @@
 import { ANGLE, LENGTH, LIGHT, NUMBER, POWER, PRESSURE, TEMPERATURE } from '../units.ts';
+import { CARD } from './footprint.ts';
 import { choice, named, quantity, sizes, text, wavelength, type Fact, type Kind } from './kind.ts';
 import { size } from './shared.ts';
 
@@ -11,25 +12,25 @@ const before = (distances: readonly string[], angles: readonly string[], heights
 ];
 
 export const lamp: Kind = {
-  word: 'lamp', called: 'spot', article: 'a lamp', light: 'none', ports: [], expectsLight: false, doc: 'The lamp or laser that shows the finished hologram.', usual: ['distance', 'angle', 'size'],
+  word: 'lamp', called: 'spot', article: 'a lamp', light: 'none', ports: [], expectsLight: false, footprint: undefined, doc: 'The lamp or laser that shows the finished hologram.', usual: ['distance', 'angle', 'size'],
   facts: [
     ...before(['1.5 m', '2 m'], ['45°', '30°', '56.6°'], ['2.2 m']), quantity('size', LENGTH, 'Width of the glowing part.', { usual: ['3 mm', '5 mm', '1 mm'] }),
     wavelength('Wavelength, for a laser or a single colour.', { usual: ['632.8 nm', '532.1 nm', '630 nm ± 5 nm'] }), quantity('bandwidth', LENGTH, 'Width of its colour.', { usual: ['20 nm', '30 nm', '300 nm'] }),
     named('laser', 'laser', 'The laser of the setup that it is, where the hologram is looked at in laser light.'), text('type', 'What lamp it is.', ['"halogen spot"', '"red LED"']),
   ],
 };
-export const viewer: Kind = { word: 'viewer', called: 'visitor', article: 'a viewer', light: 'none', ports: [], expectsLight: false, doc: 'Who looks at it, and from where.', usual: ['distance'], facts: before(['600 mm', '1 m'], ['0°', '10°'], ['1.6 m', '1.2 m']) };
-export const wall: Kind = { word: 'wall', article: 'a wall', light: 'ends', ports: [], expectsLight: false, doc: 'Where it hangs, or a wall of the room.', usual: ['height'], facts: before(['50 mm', '2 m'], ['0°'], ['1.5 m']) };
-export const screen: Kind = { word: 'screen', called: 'card', article: 'a screen', light: 'ends', ports: [], expectsLight: false, doc: 'A card on which a spot or an image is looked at.', usual: ['size'], facts: [size('100 x 150 mm', '200 x 200 mm')] };
+export const viewer: Kind = { word: 'viewer', called: 'visitor', article: 'a viewer', light: 'none', ports: [], expectsLight: false, footprint: undefined, doc: 'Who looks at it, and from where.', usual: ['distance'], facts: before(['600 mm', '1 m'], ['0°', '10°'], ['1.6 m', '1.2 m']) };
+export const wall: Kind = { word: 'wall', article: 'a wall', light: 'ends', ports: [], expectsLight: false, footprint: undefined, doc: 'Where it hangs, or a wall of the room.', usual: ['height'], facts: before(['50 mm', '2 m'], ['0°'], ['1.5 m']) };
+export const screen: Kind = { word: 'screen', called: 'card', article: 'a screen', light: 'ends', ports: [], expectsLight: false, footprint: CARD, doc: 'A card on which a spot or an image is looked at.', usual: ['size'], facts: [size('100 x 150 mm', '200 x 200 mm')] };
 export const room: Kind = {
-  word: 'room', called: '', article: 'a room', light: 'none', ports: [], expectsLight: false, doc: 'The room during the evening.', usual: ['temperature', 'humidity', 'safelight'],
+  word: 'room', called: '', article: 'a room', light: 'none', ports: [], expectsLight: false, footprint: undefined, doc: 'The room during the evening.', usual: ['temperature', 'humidity', 'safelight'],
   facts: [
     quantity('temperature', TEMPERATURE, 'Temperature of the air.', { sign: 'any', usual: ['20 °C ± 0.5 K'] }), quantity('humidity', NUMBER, 'Relative humidity.', { sign: 'share', usual: ['50% ± 5 points'] }),
     quantity('pressure', PRESSURE, 'Air pressure.', { usual: ['1013 hPa'] }), choice('safelight', ['none', 'green', 'red', 'amber', 'blue'], 'Colour of the safelight.', { usual: ['green', 'red', 'none'] }),
   ],
 };
 export const meter: Kind = {
-  word: 'meter', called: 'meter-1', article: 'a light meter', light: 'none', ports: [], expectsLight: false, doc: 'A light meter; its calibration error is shared by all its readings.', usual: ['head', 'calibration', 'dark'], rivals: [['head', 'head size']],
+  word: 'meter', called: 'meter-1', article: 'a light meter', light: 'none', ports: [], expectsLight: false, footprint: undefined, doc: 'A light meter; its calibration error is shared by all its readings.', usual: ['head', 'calibration', 'dark'], rivals: [['head', 'head size']],
   facts: [
     quantity('head', LENGTH, 'Diameter of its head.', { used: true, usual: ['10 mm', '8 mm'] }), sizes('head size', [2], 'Width and height of a rectangular head.', { used: true, usual: ['10 x 10 mm'] }),
     quantity('calibration', NUMBER, 'Factor by which its readings are multiplied.', {
@@ -40,7 +41,7 @@ export const meter: Kind = {
 };
 const STEEL = { text: '0%', why: 'a tape does not stretch as thread does; how far it may be off is its class (2014/32/EU, annex X)' };
 export const string: Kind = {
-  word: 'string', called: 'thread', article: 'a string or tape', light: 'none', ports: [], expectsLight: false, doc: 'What paths are measured with; its stretch is shared by all its readings.', usual: ['stretch'],
+  word: 'string', called: 'thread', article: 'a string or tape', light: 'none', ports: [], expectsLight: false, footprint: undefined, doc: 'What paths are measured with; its stretch is shared by all its readings.', usual: ['stretch'],
   facts: [
     choice('class', ['I', 'II', 'III'], 'Accuracy class of a tape.', { used: true }),
     quantity('stretch', NUMBER, 'Share by which it is too long; negative where it reads too much.', {

@@ -1,4 +1,5 @@
 import { ANGLE, NUMBER } from '../units.ts';
+import { SCREEN } from './footprint.ts';
 import { quantity, type Kind } from './kind.ts';
 import { glassOf, size } from './shared.ts';
 
@@ -17,5 +18,5 @@ const facts: Kind['facts'] = [
 ];
 const usual = ['size', 'thickness', 'loss'];
 
-export const groundGlass: Kind = { word: 'ground glass', article: 'a ground glass', light: 'scatters', ports: [], expectsLight: true, doc: 'A screen that scatters the light that goes through it; it lights an object from behind, or is the object itself.', usual, facts };
-export const diffuser: Kind = { word: 'diffuser', article: 'a diffuser', light: 'scatters', ports: [], expectsLight: true, doc: 'Scatters what goes through, to soften the light on an object.', usual, facts };
+export const groundGlass: Kind = { word: 'ground glass', article: 'a ground glass', light: 'scatters', ports: [], expectsLight: true, footprint: SCREEN, doc: 'A screen that scatters the light that goes through it; it lights an object from behind, or is the object itself.', usual, facts };
+export const diffuser: Kind = { word: 'diffuser', article: 'a diffuser', light: 'scatters', ports: [], expectsLight: true, footprint: SCREEN, doc: 'Scatters what goes through, to soften the light on an object.', usual, facts };

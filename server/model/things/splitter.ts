@@ -1,9 +1,10 @@
 import { ANGLE, NUMBER } from '../units.ts';
+import { SPLITTER } from './footprint.ts';
 import { choice, count, quantity, type Kind } from './kind.ts';
 import { glassOf, size } from './shared.ts';
 
 export const splitter: Kind = {
-  word: 'splitter', article: 'a splitter', light: 'shares', ports: ['through', 'reflected'], expectsLight: true,
+  word: 'splitter', article: 'a splitter', light: 'shares', ports: ['through', 'reflected'], expectsLight: true, footprint: SPLITTER,
   doc: 'Shares one beam into two: what goes `through` and what is `reflected`. A graduated one is set by its wheel; each mark that was metered gets a line of its own, `mark 4.5: 88% ± 2 points`.',
   rivals: [['reflects', 'wheel']],
   usual: ['reflects', 'loss', 'thickness', 'glass'],

@@ -1,9 +1,10 @@
 import { LENGTH, NUMBER } from '../units.ts';
+import { SPREADER } from './footprint.ts';
 import { count, quantity, type Kind } from './kind.ts';
 import { CROWN, glassOf } from './shared.ts';
 
 export const spreader: Kind = {
-  word: 'spreader', called: 'R1', article: 'a spreading lens', light: 'passes', ports: [], expectsLight: true,
+  word: 'spreader', called: 'R1', article: 'a spreading lens', light: 'passes', ports: [], expectsLight: true, footprint: SPREADER,
   doc: 'A lens that spreads the beam. With a `pinhole` at its focus it is a spatial filter, which also cleans the beam.',
   usual: ['focal length', 'pinhole', 'loss'],
   facts: [

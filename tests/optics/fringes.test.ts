@@ -123,6 +123,7 @@ describe('in space', () => {
       expectNear(fringeTilt(n, N, A, B), fringeTilt(n, normal, one, other), 1e-6);
       const [before, after] = [layerFringes(lambda, n, normal, one, other), layerFringes(lambda, n, N, A, B)];
       turned(before, axis, angle).forEach((v, i) => { expectNear(v, after[i]!, 1e-3); });
+      turned(plateFringes(lambda, normal, one, other), axis, angle).forEach((v, i) => { expectNear(v, plateFringes(lambda, N, A, B)[i]!, 1e-3); });
     }));
   });
 

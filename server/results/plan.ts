@@ -8,6 +8,7 @@ import { armLengths } from './paths/arm-lengths.ts';
 import { coherenceOf, type Coherence } from './coherence.ts';
 import { judgeGoals, type GoalResult } from './goals.ts';
 import { Graph, type Cell } from './graph.ts';
+import { Losses } from './losses/losses.ts';
 import { LegCells } from './paths/leg-cells.ts';
 import { lightOf, type Light } from './light/light.ts';
 import { legLength } from './paths/legs.ts';
@@ -33,6 +34,8 @@ export interface Results {
   readonly beams: Beams;
   /** what the meter said, and what follows from it */
   readonly light: Light;
+  /** what holds the brightness back */
+  readonly losses: Losses;
   /** the cells that are results, in the order in which they are shown */
   readonly published: readonly Cell[];
   /** short names, with all the cells that they may mean */
@@ -86,12 +89,17 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   nameShort(plates, aliases, graph);
   const beams = new Beams(setup, values, legs, places);
   const light = lightOf({ setup, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
-  asked.push(light, beams);
+  const losses = new Losses({
+    graph, plates, published, exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
+    find: name => resultNamed(graph, aliases, name), named: name => resultNamed(graph, aliases, name) ?? ask(name),
+  });
+  asked.push(light, beams, losses);
   for (const goal of setup.goals) ask(goal.result);
+  losses.publish();
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
   for (const [key, f] of setup.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && (f.node.parent === setup.node || setup.variant !== undefined)) values.setupFact(key);
-  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, light, published, aliases, ask };
+  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, light, losses, published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

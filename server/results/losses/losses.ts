@@ -1,0 +1,140 @@
+/** The ladder: what each cause takes of the brightness with which an object arm records, and what is left of it. Other areas are asked by the names of their results. */
+import type { Thing } from '../../model/model.ts';
+import { NUMBER } from '../../model/units.ts';
+import type { Cell, Graph, Rule } from '../graph.ts';
+import type { Pair, PlateResults } from '../paths/pairs.ts';
+import { LOST, LOST_BY_EXPOSURE, LOST_BY_RATIO, RECORDED } from '../rules/losses.ts';
+
+/** In the order in which the light meets them. */
+export const CAUSES = ['depth', 'ratio', 'polarization', 'fringes', 'drift', 'exposure', 'corner'] as const;
+export type Cause = (typeof CAUSES)[number];
+
+/** One cause. */
+export interface Rung {
+  readonly cause: Cause;
+  /** share of the brightness that it takes, 0 to 1; none where it is not known how much */
+  readonly loss?: Cell;
+  /** the result that it is reckoned from */
+  readonly from?: Cell;
+  /** why it is not known, in words that complete "because …" */
+  readonly unknown?: string;
+}
+
+/** What holds one object arm back at one plate. */
+export interface Ladder {
+  readonly plate: Thing;
+  readonly pair: Pair;
+  readonly rungs: readonly Rung[];
+  /** what all that is known leaves in the middle of the plate, of the part of the object that records worst */
+  readonly recorded?: Cell;
+}
+
+export interface LossesContext {
+  readonly graph: Graph;
+  readonly plates: readonly PlateResults[];
+  readonly published: Cell[];
+  /** how long the shutter is open, where that is written */
+  exposure(): Cell | undefined;
+  /** the result of a name, worked out where nothing has asked for it yet */
+  named(name: string): Cell | undefined;
+  /** the same, where it is there already */
+  find(name: string): Cell | undefined;
+  alias(alias: string, cell: Cell): void;
+}
+
+/** Names of results that say more of the brightness than lengths do. */
+const MORE = /(?:\.|^)(?:beam ratio|polarized|polarization|drift brightness|corner light|resolving share|exposure time)$/;
+const OWN = /(?:^|[. ])(?:(?:depth|ratio|polarization|drift|exposure|corner) loss|recorded brightness)$/;
+
+export class Losses {
+  private made: readonly Ladder[] | undefined;
+
+  constructor(private readonly context: LossesContext) {}
+
+  /** A ladder for each object arm that has a reference. Made when it is first asked for. */
+  get ladders(): readonly Ladder[] {
+    return this.made ??= this.context.plates.flatMap(p => p.pairs.map(pair => this.ladder(p, pair)));
+  }
+
+  /** Whether the page has more to say of the brightness than by its lengths; then it shows the ladder. */
+  readonly shown = (): boolean => this.context.plates.some(p => p.pairs.length > 0) && this.context.published.some(c => MORE.test(c.name));
+
+  /** Puts on the page what a page that says more than lengths knows. */
+  publish(): void {
+    if (!this.shown()) return;
+    for (const { rungs, recorded } of this.ladders) for (const cell of [...rungs.map(r => r.loss), recorded]) if (cell && !this.context.published.includes(cell)) this.context.published.push(cell);
+  }
+
+  /** `P1.object.ratio loss`, `recorded brightness` */
+  ask(name: string): Cell | undefined {
+    return OWN.test(name) && this.ladders.length > 0 ? this.context.find(name) : undefined;
+  }
+
+  private ladder({ plate, pairs }: PlateResults, pair: Pair): Ladder {
+    const base = `${plate.id}.${pair.arm.name}`;
+    const rungs = CAUSES.map(cause => this[cause](base, plate, pair));
+    const counting = rungs.flatMap(r => (r.loss && r.cause !== 'corner' ? [r.loss] : []));
+    const alone = pairs.length === 1;
+    for (const { cause, loss } of rungs) if (loss) this.name(`${cause} loss`, loss, plate, pair, alone);
+    if (counting.length === 0) return { plate, pair, rungs };
+    const recorded = this.context.graph.derive(`${base}.recorded brightness`, RECORDED, counting, NUMBER, `recorded brightness of ${pair.arm.object!.id} on ${plate.id}`);
+    this.name('recorded brightness', recorded, plate, pair, alone);
+    return { plate, pair, rungs, recorded };
+  }
+
+  private name(what: string, cell: Cell, plate: Thing, pair: Pair, alone: boolean): void {
+    this.context.alias(what, cell);
+    this.context.alias(`${pair.arm.object!.id}.${what}`, cell);
+    if (alone) this.context.alias(`${plate.id}.${what}`, cell);
+  }
+
+  /** A rung by a result that may be missing, or not be there at all. */
+  private by(cause: Cause, base: string, from: Cell | undefined, rule: Rule, inputs: readonly Cell[], why: string): Rung {
+    if (!from || from.missing) return { cause, unknown: from?.missing?.why ?? why };
+    const loss = this.context.graph.derive(`${base}.${cause} loss`, rule, inputs, NUMBER, `brightness lost by ${WORDS[cause]}`);
+    return loss.missing ? { cause, unknown: loss.missing.why } : { cause, loss, from };
+  }
+
+  /** Where lengths and coherence leave the least. */
+  private depth(base: string, _plate: Thing, pair: Pair): Rung {
+    const left = (pair.parts.find(p => p.part === 'darkest') ?? pair.parts[0])?.brightness;
+    return this.by('depth', base, left, LOST, [left!], `nothing is written about the coherence of ${pair.arm.laser.id}`);
+  }
+  private ratio(base: string, plate: Thing): Rung {
+    const k = this.context.named(`${plate.id}.beam ratio`);
+    return this.by('ratio', base, k, LOST_BY_RATIO, [k!], `the light at ${plate.id} has not been metered`);
+  }
+  /** A reading through a sheet of polarizer goes before what the mirrors are thought to do. */
+  private polarization(base: string, plate: Thing, pair: Pair): Rung {
+    const read = this.context.find(`${base}.polarized`) ?? this.context.find(`${plate.id}.object.polarized`);
+    const share = read && !read.missing ? read : this.context.named(`${base}.polarization`);
+    return this.by('polarization', base, share, LOST, [share!], `how ${pair.arm.name} is polarized beside the reference is not known`);
+  }
+  /** How much is lost beyond the rated figure is told by nobody: only whether the fringes are finer. */
+  private fringes(base: string, plate: Thing): Rung {
+    const share = this.context.named(`${base}.resolving share`);
+    if (!share || share.missing) return { cause: 'fringes', unknown: share?.missing?.why ?? `how fine the fringes are for ${plate.id} is not known` };
+    return { cause: 'fringes', from: share };
+  }
+  private drift(base: string, plate: Thing): Rung {
+    const left = this.context.find(`${plate.id}.drift brightness`);
+    return this.by('drift', base, left, LOST, [left!], `no drift of the fringes was read at ${plate.id}`);
+  }
+  private exposure(base: string, plate: Thing): Rung {
+    const written = this.context.exposure();
+    const needed = written && this.context.named(`${plate.id}.exposure time`);
+    if (!written || written.missing) return { cause: 'exposure', unknown: written?.missing?.why ?? 'no exposure is written for the setup' };
+    return this.by('exposure', base, needed, LOST_BY_EXPOSURE, [written, needed!], `what ${plate.id} needs is not known`);
+  }
+  /** In the weakest corner only: there a weak recording follows the light of the reference. */
+  private corner(base: string, plate: Thing, pair: Pair): Rung {
+    const name = `${plate.id}.${pair.reference.name}.corner light`;
+    const share = this.context.named(name) ?? this.context.named(`${plate.id}.reference.corner light`);
+    return this.by('corner', base, share, LOST, [share!], `how much reference light the corners of ${plate.id} get is not known`);
+  }
+}
+
+/** What each cause is called in running words. */
+export const WORDS: Readonly<Record<Cause, string>> = {
+  depth: 'path difference and depth', ratio: 'the beam ratio', polarization: 'polarization', fringes: 'fringes too fine for the plate', drift: 'drift during the exposure', exposure: 'an exposure off the mark', corner: 'weak light in the corners',
+};

@@ -77,6 +77,13 @@ export async function open(server, { uri, languageId, text }, { pull, found }, u
       await (answer ?? findings(isTooLong));
       return performance.now() - start;
     },
+    /** Changes one character, and asks at once what stands at a place; milliseconds to that answer. */
+    async hover({ line, character, text }, position) {
+      const start = performance.now();
+      notify('textDocument/didChange', { textDocument: { uri, version: ++version }, contentChanges: [{ range: { start: { line, character }, end: { line, character: character + 1 } }, text }] });
+      await request('textDocument/hover', { textDocument: { uri }, position });
+      return performance.now() - start;
+    },
     /** Memory held by the process, in MB (10⁶ bytes). */
     residentMemory: () => Number(/VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${child.pid}/status`, 'utf8'))[1]) * 1.024e-3,
     async close() {

@@ -5,6 +5,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, statSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import { open } from './client.mjs';
+import { timeHovers, timeReports } from './examples.mjs';
 import { timeMaps } from './maps.mjs';
 import { ours, peers } from './servers.mjs';
 import { inventory, mismatched, setup } from './setups.mjs';
@@ -46,6 +47,8 @@ const size = packed ? statSync('out/platewright.vsix').size / 1e6 : undefined;
 if (packed) console.log(`${'packed extension'.padEnd(42)}${size.toFixed(3)} MB`);
 
 const maps = await timeMaps();
+const report = await timeReports();
+const hover = own.length > 0 ? await timeHovers() : undefined;
 
 const time = (lines, server = ours(true)) => edits.get(lines).get(server.name);
 const limits = [
@@ -61,6 +64,8 @@ const limits = [
   ['packed extension, MB', size, 1],
   ['maps, path differences: ours / C', maps?.differences, 2],
   ['maps, brightnesses: ours / C', maps?.brightness, 2],
+  ['the whole report of any example, ms', report, 50],
+  ['hover right behind an edit, 95 of 100, ms', hover, 20],
 ];
 console.log('\nlimits');
 let broken = 0;

@@ -4,12 +4,14 @@ import type { Snapshot } from '../analysis.ts';
 import type { Check, Finding } from '../checks/check.ts';
 import { chainOf, showCell, type Chain, type Link } from '../features/chain.ts';
 import { notesOf } from '../features/notes.ts';
+import { stepsOf } from '../features/report/losses.ts';
 import { planText, verdictOf } from '../features/report/readings.ts';
 import type { Verdict } from '../features/report/verdict.ts';
 import { changeText } from '../features/report/variants.ts';
 import type { Place, Reading } from '../model/model.ts';
 import { factText, overridesOf, type Override } from '../model/overrides.ts';
 import { LENGTH, siUnit } from '../model/units.ts';
+import type { Ladder } from '../results/losses/losses.ts';
 import type { GoalResult } from '../results/goals.ts';
 import type { Cell, Graph, Missing } from '../results/graph.ts';
 import type { Results } from '../results/plan.ts';
@@ -75,9 +77,15 @@ function setup(r: Results, naming: Naming): Members {
   return {
     name: r.setup.name, hologram: hologram?.kind === 'words' ? hologram.text : null, place: place(r.setup.at, naming),
     results, guesses: [...guesses.values()], aliases: Object.fromEntries([...r.aliases].map(([a, cells]) => [a, cells.map(c => c.name)])),
-    goals: r.goals.map(g => goal(g, naming)), variant: r.setup.variant ?? null, note: r.setup.doc ?? null, variants: variantsOf(r).map(v => variantJson(v, r, naming)), notes: notesOf(r.setup).map(n => ({ about: n.about, text: n.text, line: n.line + 1 })), overrides: overridesOf(r.setup).map(o => override(o, naming)), readings: r.setup.readings.map(x => readingJson(x, r, naming)),
+    goals: r.goals.map(g => goal(g, naming)), variant: r.setup.variant ?? null, note: r.setup.doc ?? null, variants: variantsOf(r).map(v => variantJson(v, r, naming)), notes: notesOf(r.setup).map(n => ({ about: n.about, text: n.text, line: n.line + 1 })), overrides: overridesOf(r.setup).map(o => override(o, naming)), readings: r.setup.readings.map(x => readingJson(x, r, naming)), losses: r.losses.shown() ? r.losses.ladders.map(l => lossesJson(l, r)) : [],
   };
 }
+
+/** What holds one object arm back, the largest first; in stops, which add. */
+const lossesJson = (l: Ladder, r: Results): Members => ({
+  plate: l.plate.id, arm: l.pair.arm.name, object: l.pair.arm.object!.id, recorded: l.recorded && !l.recorded.missing ? l.recorded.name : null,
+  causes: stepsOf(l, r).map(s => ({ cause: s.cause, result: s.rung.loss?.name ?? null, from: s.rung.from?.name ?? null, stops: s.stops ? { low: number(s.stops.low), high: number(s.stops.high) } : null, shown: s.text, remark: s.remark })),
+});
 
 /** A reading as written, and what became of it. */
 function readingJson(x: Reading, r: Results, naming: Naming): Members {

@@ -19,7 +19,7 @@ function page(r: Report, file: string): string[] {
     `# ${escaped(titleOf(r))}`, `${escaped(file)}, line ${r.line + 1}`,
     ...(r.doc !== undefined ? [r.doc.split('\n').map(escaped).join('\n')] : []), ...(r.hologram !== undefined ? [`Hologram: ${r.hologram}.`] : []),
     ...(r.plates.length === 0 ? ['No beam reaches a plate, so that there are no paths to compare.'] : r.plates.flatMap(plate)),
-    ...(r.plates.some(p => p.pairs.some(x => x.parts.length > 0)) ? [`${bandLegend()}.`] : []), ...r.coherence.map(escaped), ...(r.readings ? [`## ${escaped(r.readings.title)}`, table(['measured', 'read', 'what became of it'], r.readings.rows.map(x => [x.label, x.text, x.remark]))] : []), ...r.light.flatMap(p => [`## ${escaped(p.title)}`, table(['', '', ''], p.rows.map(x => [x.label, x.text, x.remark]))]),
+    ...(r.plates.some(p => p.pairs.some(x => x.parts.length > 0)) ? [`${bandLegend()}.`] : []), ...r.coherence.map(escaped), ...(r.readings ? [`## ${escaped(r.readings.title)}`, table(['measured', 'read', 'what became of it'], r.readings.rows.map(x => [x.label, x.text, x.remark]))] : []), ...[...r.light, ...r.losses].flatMap(p => [`## ${escaped(p.title)}`, table(['', '', ''], p.rows.map(x => [x.label, x.text, x.remark]))]),
     ...(r.goals.length > 0 ? ['## Expected and aimed for', table(['', 'outcome', 'result'], r.goals.map(g => [`${g.kind} ${g.text}`, g.outcome, g.shown ?? '']))] : []),
     ...(r.variants ? variants(r.variants) : []),
     ...(r.guesses ? [guessWords(r.guesses, file).split('`').map((s, i) => (i % 2 === 0 ? escaped(s) : `\`${s}\``)).filter(p => p !== '').join(' ')] : []),

@@ -16,6 +16,7 @@ import { chainOf, showCell, type Shown } from '../chain.ts';
 import { armTable, type ArmTable } from './arms.ts';
 import { coherenceWords } from './coherence.ts';
 import { lightPages, type LightPage } from './light.ts';
+import { lossPages } from './losses.ts';
 import { readingsPage } from './readings.ts';
 import { variantTable, type VariantTable } from './variants.ts';
 import { beamWords, brightnessWords, comparePaths, pendingWords } from './words.ts';
@@ -34,6 +35,8 @@ export interface Report {
   readonly readings?: LightPage;
   /** what is known of the light at each plate and along the beams */
   readonly light: readonly LightPage[];
+  /** what takes how much of the brightness, for each plate and object arm, where more than lengths is known */
+  readonly losses: readonly LightPage[];
   /** for each laser whose light makes fringes, a sentence or two: what its coherence is known from */
   readonly coherence: readonly string[];
   readonly goals: readonly GoalLine[];
@@ -111,7 +114,7 @@ export function reportOf(snapshot: Snapshot, r: Results): Report {
   return {
     setup: setup.name, line: setup.node.at, ...(setup.variant !== undefined ? { variant: setup.variant } : {}),
     ...(setup.doc !== undefined ? { doc: setup.doc } : {}), ...(hologram?.kind === 'words' ? { hologram: hologram.text } : {}),
-    plates: r.plates.map(p => platePage(p, r)), ...(readings ? { readings } : {}), light: lightPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
+    plates: r.plates.map(p => platePage(p, r)), ...(readings ? { readings } : {}), light: lightPages(r), losses: lossPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
     notes: notesOf(setup), overrides: overridesOf(setup).map(o => `${o.key} of ${o.thing.id}: ${factText(o.fact)}, instead of ${o.item}’s ${o.instead}`),
     findings: own.filter(f => f !== pending), ...(pending ? { pending: pendingWords(String(pending.data['what'])) } : {}),
   };

@@ -23,7 +23,7 @@ function page(r: Report, file: string): string[] {
   const lines = [...head, '─'.repeat(WIDTH), ...(r.doc !== undefined ? r.doc.split(/\n\s*\n/).flatMap(d => wrap(d)) : [])];
   if (r.hologram !== undefined) lines.push(`Hologram: ${r.hologram}.`);
   const sections = [
-    ...r.plates.flatMap(p => plate(p)), r.plates.some(p => p.pairs.some(x => x.parts.length > 0)) ? indented(`${bandLegend()}.`) : [], r.coherence.flatMap(c => indented(c)), ...(r.readings ? [lightText(r.readings)] : []), ...r.light.map(lightText), goals(r.goals), variants(r.variants), r.guesses ? indented(guessWords(r.guesses, file)) : [],
+    ...r.plates.flatMap(p => plate(p)), r.plates.some(p => p.pairs.some(x => x.parts.length > 0)) ? indented(`${bandLegend()}.`) : [], r.coherence.flatMap(c => indented(c)), ...(r.readings ? [lightText(r.readings)] : []), ...r.light.map(lightText), ...r.losses.map(lightText), goals(r.goals), variants(r.variants), r.guesses ? indented(guessWords(r.guesses, file)) : [],
     r.notes.length > 0 ? ['Notes', '', ...r.notes.flatMap(n => wrap(`${n.about}: ${n.text}`, { first: '  ', rest: '    ' }))] : [],
     r.overrides.length > 0 ? ['Otherwise than in the inventory', '', ...r.overrides.flatMap(o => wrap(o, { first: '  ', rest: '    ' }))] : [],
     r.findings.length === 0 ? [r.pending === undefined ? 'Findings: none' : 'Findings: none in what is computed'] : findings(r.findings, 'Findings'), r.pending !== undefined ? indented(`Not computed yet: ${r.pending}.`) : [],

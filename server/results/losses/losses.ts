@@ -57,12 +57,12 @@ export class Losses {
   }
 
   /** Whether the page has more to say of the brightness than by its lengths; then it shows the ladder. */
-  readonly shown = (): boolean => this.context.plates.some(p => p.pairs.length > 0) && this.context.published.some(c => MORE.test(c.name));
+  readonly shown = (): boolean => this.context.plates.some(p => p.pairs.length > 0) && this.context.published.some(c => !c.missing && MORE.test(c.name));
 
-  /** Puts on the page what a page that says more than lengths knows. */
+  /** Puts on the page what a page that says more than lengths knows. What the depth takes is there already, as a brightness. */
   publish(): void {
     if (!this.shown()) return;
-    for (const { rungs, recorded } of this.ladders) for (const cell of [...rungs.map(r => r.loss), recorded]) if (cell && !this.context.published.includes(cell)) this.context.published.push(cell);
+    for (const { rungs, recorded } of this.ladders) for (const cell of [...rungs.map(r => (r.cause === 'depth' ? undefined : r.loss)), recorded]) if (cell && !this.context.published.includes(cell)) this.context.published.push(cell);
   }
 
   /** `P1.object.ratio loss`, `recorded brightness` */
@@ -108,7 +108,7 @@ export class Losses {
   private polarization(base: string, plate: Thing, pair: Pair): Rung {
     const read = this.context.find(`${base}.polarized`) ?? this.context.find(`${plate.id}.object.polarized`);
     const share = read && !read.missing ? read : this.context.named(`${base}.polarization`);
-    return this.by('polarization', base, share, LOST, [share!], `how ${pair.arm.name} is polarized beside the reference is not known`);
+    return this.by('polarization', base, share, LOST, [share!], `how the light of ${pair.arm.name} is polarized beside the reference is not known`);
   }
   /** How much is lost beyond the rated figure is told by nobody: only whether the fringes are finer. */
   private fringes(base: string, plate: Thing): Rung {

@@ -3,6 +3,7 @@ import type { Check } from './check.ts';
 import { LIGHT_CHECKS } from './light/index.ts';
 import { PLACE_CHECKS } from './places/index.ts';
 import { PATH_CHECKS } from './paths/index.ts';
+import { RECORDING_CHECKS } from './recording/index.ts';
 import { GOAL_CHECKS } from './goals/index.ts';
 import { FILE_CHECKS } from './files/index.ts';
 import { NAME_CHECKS } from './names/index.ts';
@@ -13,7 +14,7 @@ import { VARIANT_CHECKS } from './variants/index.ts';
 
 /** The groups, in the order of the page that lists them. */
 export const CHECK_GROUPS: readonly { readonly title: string; readonly checks: readonly Check[] }[] = [
-  { title: 'Paths and light', checks: PATH_CHECKS }, { title: 'Readings', checks: READING_CHECKS }, { title: 'Readings of light', checks: LIGHT_CHECKS }, { title: 'Places', checks: PLACE_CHECKS }, { title: 'Expectations', checks: GOAL_CHECKS }, { title: 'Names', checks: NAME_CHECKS },
+  { title: 'Paths and light', checks: PATH_CHECKS }, { title: 'Readings', checks: READING_CHECKS }, { title: 'Readings of light', checks: LIGHT_CHECKS }, { title: 'Recording', checks: RECORDING_CHECKS }, { title: 'Places', checks: PLACE_CHECKS }, { title: 'Expectations', checks: GOAL_CHECKS }, { title: 'Names', checks: NAME_CHECKS },
   { title: 'Values', checks: VALUE_CHECKS }, { title: 'Variants', checks: VARIANT_CHECKS }, { title: 'Lines and blocks', checks: TEXT_CHECKS }, { title: 'Files', checks: FILE_CHECKS },
 ];
 export const CHECKS: readonly Check[] = CHECK_GROUPS.flatMap(g => g.checks);

@@ -6,6 +6,7 @@ import { Beams } from './beams/beams.ts';
 import { arrivalAngle, incidenceNamed } from './places/angles.ts';
 import { armLengths } from './paths/arm-lengths.ts';
 import { coherenceOf, type Coherence } from './coherence.ts';
+import { Fringes } from './fringes/fringes.ts';
 import { judgeGoals, type GoalResult } from './goals.ts';
 import { Graph, type Cell } from './graph.ts';
 import { Losses } from './losses/losses.ts';
@@ -32,6 +33,8 @@ export interface Results {
   readonly readings: Readings;
   /** how wide the beams are and from where they spread */
   readonly beams: Beams;
+  /** the fringes on the plates */
+  readonly fringes: Fringes;
   /** what the meter said, and what follows from it */
   readonly light: Light;
   /** what holds the brightness back */
@@ -88,18 +91,19 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   readings.lengths.rest(legs);
   nameShort(plates, aliases, graph);
   const beams = new Beams(setup, values, legs, places);
+  const fringes = new Fringes({ setup, values, places, legs, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const light = lightOf({ setup, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
   const losses = new Losses({
     graph, plates, published, exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
     find: name => resultNamed(graph, aliases, name), named: name => resultNamed(graph, aliases, name) ?? ask(name),
   });
-  asked.push(light, beams, losses);
+  asked.push(light, beams, fringes, losses);
   for (const goal of setup.goals) ask(goal.result);
   losses.publish();
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
   for (const [key, f] of setup.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && (f.node.parent === setup.node || setup.variant !== undefined)) values.setupFact(key);
-  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, light, losses, published, aliases, ask };
+  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, fringes, light, losses, published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

@@ -23,13 +23,16 @@ export const plate: Kind = {
     text('stock', 'Name of the plate stock.', ['"box 3"']),
     choice('material', MATERIALS, 'What the layer is. Without figures of its own, those of its sort are assumed, as bands.', { used: true }),
     quantity('sensitivity', EXPOSURE, 'Exposure that it needs.', { used: true, within: { from: 1e-4, to: 1e5, words: '0.01 µJ/cm² to 10 J/cm²' }, usual: ['40 µJ/cm² ×÷ 2', '120 µJ/cm² ×÷ 2', '1.5 mJ/cm² ×÷ 2'], assumedBy: { phrase: 'material', of: SENSITIVITY } }),
-    quantity('resolving power', PER_LENGTH, 'Finest fringes that it records.', { within: { from: 5e4, to: 5e7, words: '50 lines/mm to 50000 lines/mm' }, usual: ['3000 lines/mm ± 10%', '5000 lines/mm ± 10%', '8000 lines/mm ± 15%'], assumedBy: { phrase: 'material', of: RESOLVING_POWER } }),
+    quantity('resolving power', PER_LENGTH, 'Finest fringes that it records.', { used: true, within: { from: 5e4, to: 5e7, words: '50 lines/mm to 50000 lines/mm' }, usual: ['3000 lines/mm ± 10%', '5000 lines/mm ± 10%', '8000 lines/mm ± 15%'], assumedBy: { phrase: 'material', of: RESOLVING_POWER } }),
     quantity('thickness', LENGTH, 'Thickness of the glass or film.', { usual: ['1.5 mm', '2 mm', '3 mm'] }),
     choice('base', ['glass', 'film', 'film on glass'], 'What carries the layer. Film creeps in its holder.', { assumed: { text: 'glass', why: 'a plate is of glass unless it is said to be film' } }),
-    quantity('layer', LENGTH, 'Thickness of the emulsion.', { within: { from: 1e-7, to: 1e-3, words: '0.1 µm to 1 mm' }, usual: ['6 µm ± 1 µm', '7 µm ± 1 µm'], assumedBy: { phrase: 'material', of: LAYER } }),
+    quantity('layer', LENGTH, 'Thickness of the emulsion.', { used: true, within: { from: 1e-7, to: 1e-3, words: '0.1 µm to 1 mm' }, usual: ['6 µm ± 1 µm', '7 µm ± 1 µm'], assumedBy: { phrase: 'material', of: LAYER } }),
     quantity('index', NUMBER, 'Refractive index of the layer before processing.', {
-      within: { from: 1, to: 3, words: '1 to 3' }, usual: ['1.62 ± 0.03'],
+      used: true, within: { from: 1, to: 3, words: '1 to 3' }, usual: ['1.62 ± 0.03'],
       assumed: { text: '1.62 ± 0.03', why: 'unexposed silver halide in gelatin has 1.6 to 1.65 (Bjelkhagen 1993, from memory), and most plates are that' }, assumedBy: { phrase: 'material', of: INDEX },
+    }),
+    quantity('index amplitude', NUMBER, 'By how much the index swings about its mean in the finished hologram; estimates of its efficiency rest on it.', {
+      used: true, within: { from: 1e-5, to: 0.3, words: '0.00001 to 0.3' }, usual: ['0.03 ×÷ 2'], assumed: { text: '0.03 ×÷ 2', why: 'bleached silver halide and gelatin reach 0.01 to 0.06, by exposure and process; from memory' },
     }),
     quantity('shrinkage', NUMBER, 'Share of its thickness that the layer loses in processing; negative where it swells.', { sign: 'any', within: { from: -1, to: 0.99, words: '-100 % to 99 %' }, usual: ['15% ± 5 points', '0% ± 3 points'] }),
     quantity('reciprocity', NUMBER, 'Exponent p of the reciprocity law; 1 when long exposures need no more light.', {

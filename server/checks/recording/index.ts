@@ -1,0 +1,6 @@
+import type { Check } from '../check.ts';
+import { fringesTooFine } from './fringes-too-fine.ts';
+import { referenceTooNear } from './reference-too-near.ts';
+import { sidesDisagree } from './sides-disagree.ts';
+
+export const RECORDING_CHECKS: readonly Check[] = [fringesTooFine, sidesDisagree, referenceTooNear];

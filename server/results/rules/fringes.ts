@@ -1,0 +1,186 @@
+/** Rules of the fringes on a plate: how fine they are, how they lie, and what the layer makes of them. */
+import { layerEfficiency, meeting } from '../../optics/fringes/efficiency.ts';
+import { RESOLVING_MARGIN, shareOfResolvingPower } from '../../optics/fringes/resolving.ts';
+import { reflectionBandwidth } from '../../optics/fringes/selectivity.ts';
+import { fringeTilt, insideLayer, layerFrequency, layerFringes, plateFringes } from '../../optics/fringes/spacing.ts';
+import { kleinCookQ, THICK_FROM_Q, THIN_TO_Q } from '../../optics/fringes/volume.ts';
+import { facing, fromFrame } from '../../optics/solids/frame.ts';
+import { angleFromNormal, dot, unit, type Vector } from '../../optics/vectors.ts';
+import type { Rule } from '../graph.ts';
+
+export { RESOLVING_MARGIN, THICK_FROM_Q, THIN_TO_Q };
+
+export type HologramWay = 'transmission' | 'reflection';
+
+/** Which inputs a rule of fringes has, in this order; what is left out is not known and counts as nothing. */
+export interface Known {
+  /** places: plate, its normal, object, direction of the reference, three each. angles: reference, object, and the distance of the object where `far` is not set */
+  readonly by: 'places' | 'angles'
+  /** of a setup that names distances: where the reference comes from */
+  readonly way: HologramWay
+  /** by angles: the distance of the object is not known, so that all of it lies in one direction */
+  readonly far: boolean
+  /** how far the reference is past the focus that it spreads from, and that focus's Rayleigh range */
+  readonly spread: boolean
+  /** width and height of the plate */
+  readonly plate: boolean
+  /** width, height and depth of the object */
+  readonly object: boolean
+}
+
+/** A point of the plate and one of the object, each from its middle: as shares of its sizes, right, up, and for the object toward the plate; single points of an object in metres. */
+export interface Spot {
+  readonly plate: readonly [number, number]
+  readonly object: Vector
+  readonly metres?: true
+}
+export const MIDDLE: Spot = { plate: [0, 0], object: [0, 0, 0] };
+
+/** Both beams where they meet a point of the plate. */
+interface Beams { readonly normal: Vector; readonly reference: Vector; readonly object: Vector }
+
+/** The beams at a point of the plate, and the inputs behind those that {@link Known} names: the index of the layer and the like. */
+function beamsAt(known: Known, spot: Spot, x: readonly number[]): Beams & { readonly rest: readonly number[] } {
+  let i = 0;
+  const take = (): number => x[i++]!;
+  const vector = (): Vector => [take(), take(), take()];
+  const byPlaces = (): readonly [Vector, Vector, Vector, Vector] => [vector(), vector(), vector(), vector()];
+  const byAngles = (): readonly [Vector, Vector, Vector, Vector] => {
+    const [a, b] = [take(), take()];
+    const distance = known.far ? 1 : take();
+    // Seen from the object: the plate faces it, and both angles count to the right.
+    return [[0, 0, 0], FRONT, [distance * Math.sin(b), -distance * Math.cos(b), 0], [-Math.sin(a), (known.way === 'transmission' ? 1 : -1) * Math.cos(a), 0]];
+  };
+  const [plate, normal, object, arriving] = known.by === 'places' ? byPlaces() : byAngles();
+  const curvature = known.spread ? curved(take(), take()) : 0;
+  const [width, height] = known.plate ? [take(), take()] : [0, 0];
+  const [wide, high, deep] = known.object ? [take(), take(), take()] : [0, 0, 0];
+  const [a, b] = known.far ? MIDDLE.plate : spot.plate;
+  const [right, up, toward] = known.far ? MIDDLE.object : spot.object;
+  const on = fromFrame(facing(plate, normal), [a * width, b * height, 0]);
+  const from = fromFrame(facing(object, minus(plate, object)), spot.metres ? [right, up, toward] : [right * wide, up * high, toward * deep]);
+  // Light that spreads from a point 1/C before the plate: direction + C · offset, which is right for plane and converging light too.
+  const [r, d] = [unit(arriving), minus(on, plate)];
+  return { normal, reference: unit([r[0] + curvature * d[0], r[1] + curvature * d[1], r[2] + curvature * d[2]]), object: unit(minus(on, from)), rest: x.slice(i) };
+}
+const FRONT: Vector = [0, -1, 0];
+const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+/** Curvature of the wavefronts, 1/m, of a beam past its focus. */
+const curved = (past: number, rayleigh: number): number => (past === 0 ? 0 : past / (past * past + rayleigh * rayleigh));
+
+/** Steps of the differences: inputs are lengths on a table, angles, and components of directions. A Rayleigh range may be far smaller. */
+const STEP = 1e-6;
+const slopes = (compute: Rule['compute']) => (x: readonly number[]): readonly number[] => x.map((v, i) => {
+  const h = Math.abs(v) < STEP && v !== 0 ? Math.abs(v) / 16 : STEP;
+  const at = (to: number): number => compute(x.map((o, j) => (j === i ? to : o)));
+  const d = (at(v + h) - at(v - h)) / (2 * h);
+  return Number.isFinite(d) ? d : 0;
+});
+const smooth = (rule: Omit<Rule, 'partials'>): Rule => ({ ...rule, partials: slopes(rule.compute) });
+const madeWith = (known: Known, spot: Spot, ...more: readonly unknown[]): readonly unknown[] => [...Object.values(known), ...spot.plate, ...spot.object, spot.metres, ...more];
+
+/** A wavelength with which the functions of optics are asked for what does not depend on it. */
+const ANY = 1e-6;
+const MAS450 = 'MIT OpenCourseWare MAS.450, “Transmission hologram equations”';
+const COLLIER = 'Collier, Burckhardt & Lin, Optical Holography (1971) (from memory)';
+
+/** Fringes in each wavelength, along the surface of the plate. Inputs as {@link Known} says. */
+export const alongSurface = (known: Known, spot: Spot): Rule => smooth({
+  name: 'fringes in a wavelength', of: madeWith(known, spot), formula: '|k₁ − k₂| along the plate; both in its normal’s plane: |sin θ₁ − sin θ₂|', source: MAS450,
+  compute: x => { const b = beamsAt(known, spot, x); return Math.hypot(...plateFringes(ANY, b.normal, b.reference, b.object)) * ANY; },
+});
+/** Fringes in each wavelength, across their planes in the layer. Inputs as {@link Known} says, then the index of the layer. */
+export const acrossLayer = (known: Known, spot: Spot): Rule => smooth({
+  name: 'fringes in a wavelength, in the layer', of: madeWith(known, spot), formula: '2n sin(δ/2), δ the angle of both beams in the layer', source: COLLIER,
+  compute: x => { const b = beamsAt(known, spot, x); return layerFrequency(ANY, b.rest[0]!, b.normal, b.reference, b.object) * ANY; },
+});
+/** Inputs: fringes in a wavelength, the wavelength. */
+export const PER_METRE: Rule = { name: 'fringes', formula: 'fringes in a wavelength / λ', compute: ([s, wavelength]) => s! / wavelength!, partials: ([s, wavelength]) => [1 / wavelength!, -s! / (wavelength! * wavelength!)] };
+/** Inputs: finest fringes, resolving power. */
+export const RESOLVING_SHARE: Rule = {
+  name: 'share of the resolving power', formula: 'finest fringes / resolving power', compute: ([needed, rated]) => shareOfResolvingPower(needed!, rated!), partials: ([needed, rated]) => [1 / rated!, -needed! / (rated! * rated!)],
+};
+/** Tilt of the fringe planes against the plate. Inputs as {@link Known} says, then the index. */
+export const tilt = (known: Known): Rule => smooth({
+  name: 'tilt of the fringe planes', of: madeWith(known, MIDDLE), formula: 'the planes halve the angle of both beams in the layer', source: 'Kogelnik, Bell Syst. Tech. J. 48, 2909 (1969)',
+  compute: x => { const b = beamsAt(known, MIDDLE, x); return fringeTilt(b.rest[0]!, b.normal, b.reference, b.object); },
+});
+/** How thick a hologram is. Inputs as {@link Known} says, then index, wavelength, thickness of the layer. */
+export const volume = (known: Known): Rule => ({
+  name: 'volume parameter', of: madeWith(known, MIDDLE), formula: 'Q = 2π λ d f² / n, f in the layer; thin up to 1, thick from 10', source: 'Klein & Cook, IEEE Trans. Sonics Ultrason. SU-14, 123 (1967)',
+  compute: x => { const b = beamsAt(known, MIDDLE, x); const [n, wavelength, d] = b.rest as [number, number, number]; return kleinCookQ(wavelength, n, d, layerFrequency(wavelength, n, b.normal, b.reference, b.object)); },
+});
+/** Share of the reference that goes into the image when it shows the plate as it recorded it. Inputs as {@link Known} says, then index, wavelength, thickness, amplitude of the index. */
+export const efficiency = (known: Known): Rule => ({
+  name: 'estimated efficiency', of: madeWith(known, MIDDLE), curved: true, formula: 'transmission sin²ν, reflection tanh²ν, ν = π n₁ d / (λ √(cos θ₁ cos θ₂)), angles in the layer', source: 'Kogelnik, Bell Syst. Tech. J. 48, 2909 (1969)',
+  compute: x => {
+    const b = beamsAt(known, MIDDLE, x);
+    const [n, wavelength, d, amplitude] = b.rest as [number, number, number, number];
+    return layerEfficiency(wavelength, d, amplitude, meeting(wavelength, n, b.normal, b.reference, layerFringes(wavelength, n, b.normal, b.reference, b.object)));
+  },
+});
+/** Width of the band of colours that a reflection hologram sends back, in the limit of faint fringes. Inputs as {@link Known} says, then index, wavelength, thickness. */
+export const bandwidth = (known: Known): Rule => ({
+  name: 'bandwidth', of: madeWith(known, MIDDLE), curved: true, formula: '4 ξ½ n cos θ / (π d f²), θ in the layer; along the normal 0.443 λ² / (n d)', source: 'Kogelnik, Bell Syst. Tech. J. 48, 2909 (1969)',
+  compute: x => {
+    const b = beamsAt(known, MIDDLE, x);
+    const [n, wavelength, d] = b.rest as [number, number, number];
+    return reflectionBandwidth(n, d, layerFrequency(wavelength, n, b.normal, b.reference, b.object), 0, angleFromNormal(b.normal, insideLayer(n, b.normal, b.object)));
+  },
+});
+/** How far the reference stands from the object, in the sines that the halo of the object needs: below 1 both overlap. Inputs as {@link Known} says. */
+export const separation = (known: Known, edge: Spot): Rule => smooth({
+  name: 'room beside the object', of: madeWith(known, edge), curved: true, formula: '|sin θ_ref − sin θ_obj| / (3 · half of the object’s extent in sines)', source: 'Leith & Upatnieks, J. Opt. Soc. Am. 52, 1123 (1962); Goodman, Introduction to Fourier Optics (from memory)',
+  compute: x => carrier(known, x) / Math.max(1e-9, 3 * halo(known, edge, x)),
+});
+const carrier = (known: Known, x: readonly number[]): number => { const b = beamsAt(known, MIDDLE, x); return Math.hypot(...plateFringes(ANY, b.normal, b.reference, b.object)) * ANY; };
+function halo(known: Known, edge: Spot, x: readonly number[]): number {
+  const [middle, end] = [beamsAt(known, MIDDLE, x), beamsAt(known, { ...edge, plate: [0, 0] }, x)];
+  return Math.hypot(...plateFringes(ANY, middle.normal, middle.object, end.object)) * ANY;
+}
+
+/** Path change for each metre that the plate moves against its beams: in the worst direction, along its surface, along its normal. Inputs as {@link Known} says. */
+export const againstBeams = (known: Known, along: 'worst' | 'surface' | 'normal'): Rule => smooth({
+  name: 'path change as the plate moves', of: madeWith(known, MIDDLE, along), formula: along === 'worst' ? '|k₁ − k₂|' : along === 'surface' ? '|k₁ − k₂| along the plate' : '|k₁ − k₂| along its normal', source: COLLIER,
+  compute: x => {
+    const b = beamsAt(known, MIDDLE, x);
+    const k = minus(b.object, b.reference);
+    const across = Math.abs(dot(k, unit(b.normal)));
+    return along === 'worst' ? Math.hypot(...k) : along === 'normal' ? across : Math.sqrt(Math.max(0, dot(k, k) - across * across));
+  },
+});
+
+/** From which side of the plate each beam comes: below 0 they come from opposite sides; near 0 one of them grazes it. Plain numbers: normal and both directions. */
+export const sidesOf = (normal: readonly number[], one: readonly number[], other: readonly number[]): number =>
+  dot(unit(normal as unknown as Vector), unit(one as unknown as Vector)) * dot(unit(normal as unknown as Vector), unit(other as unknown as Vector));
+
+const STEPS: readonly number[] = [0, -0.5, 0.5];
+/** Points of a plate: its middle, its corners, and the middles of its edges. */
+const PLATE_POINTS: readonly (readonly [number, number])[] = STEPS.flatMap(a => STEPS.map(b => [a, b] as const));
+/** Points of a box likewise, and of a ball those of its axes only: it has no corners. */
+const BOX_POINTS: readonly Vector[] = STEPS.flatMap(a => STEPS.flatMap(b => STEPS.map((c): Vector => [a, b, c])));
+const BALL_POINTS: readonly Vector[] = BOX_POINTS.filter(p => p.filter(c => c !== 0).length < 2);
+
+/** Where the fringes are finest, in plain numbers: over the middle, the edges and the corners of plate and object. */
+export function finestSpot(known: Known, way: HologramWay, shape: 'box' | 'ball' | readonly Vector[], x: readonly number[]): Spot {
+  const points = typeof shape === 'string' ? (known.object ? (shape === 'ball' ? BALL_POINTS : BOX_POINTS) : [MIDDLE.object]) : shape;
+  const metres = typeof shape === 'string' ? {} : { metres: true as const };
+  let best: { readonly spot: Spot; readonly fringes: number } = { spot: { ...MIDDLE, ...metres }, fringes: 0 };
+  for (const plate of known.plate ? PLATE_POINTS : [MIDDLE.plate]) {
+    for (const object of points) {
+      const spot: Spot = { plate, object, ...metres };
+      const b = beamsAt(known, spot, x);
+      const fringes = way === 'transmission' ? Math.hypot(...plateFringes(ANY, b.normal, b.reference, b.object)) : layerFrequency(ANY, b.rest[0]!, b.normal, b.reference, b.object);
+      // Of two alike the first counts, also where rounding parts them.
+      if (fringes > best.fringes * (1 + 1e-9)) best = { spot, fringes };
+    }
+  }
+  return best.spot;
+}
+
+/** The part of an object that its halo reaches farthest with, as the middle of the plate sees it. */
+export function widestSpot(known: Known, shape: 'box' | 'ball' | readonly Vector[], x: readonly number[]): Spot {
+  const points = typeof shape === 'string' ? (known.object ? (shape === 'ball' ? BALL_POINTS : BOX_POINTS) : [MIDDLE.object]) : shape;
+  const spots = points.map((object): Spot => ({ plate: [0, 0], object, ...(typeof shape === 'string' ? {} : { metres: true as const }) }));
+  return spots.reduce((best, s) => (halo(known, s, x) > halo(known, best, x) * (1 + 1e-9) ? s : best), spots[0] ?? MIDDLE);
+}

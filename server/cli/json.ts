@@ -7,6 +7,7 @@ import { notesOf } from '../features/notes.ts';
 import { stepsOf } from '../features/report/losses.ts';
 import { planText, verdictOf } from '../features/report/readings.ts';
 import type { Verdict } from '../features/report/verdict.ts';
+import type { Suspect, Why } from '../features/why.ts';
 import { changeText } from '../features/report/variants.ts';
 import type { Place, Reading } from '../model/model.ts';
 import { factText, overridesOf, type Override } from '../model/overrides.ts';
@@ -57,6 +58,14 @@ export function explanationJson(file: Opened, r: Results, cell: Cell, asked: str
   };
   return document('explanation', {
     file: naming(file.uri), setup: r.setup.name, variant: r.setup.variant ?? null, asked, method: chain.method, result: row(chain.result), chain: chain.links.map(row), guesses: chain.guesses.map(g => g.name),
+  });
+}
+
+export function whyJson(file: Opened, answers: readonly Why[]): string {
+  const suspect = (s: Suspect): Members => ({ name: s.name, cause: s.cause, evidence: s.evidence, stops: number(s.stops), findings: s.codes, test: s.test });
+  return document('why', {
+    file: beside(file)(file.uri),
+    setups: answers.map(w => ({ name: w.setup, variant: w.variant ?? null, seen: w.seen ?? null, outcomes: w.outcomes, suspects: w.suspects.map(suspect), untold: w.untold.map(suspect), cleared: w.cleared.map(suspect) })),
   });
 }
 

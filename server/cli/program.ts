@@ -7,6 +7,7 @@ import { explain } from './explain.ts';
 import { Misuse } from './files.ts';
 import { format } from './format.ts';
 import { report } from './report.ts';
+import { why } from './why.ts';
 
 /** The program; what a command has to say goes to `finish`. Wrong usage throws a CommanderError or a Misuse. */
 export function program(finish: (done: Done) => void): Command {
@@ -34,6 +35,12 @@ export function program(finish: (done: Done) => void): Command {
     .usage('[options] FILE RESULT | CODE')
     .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     .action((words: string[], o: { format: Format; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(explain(words, o)));
+
+  command('why', 'tell what may have darkened or spoilt a plate, and how to find out (why FILE, or why FILE dull at the back)')
+    .argument('<FILE>', 'a .plate file')
+    .addArgument(new Argument('[OUTCOME...]', 'what was seen: dull at the back, wood grain, nothing at all, …'))
+    .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
+    .action((file: string, outcome: string[], o: { format: Format; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(why(file, outcome, o)));
 
   command('format', 'put blanks, indents and line ends in order')
     .addArgument(new Argument('<FILE...>', '.plate files or folders; - reads standard input and prints the result'))

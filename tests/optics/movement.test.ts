@@ -98,6 +98,11 @@ describe('a movement that was followed', () => {
     expect(movementContrast([1], [5])).toBe(1);
     expect(movementContrast([1, 1], [0, 0.5])).toBe(1);
   });
+
+  it('leaves out samples without a partner', () => {
+    expect(movementContrast([0, 1, 2, 3], [0, 0.3])).toBe(movementContrast([0, 1], [0, 0.3]));
+    expect(movementContrast([0, 1], [0, 0.3, 7])).toBe(movementContrast([0, 1], [0, 0.3]));
+  });
 });
 
 describe('a mirror', () => {
@@ -208,6 +213,8 @@ describe('other things', () => {
       expectNear(glassTurnSlope(n, t, angle), centralDifference(a => path(n, t, a), angle, 1e-3), 1e-11);
     }));
     expect(glassTurnSlope(1.5, 3e-3, 0)).toBe(0);
+    // no glass at all, along which sin² is exactly 1
+    expect(glassTurnSlope(1, 3e-3, Math.PI / 2)).toBe(0);
   });
 });
 

@@ -242,13 +242,31 @@ describe('layers', () => {
     }));
   });
 
-  it('nothing changes when everything is turned about the normal, or the plate about', () => {
-    fc.assert(fc.property(beams, between(-3, 3), ([a, b, reflects, off], turn) => {
-      const about = (v: Vector): Vector => [v[0] * Math.cos(turn) - v[2] * Math.sin(turn), -v[1], v[0] * Math.sin(turn) + v[2] * Math.cos(turn)];
+  const towards = fc.tuple(between(-1, 1), between(-Math.PI, Math.PI)).map(([z, a]): Vector => [Math.sqrt(1 - z * z) * Math.cos(a), Math.sqrt(1 - z * z) * Math.sin(a), z]);
+  it('nothing changes when everything is turned, or the normal points the other way', () => {
+    fc.assert(fc.property(beams, towards, between(-3, 3), fc.constantFrom(1, -1), ([a, b, reflects, off], [x, y, z], angle, sign) => {
+      // Rodrigues' formula
+      const [c, s] = [Math.cos(angle), Math.sin(angle)];
+      const turned = (v: Vector): Vector => {
+        const k = (x * v[0] + y * v[1] + z * v[2]) * (1 - c);
+        return [v[0] * c + (y * v[2] - z * v[1]) * s + x * k, v[1] * c + (z * v[0] - x * v[2]) * s + y * k, v[2] * c + (x * v[1] - y * v[0]) * s + z * k];
+      };
       const [one, other, lit] = [front(a * DEGREE), reflects ? behind(b * DEGREE) : front(b * DEGREE), front((a + off) * DEGREE)];
-      const efficiency = (f: (v: Vector) => Vector): number => layerEfficiency(RED, 7e-6, 0.02, meeting(RED, N, f(NORMAL), f(lit), layerFringes(RED, N, f(NORMAL), f(one), f(other))));
-      expectNear(efficiency(about), efficiency(v => v), 1e-6);
+      const met = meeting(RED, N, NORMAL, lit, layerFringes(RED, N, NORMAL, one, other));
+      const normal = turned([0, sign, 0]);
+      const after = meeting(RED, N, normal, turned(lit), layerFringes(RED, N, normal, turned(one), turned(other)));
+      expectNear(after.dephasing, met.dephasing, 1e-3);
+      expectNear(after.arriving, met.arriving, 1e-9);
+      expectNear(after.leaving, met.leaving, 1e-9);
+      expectNear(layerEfficiency(RED, 7e-6, 0.02, after), layerEfficiency(RED, 7e-6, 0.02, met), 1e-6);
     }));
+  });
+
+  it('sends nothing along the layer, and nothing without fringes', () => {
+    expect(layerEfficiency(RED, 7e-6, 0.02, { dephasing: 0, arriving: 1, leaving: 0 })).toBe(0);
+    expect(layerEfficiency(RED, 7e-6, 0.02, { dephasing: 0, arriving: 0, leaving: 1 })).toBe(0);
+    expect(transmissionEfficiency(0, 0)).toBe(0);
+    expect(reflectionEfficiency(0, 0)).toBe(0);
   });
 });
 

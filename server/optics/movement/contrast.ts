@@ -18,8 +18,7 @@ const durations: Range = { from: 0, to: 1e12 };
  * Source: Powell & Stetson, J. Opt. Soc. Am. 55, 1593 (1965).
  */
 export function vibrationContrast(amplitude: number): number {
-  // further out than this nothing is left that a double could tell
-  return Math.abs(besselJ0(2 * Math.PI * Math.min(1e8, Math.abs(nearestWithin(fringes, amplitude)))));
+  return Math.abs(besselJ0(2 * Math.PI * nearestWithin(fringes, amplitude)));
 }
 
 /**

@@ -8,6 +8,7 @@ import { plan, type Results } from './plan.ts';
 export function complete(setup: Setup, before?: Graph): Results {
   const results = plan(setup, { before });
   alignmentOf(results);
+  void results.table.look;
   results.graph.settle();
   return results;
 }

@@ -18,6 +18,7 @@ import { resultNamed } from './names.ts';
 import { pair, type Pair, type PlateResults } from './paths/pairs.ts';
 import { Places } from './places/places.ts';
 import { Readings } from './readings/index.ts';
+import { Table } from './table/table.ts';
 import type { Offsets } from './readings/offsets.ts';
 import { Values } from './values.ts';
 
@@ -35,6 +36,8 @@ export interface Results {
   readonly beams: Beams;
   /** the fringes on the plates */
   readonly fringes: Fringes;
+  /** what stands on the table, and what is in whose way */
+  readonly table: Table;
   /** what the meter said, and what follows from it */
   readonly light: Light;
   /** what holds the brightness back */
@@ -97,13 +100,14 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
     graph, plates, published, exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
     find: name => resultNamed(graph, aliases, name), named: name => resultNamed(graph, aliases, name) ?? ask(name),
   });
-  asked.push(light, beams, fringes, losses);
+  const table = new Table({ setup, graph, values, places, beams, arms });
+  asked.push(light, beams, fringes, table, losses);
   for (const goal of setup.goals) ask(goal.result);
   losses.publish();
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
   for (const [key, f] of setup.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && (f.node.parent === setup.node || setup.variant !== undefined)) values.setupFact(key);
-  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, fringes, light, losses, published, aliases, ask };
+  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, fringes, table, light, losses, published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

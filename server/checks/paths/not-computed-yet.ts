@@ -13,7 +13,9 @@ export const notComputedYet: Check = {
 
 **What to do.** Nothing. Keep writing them: they are part of the notebook, and will count once they are computed.`,
   example: `setup "Whelk shell" {
-  table: 1200 x 900 mm
+  lamp spot {
+    distance: 1.5 m
+  }
 }
 `,
   message: d => {

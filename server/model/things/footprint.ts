@@ -12,7 +12,7 @@ export interface Footprint {
   readonly mount: number;
   /** how deep it is, mount included */
   readonly depth: number;
-  /** whether its depth lies behind the face, as of a mirror, or half of it on each side */
+  /** whether its depth lies behind the face, away from the light that comes, or half of it on each side */
   readonly lies: 'behind' | 'around';
   /** it is held by a post that reaches down to the table */
   readonly post: boolean;
@@ -30,8 +30,8 @@ const of = (face: Footprint['face'], by: Footprint['by'], assumed: Footprint['as
 export const LASER: Footprint = of('rectangular', [], [60, 60], { mount: 0, depth: 300, lies: 'behind', post: false, why: 'small gas lasers are some 60 mm thick and 300 mm long or more' });
 export const MIRROR: Footprint = of('round', ['diameter', 'size'], [50, 50], { mount: 8, depth: 30, lies: 'behind', why: 'a mirror of 50 mm in a mount with two screws behind it is the usual one' });
 export const SPLITTER: Footprint = of('rectangular', ['size'], [50, 50], { mount: 6, depth: 15, why: 'a splitter of 50 mm in a holder that clasps its rim is the usual one' });
-/** Its clear diameter says nothing of the mount, which holds the pinhole with its screws as well. */
-export const SPREADER: Footprint = of('rectangular', [], [45, 60], { mount: 0, depth: 50, why: 'an objective and its pinhole with their screws take a mount of about 50 mm' });
+/** Its place is where the light enters; behind that are the pinhole and its screws. Its clear diameter says nothing of them. */
+export const SPREADER: Footprint = of('rectangular', [], [45, 60], { mount: 0, depth: 50, lies: 'behind', why: 'an objective and its pinhole with their screws take a mount of about 50 mm' });
 export const LENS: Footprint = of('round', ['diameter'], [50, 50], { mount: 8, depth: 15, why: 'a lens of 50 mm in a ring is the usual one' });
 export const COLLIMATOR: Footprint = of('round', ['diameter'], [150, 150], { mount: 10, depth: 25, why: 'a collimator has to be wider than the plate; 150 mm is a usual one' });
 /** A polarizer or a wave plate. */

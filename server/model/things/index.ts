@@ -34,8 +34,8 @@ export const kindNamed = (word: string): Kind | undefined => byWord.get(word);
 /** Facts of the setup itself. */
 export const SETUP_FACTS: readonly Fact[] = [
   choice('hologram', ['transmission', 'reflection', 'rainbow'], 'What is to be made.', { used: true }),
-  sizes('table', [2], 'Length and width of the table.', { usual: ['1200 x 900 mm', '900 x 600 mm', '2400 x 1200 mm'] }),
-  quantity('hole spacing', LENGTH, 'Distance between the holes of the table.', { usual: ['25 mm', '1 in'] }),
+  sizes('table', [2], 'Length and width of the table.', { used: true, usual: ['1200 x 900 mm', '900 x 600 mm', '2400 x 1200 mm'] }),
+  quantity('hole spacing', LENGTH, 'Distance between the holes of the table.', { used: true, usual: ['25 mm', '1 in'] }),
   quantity('beam height', LENGTH, 'Height of the beams above the table.', { used: true, usual: ['120 mm', '150 mm', '200 mm'] }),
   ratio('beam ratio', 'Reference to object light at the plate, when it is known.', { used: true, usual: ['4:1', '2:1', '1:1'] }),
   quantity('exposure', TIME, 'How long the shutter is open.', { used: true, usual: ['20 s', '5 s', '60 s'] }),

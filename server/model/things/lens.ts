@@ -5,7 +5,7 @@ import { CROWN, glassOf } from './shared.ts';
 
 const facts = (focal: readonly string[], diameters: readonly string[]): Kind['facts'] => [
   quantity('focal length', LENGTH, 'Focal length; negative for a diverging one.', { used: true, sign: 'not zero', usual: focal }),
-  quantity('diameter', LENGTH, 'Clear diameter.', { usual: diameters }),
+  quantity('diameter', LENGTH, 'Clear diameter.', { used: true, usual: diameters }),
   quantity('loss', NUMBER, 'Share of the light that is lost.', {
     used: true, sign: 'share', usual: ['8% ± 1 points', '2% ± 1 points'], assumed: { text: '5% ± 4 points', why: 'the two faces of a lens reflect 8 % together where they are bare (Fresnel’s formulas for n = 1.52), 1 % where they are coated (from memory)' },
   }),

@@ -18,7 +18,7 @@ export const mirror: Kind = {
         dielectric: { text: '1% ×÷ 3', why: 'dielectric mirrors are sold as better than 99 % at their own wavelength and angle, from memory; elsewhere they lose more' },
       } },
     }),
-    quantity('diameter', LENGTH, 'Diameter of the mirror.', { usual: ['50 mm', '25 mm', '150 mm', '200 mm'] }),
+    quantity('diameter', LENGTH, 'Diameter of the mirror.', { used: true, usual: ['50 mm', '25 mm', '150 mm', '200 mm'] }),
     size('75 x 75 mm', '100 x 150 mm'),
     choice('coating', ['aluminium', 'silver', 'dielectric'], 'What the surface is made of; decides which loss is assumed.', { used: true, usual: ['aluminium', 'silver', 'dielectric'] }),
   ],

@@ -6,7 +6,7 @@ import { glassOf } from './shared.ts';
 const facts = (loss: Assumed, angles: readonly string[]): readonly Fact[] => [
   quantity('axis', ANGLE, 'Angle of its axis from vertical, seen along the beam.', { sign: 'any', usual: angles }),
   quantity('loss', NUMBER, 'Share of the light that is lost besides what it selects.', { used: true, sign: 'share', usual: [loss.text], assumed: loss }),
-  quantity('diameter', LENGTH, 'Clear diameter.', { usual: ['25 mm', '50 mm'] }),
+  quantity('diameter', LENGTH, 'Clear diameter.', { used: true, usual: ['25 mm', '50 mm'] }),
   ...glassOf('Glass that the light crosses.', ['2 mm', '3 mm'], { text: 'window', why: 'sheets are mostly held between plain glass' }),
 ];
 const usual = ['axis', 'loss'];

@@ -3,7 +3,7 @@ import { LENGTH } from '../units.ts';
 import { choice, quantity, sizes, type Assumed, type Fact } from './kind.ts';
 
 /** Width and height of a thing. */
-export const size = (...usual: string[]): Fact => sizes('size', [2], 'Width and height.', { usual });
+export const size = (...usual: string[]): Fact => sizes('size', [2], 'Width and height.', { used: true, usual });
 
 /** Glass on the way of the light: both facts belong together. */
 export const glassOf = (thickness: string, usual: readonly string[], assumed: Assumed): readonly Fact[] => [

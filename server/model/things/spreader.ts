@@ -10,7 +10,7 @@ export const spreader: Kind = {
   facts: [
     // Focal lengths as marked on objectives of 60, 40, 20 and 10 times, with the pinholes that go with them (common practice).
     quantity('focal length', LENGTH, 'Focal length; negative for a diverging lens.', { used: true, sign: 'not zero', usual: ['4.5 mm', '2.9 mm', '9 mm', '16.5 mm', '-10 mm'] }),
-    quantity('pinhole', LENGTH, 'Diameter of the pinhole.', { within: { from: 1e-6, to: 1e-3, words: '1 µm to 1 mm' }, usual: ['10 µm', '6 µm', '15 µm', '20 µm', '25 µm'] }),
+    quantity('pinhole', LENGTH, 'Diameter of the pinhole.', { used: true, within: { from: 1e-6, to: 1e-3, words: '1 µm to 1 mm' }, usual: ['10 µm', '6 µm', '15 µm', '20 µm', '25 µm'] }),
     count('power', 'Magnification that is engraved on an objective. What it does to the beam follows from its `focal length`: makers count from different tubes.', { usual: ['40', '60', '20', '10'] }),
     quantity('loss', NUMBER, 'Share of the light that is lost, in the lens and at the pinhole.', {
       used: true, sign: 'share', usual: ['20% ± 5 points', '8% ± 2 points'],

@@ -9,7 +9,7 @@ export const shutter: Kind = {
   usual: ['mounted'],
   facts: [
     choice('mounted', ['table', 'stand', 'hand'], 'Where it is: on the `table`, which it shakes when it opens, on a `stand` of its own, or a card in the `hand`.', {
-      usual: ['stand', 'hand', 'table'],
+      used: true, usual: ['stand', 'hand', 'table'],
       assumed: { text: 'table', why: 'the worst of the three, so that nothing is promised; common practice is a stand of its own' },
     }),
     quantity('ring time', TIME, 'How long the table rings after the shutter on it has opened.', { sign: 'not negative', usual: ['1 s ×÷ 2'], assumed: { text: '1 s ×÷ 2', why: 'a shutter that is screwed to the table was seen to ring for about a second; common practice' } }),

@@ -1,0 +1,58 @@
+import type { Problem } from '../../model/model.ts';
+import { millimetres, percent } from '../../model/show.ts';
+import { legWords } from '../../results/paths/legs.ts';
+import { num, text, type Check } from '../check.ts';
+import { capital, quoted } from '../words.ts';
+
+/** More than that share of its width cut off is seen on the plate. */
+const BAD = 0.25;
+
+export const legBlocked: Check = {
+  code: 'leg-blocked',
+  severity: 'warning',
+  title: 'Something stands in a beam',
+  page: `**What you see.** A shadow on the object or on the plate, with fringes round its edge, or no light at all.
+
+**Why.** By the places, a thing stands in the way of a leg, or reaches into the width that its light needs to get to all of the object or the plate. Of a thing whose size is written its face counts; how far its mount stands out beyond that is common practice, and
+what only that says is a note. A post counts as far down as the table. Nothing stands in its own beam: light that is to go through a thing names it as a leg.
+
+**What to do.** Move the thing or the leg. Where the light is meant to go through it, name it as a leg of the beam. Where a mirror and the lens behind it are too close for the fold, put the lens farther down its leg.
+
+\`\`\`plate
+setup "Whelk shell" {
+  laser red at (0, 0) mm heading 0°
+  beam stop B1 at (900, 0) mm
+  black card BC1 at (500, 120) mm heading 180° {
+    size: 60 x 150 mm
+  }
+  beam raw from red
+    -> B1
+}
+\`\`\``,
+  example: `setup "Whelk shell" {
+  laser red at (0, 0) mm heading 0°
+  beam stop B1 at (900, 0) mm
+  black card BC1 at (500, 20) mm heading 180° {
+    size: 60 x 150 mm
+  }
+  beam raw from red
+    -> B1
+}
+`,
+  severityOf: d => (d['sure'] === true && num(d, 'cut') >= BAD ? 'warning' : 'note'),
+  message: d => {
+    const leg = `${quoted(d, 'beam')} from ${text(d, 'leg')}`;
+    const thing = `${capital(text(d, 'kind'))} ${text(d, 'thing')}`;
+    const where = `${millimetres(num(d, 'along'))} behind ${text(d, 'from')}`;
+    const what = d['axis'] === true ? `${thing} stands in the way of ${leg}, ${where}` : `${thing} half cuts ${leg}, ${where}: the light is ${millimetres(2 * num(d, 'radius'))} wide there, and it reaches ${percent(num(d, 'cut'))} of that in`;
+    const guess = d['sure'] === true ? '' : ', if its mount is of the usual size: its sizes are assumed';
+    return `${what}${guess}. ${d['passes'] === true ? `If the light goes through it, name it as a leg; else move it or the leg.` : 'Move it, or lead the beam past it.'}`;
+  },
+  run: ({ table, setup, graph }) => table.look.blocked.map((b): Problem => ({
+    code: 'leg-blocked', at: b.thing.at, subject: `${b.leg.id} ${b.thing.id}`, setup: setup.name,
+    data: {
+      beam: b.leg.beam.id, leg: legWords(b.leg), thing: b.thing.id, kind: b.thing.kind.word, from: legWords(b.leg).split(' → ')[0]!, along: b.along, radius: b.radius, cut: b.cut, axis: b.axis, sure: b.sure,
+      distance: graph.value(b.distance) ?? 0, passes: b.thing.kind.light === 'passes' || b.thing.kind.light === 'shares',
+    },
+  })),
+};

@@ -1,0 +1,107 @@
+/** Rules of what stands on the table: how near a beam passes a thing, how much of it a face catches, how a mount is set. */
+import { openingShare } from '../../optics/beams/clip.ts';
+import { pinholeFit, pinholeToChoose } from '../../optics/beams/pinhole.ts';
+import { clearance, type Passing } from '../../optics/solids/clearance.ts';
+import { facing, fromFrame } from '../../optics/solids/frame.ts';
+import { firstMeeting } from '../../optics/solids/meeting.ts';
+import { beyondTable } from '../../optics/solids/plane.ts';
+import { post, type Solid } from '../../optics/solids/solid.ts';
+import { unit, type Vector } from '../../optics/vectors.ts';
+import type { Rule } from '../graph.ts';
+
+export type { Passing, Solid, Vector };
+export { beyondTable, clearance, firstMeeting, unit };
+
+/** A thing as it stands: its form, its place and normal, width, height and depth in m. Without a normal it is as round as it is wide. */
+export interface Form {
+  readonly face: 'round' | 'rectangular' | 'body';
+  readonly lies: 'behind' | 'around';
+}
+
+/** What stands in the way of light. Of a thing whose facing nobody knows, the ball that holds its width. */
+export function solidOf({ face, lies }: Form, at: Vector, normal: Vector | undefined, [w, h, d]: Vector): Solid {
+  if (!normal) return { kind: 'sphere', middle: at, radius: w / 2 };
+  const n = unit(normal);
+  const back = lies === 'behind' ? d / 2 : 0;
+  const middle: Vector = [at[0] - n[0] * back, at[1] - n[1] * back, at[2] - n[2] * back];
+  return face === 'round' ? { kind: 'cylinder', middle, axis: n, radius: w / 2, height: d } : { kind: 'box', frame: facing(middle, n), size: [w, h, d] };
+}
+
+/** The part of a thing that stands in the way whatever its mount may be: nothing is thinner than a post. */
+export const coreAt = (at: Vector): Solid => ({ kind: 'sphere', middle: at, radius: POST_RADIUS });
+/** Posts are half an inch thick (common practice). */
+export const POST_RADIUS = 0.0127 / 2;
+export const postUnder = (at: Vector, top: number): Solid => post([at[0], at[1], 0], POST_RADIUS, top);
+
+/** Outline of a solid from above, m, counter-clockwise. */
+export function outlineOf(solid: Solid): [number, number][] {
+  if (solid.kind === 'sphere') return around(t => [solid.middle[0] + solid.radius * Math.cos(t), solid.middle[1] + solid.radius * Math.sin(t)]);
+  const corners: [number, number][] = [];
+  if (solid.kind === 'box') {
+    const [a, b, c] = solid.size;
+    for (const i of [-1, 1]) for (const j of [-1, 1]) for (const k of [-1, 1]) { const [x, y] = fromFrame(solid.frame, [(i * a) / 2, (j * b) / 2, (k * c) / 2]); corners.push([x, y]); }
+  } else {
+    const frame = facing(solid.middle, solid.axis);
+    for (const k of [-1, 1]) corners.push(...around((t): [number, number] => { const [x, y] = fromFrame(frame, [solid.radius * Math.cos(t), solid.radius * Math.sin(t), (k * solid.height) / 2]); return [x, y]; }));
+  }
+  return hull(corners);
+}
+
+const around = (at: (t: number) => [number, number]): [number, number][] => Array.from({ length: 24 }, (_, i) => at((i * Math.PI) / 12));
+
+/** The convex outline round points, counter-clockwise: Andrew's monotone chain. */
+function hull(points: readonly [number, number][]): [number, number][] {
+  const sorted = [...points].sort((p, q) => p[0] - q[0] || p[1] - q[1]);
+  const turn = (o: readonly number[], a: readonly number[], b: readonly number[]): number => (a[0]! - o[0]!) * (b[1]! - o[1]!) - (a[1]! - o[1]!) * (b[0]! - o[0]!);
+  const half = (list: readonly [number, number][]): [number, number][] => {
+    const chain: [number, number][] = [];
+    for (const p of list) {
+      while (chain.length > 1 && turn(chain[chain.length - 2]!, chain[chain.length - 1]!, p) <= 1e-12) chain.pop();
+      chain.push(p);
+    }
+    return chain.slice(0, -1);
+  };
+  return [...half(sorted), ...half([...sorted].reverse())];
+}
+
+const vector = (x: readonly number[], from: number): Vector => [x[from]!, x[from + 1]!, x[from + 2]!];
+
+/** How far the axis of a leg passes from a thing: 0 where it runs into it. Inputs: both ends of the leg, the place of the thing, its normal where it has one, width, height, depth. */
+export const passing = (form: Form, hasNormal: boolean): Rule => ({
+  name: 'passing by', of: [form.face, form.lies, hasNormal], formula: 'least distance between the leg and the thing with its mount', source: 'geometry', curved: true,
+  compute: x => {
+    const normal = hasNormal ? vector(x, 9) : undefined;
+    return clearance(solidOf(form, vector(x, 6), normal, vector(x, hasNormal ? 12 : 9)), vector(x, 0), vector(x, 3)).clearance;
+  },
+});
+
+/** Heading of a normal in the plan, from the table's x axis. Inputs: its components. */
+export const MOUNT_ANGLE: Rule = { name: 'mount angle', formula: 'atan2(y, x) of the normal', source: 'geometry', compute: ([x, y]) => (x === 0 && y === 0 ? Number.NaN : Math.atan2(y!, x!)) };
+
+/** Share of a beam that a face catches. Inputs: past the focus and Rayleigh range along both axes, wavelength, quality, angle from the normal, width, height. */
+export const landingShare = (shape: 'round' | 'rectangular'): Rule => ({
+  name: 'share on a face', of: [shape], formula: 'part of exp(−2r²/w²) within the face, seen at its slant', source: 'Siegman, Lasers (1986), ch. 17 (from memory)',
+  compute: ([past, rayleigh, pastUp, rayleighUp, wavelength, quality, angle, width, height]) => openingShare(
+    { level: { past: past!, rayleigh: rayleigh! }, upright: { past: pastUp!, rayleigh: rayleighUp! }, wavelength: wavelength!, quality: quality! },
+    { from: [0, 0, 0], along: [1, 0, 0] },
+    { shape, centre: [0, 0, 0], normal: [Math.cos(angle!), Math.sin(angle!), 0], halfWidth: width! / 2, halfHeight: height! / 2 },
+  ),
+});
+
+/**
+ * How much of what is to be lit a spread beam reaches by way of a face: 1 and more is all of it. Inputs: radius of the beam at the face and at what is lit, angle on the face, its width and height, and the
+ * width and height that are to be lit, as seen along the light.
+ */
+export const reach = (shape: 'round' | 'rectangular'): Rule => ({
+  name: 'reach of a face', of: [shape], formula: 'face, seen at its slant / (what is to be lit · w at the face / w there)', source: 'geometry: rays keep their place in a beam, in radii', curved: true,
+  compute: ([w, wThere, angle, width, height, litWidth, litHeight]) => {
+    const scale = w! / wThere!;
+    const [a, b] = [(litWidth! * scale) / (width! * Math.cos(angle!)), (litHeight! * scale) / height!];
+    return 1 / (shape === 'round' ? Math.hypot(a, b) : Math.max(a, b));
+  },
+});
+
+/** A pinhole as a multiple of the one to choose. Inputs: diameter, wavelength, focal length, radius of the beam on the lens. */
+export const PINHOLE_FIT: Rule = { name: 'fit of a pinhole', formula: 'D / (1.3 · λ f / w)', source: 'an optics supplier’s tutorial on spatial filters', compute: ([d, wavelength, f, w]) => pinholeFit(d!, wavelength!, Math.abs(f!), w!) };
+/** Diameter of the pinhole to choose. Inputs as above without the first. */
+export const PINHOLE_TO_CHOOSE: Rule = { name: 'pinhole to choose', formula: '1.3 · λ f / w', source: 'an optics supplier’s tutorial on spatial filters', compute: ([wavelength, f, w]) => pinholeToChoose(wavelength!, Math.abs(f!), w!) };

@@ -1,0 +1,144 @@
+/**
+ * The table with all that stands on it: what is in whose way, what faces catch, where light goes that nobody uses. Everything is looked at in plain numbers, and only of what
+ * stands out cells are made. Nothing is looked at where nothing has a place.
+ */
+import type { Leg, Thing } from '../../model/model.ts';
+import { ANGLE, LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
+import type { Cell } from '../graph.ts';
+import { beyondTable, MOUNT_ANGLE, passing, type Vector } from '../rules/table.ts';
+import { blockedLegs, type Blocked } from './blocked.ts';
+import type { TableContext } from './context.ts';
+import { beamEnd, caught, isTooSmall, narrowFaces, type Caught } from './faces.ts';
+import { pinholesOf, type Pinhole } from './pinholes.ts';
+import { raysOf, type Ray } from './rays.ts';
+import { standings, type Standing } from './standing.ts';
+import { spills, unusedOutputs, type Spill, type Unused } from './strays.ts';
+
+/** A thing that stands beside the table, and how far. */
+export interface OffTable {
+  readonly thing: Thing;
+  readonly by: number;
+}
+
+/** What stands out on a table. */
+export interface Look {
+  readonly things: ReadonlyMap<string, Standing>;
+  readonly rays: ReadonlyMap<Leg, Ray>;
+  readonly blocked: readonly (Blocked & { readonly distance: Cell })[];
+  readonly off: readonly OffTable[];
+  readonly faces: readonly Caught[];
+  readonly pinholes: readonly Pinhole[];
+  readonly unused: readonly Unused[];
+  readonly spills: readonly Spill[];
+  /** more stands on the table than is looked at: how many things */
+  readonly tooFull?: number;
+}
+
+/** Legs times things: more than a few hundred of each stand on no table. */
+export const MOST_STANDING = 400;
+const MM = parseUnit('mm')!;
+const NOTHING: Look = { things: new Map(), rays: new Map(), blocked: [], off: [], faces: [], pinholes: [], unused: [], spills: [] };
+
+export class Table {
+  private found: Look | undefined;
+  private readonly context: TableContext;
+
+  constructor(context: Omit<TableContext, 'squarely'>) {
+    const { graph } = context;
+    this.context = { ...context, squarely: () => graph.find('squarely') ?? graph.input('squarely', { value: 0, dim: ANGLE }, 'computed', 'light that comes squarely') };
+  }
+
+  /** Width and depth of the table in m, where they are written. */
+  get size(): readonly [number, number] | undefined {
+    const fact = this.context.setup.facts.get('table')?.value;
+    const [w, d] = fact?.kind === 'sizes' ? fact.parts.map(p => p.value) : [];
+    return w !== undefined && d !== undefined ? [w, d] : undefined;
+  }
+
+  /** What stands out; looked for once. */
+  get look(): Look { return this.found ??= this.lookNow(); }
+
+  /** `M1.mount angle`, `object.3.clearance`, `raw.1.landing share`, `reference.2.reach`. */
+  ask(name: string): Cell | undefined {
+    const [, subject, what] = /^(.*)\.(mount angle|clearance|landing share|reach|pinhole fit|pinhole to choose)$/.exec(name) ?? [];
+    if (!subject) return undefined;
+    if (what === 'mount angle') return this.mountAngle(subject);
+    if (what!.startsWith('pinhole')) { void this.look; return this.context.graph.find(name); }
+    const ray = [...this.look.rays.values()].find(r => r.leg.id === subject);
+    if (!ray) return undefined;
+    if (what === 'clearance') return this.clearanceOf(ray);
+    const arm = this.context.arms.arms.find(a => a.path.slice(0, beamEnd(a)).includes(ray.leg));
+    const c = arm && caught(ray, arm, beamEnd(arm), this.context);
+    return c && (c.kind === 'share') === (what === 'landing share') ? c.cell : undefined;
+  }
+
+  /** Heading of the normal of a thing, as its mount is set. */
+  mountAngle(id: string): Cell | undefined {
+    const { graph, places } = this.context;
+    const name = `${id}.mount angle`;
+    const thing = places.named(id);
+    const facing = thing && places.directions.facing(thing);
+    return graph.find(name) ?? (facing && graph.derive(name, MOUNT_ANGLE, facing, ANGLE, `heading of the normal of ${id}`));
+  }
+
+  /** Distance of a leg's axis from the thing that it passes nearest. */
+  private clearanceOf(ray: Ray): Cell | undefined {
+    let [least, nearest]: [number, Cell | undefined] = [Infinity, undefined];
+    for (const s of this.look.things.values()) {
+      if (s.thing.id === ray.start.id || s.thing.id === ray.end.id) continue;
+      const cell = this.distance(ray, s);
+      const d = this.context.graph.value(cell);
+      if (d !== undefined && d < least) [least, nearest] = [d, cell];
+    }
+    const { graph } = this.context;
+    return nearest && (graph.find(`${ray.leg.id}.clearance`) ?? graph.derive(`${ray.leg.id}.clearance`, SAME, [nearest], LENGTH, `distance of ${ray.leg.id} from the thing that it passes nearest`, { unit: MM }));
+  }
+
+  /** How far the axis of a leg passes from a thing, as a cell. */
+  private distance(ray: Ray, s: Standing): Cell {
+    const { graph, places } = this.context;
+    const name = `${ray.leg.id}.distance from ${s.thing.id}`;
+    const known = graph.find(name);
+    if (known) return known;
+    const place = (t: Thing): readonly Cell[] => places.of(places.own(t))!;
+    const way = s.form.face === 'body' ? undefined : places.directions.facing(s.thing);
+    const normal = s.normal();
+    const facing = way ?? (normal ? normal.map((c, i) => graph.input(`${name} facing ${'xyz'[i]!}`, { value: c, dim: NUMBER }, 'computed', `direction of ${s.thing.id}`)) : []);
+    return graph.derive(name, passing(s.form, normal !== undefined), [...place(ray.start), ...place(ray.end), ...place(s.thing), ...facing, ...this.wholeCells(s)], LENGTH, `distance of ${ray.leg.id} from ${s.thing.id}`, { unit: MM });
+  }
+
+  private wholeCells({ thing, whole, face }: Standing): Cell[] {
+    const { graph } = this.context;
+    const isBody = thing.kind.footprint!.face === 'body';
+    return (['width', 'height', 'depth'] as const).map((what, i) => {
+      const name = `${thing.id}.${isBody ? 'body' : 'mount'} ${what}`;
+      return graph.find(name) ?? (isBody && face.by[0] ? graph.input(name, { value: whole[i]!, dim: LENGTH, unit: MM }, 'written', `${what} of ${thing.id}`, { at: face.by[0].at })
+        : graph.input(name, { value: whole[i]!, dim: LENGTH, unit: MM, spread: { kind: 'factor', amount: 1.5 } }, 'assumed', `${what} of ${thing.id}${isBody ? '' : ' with its mount'}`, { reason: thing.kind.footprint!.why }));
+    });
+  }
+
+  private lookNow(): Look {
+    const { context } = this;
+    const pinholes = pinholesOf(context);
+    if (![...context.setup.things.values()].some(t => t.placement)) return { ...NOTHING, pinholes };
+    const things = standings(context);
+    const size = this.size;
+    const off = size ? [...things.values()].flatMap(({ thing, at }): OffTable[] => {
+      const by = beyondTable(at as Vector, ...size);
+      return by > 1e-9 && thing.kind.footprint!.onTable && !isElsewhere(thing) ? [{ thing, by }] : [];
+    }) : [];
+    if (things.size > MOST_STANDING) return { ...NOTHING, things, off, pinholes, tooFull: things.size };
+    const rays = raysOf(context);
+    const blocked = blockedLegs(rays.values(), [...things.values()]).map(b => ({ ...b, distance: this.distance(rays.get(b.leg)!, things.get(b.thing.id)!) }));
+    return {
+      things, rays, off, pinholes, blocked, unused: unusedOutputs(things, context), spills: spills(rays, things, context),
+      faces: narrowFaces(rays, context).filter(c => isTooSmall(c, context.graph)),
+    };
+  }
+}
+
+/** It says of itself that it stands elsewhere. */
+const isElsewhere = (thing: Thing): boolean => ['stand', 'hand'].includes(textOf(thing, 'mounted'));
+const textOf = (thing: Thing, phrase: string): string => { const v = thing.facts.get(phrase)?.value; return v?.kind === 'words' ? v.text : ''; };
+
+const SAME = { name: 'nearest', formula: 'least of the distances', linear: true, compute: (x: readonly number[]) => x[0]!, partials: () => [1] };

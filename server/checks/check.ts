@@ -17,6 +17,8 @@ export interface Check {
   readonly example: string;
   /** the other files that the example uses, by their names */
   readonly files?: Readonly<Record<string, string>>;
+  /** told once a file, where it first holds */
+  readonly once?: true;
   /** what, why, what to do, with the numbers */
   message(data: Data): string;
   /** where the severity depends on the numbers */

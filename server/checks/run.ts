@@ -41,7 +41,9 @@ export function findingsOf(tree: Tree, model: Model, figures: readonly { readonl
       ...(p.setup !== undefined ? { setup: p.setup } : {}), ...(p.variant !== undefined ? { variant: p.variant } : {}), ...(accepted !== undefined ? { accepted } : {}),
     });
   }
-  return capped(findings.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || RANK[a.severity] - RANK[b.severity]));
+  const told = new Set<string>();
+  const first = ({ code }: Finding): boolean => checkOf(code).once !== true || (!told.has(code) && !!told.add(code));
+  return capped(findings.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || RANK[a.severity] - RANK[b.severity]).filter(first));
 }
 
 /** What is about an item of another file stands where this file names it: whoever reads the inventory has done nothing wrong. */

@@ -7,6 +7,7 @@ import { arrivalAngle, incidenceNamed } from './places/angles.ts';
 import { armLengths } from './paths/arm-lengths.ts';
 import { coherenceOf, type Coherence } from './coherence.ts';
 import { Fringes } from './fringes/fringes.ts';
+import { laserCautions, type LaserCaution } from './eyes.ts';
 import { judgeGoals, type GoalResult } from './goals.ts';
 import { Graph, type Cell } from './graph.ts';
 import { Losses } from './losses/losses.ts';
@@ -40,6 +41,8 @@ export interface Results {
   readonly table: Table;
   /** what the meter said, and what follows from it */
   readonly light: Light;
+  /** the lasers with what a caution for eyes needs */
+  readonly eyes: readonly LaserCaution[];
   /** what holds the brightness back */
   readonly losses: Losses;
   /** the cells that are results, in the order in which they are shown */
@@ -107,7 +110,7 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
   for (const [key, f] of setup.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && (f.node.parent === setup.node || setup.variant !== undefined)) values.setupFact(key);
-  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, fringes, table, light, losses, published, aliases, ask };
+  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, fringes, table, light, losses, eyes: laserCautions(setup, values), published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

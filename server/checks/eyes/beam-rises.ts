@@ -4,6 +4,7 @@ import { ANGLE } from '../../model/units.ts';
 import { legStart, legWords } from '../../results/paths/legs.ts';
 import type { Results } from '../../results/plan.ts';
 import { num, text, type Check } from '../check.ts';
+import { quoted } from '../words.ts';
 import { DECIDES, passesLimit } from '../eye-limits.ts';
 
 /** Below this, rad, things only stand unevenly. */
@@ -27,7 +28,7 @@ export const beamRises: Check = {
     -> B1
 }
 `,
-  message: d => `${text(d, 'beam')} slants ${d['up'] === true ? 'up' : 'down'} by ${show(num(d, 'angle'), ANGLE)} on its leg ${text(d, 'leg')}, and leaves the plane of the table. End it on a stop behind what it meets, and screen its way from eyes. ${DECIDES}`,
+  message: d => `The beam ${quoted(d, 'beam')} slants ${d['up'] === true ? 'up' : 'down'} by ${show(num(d, 'angle'), ANGLE)} on its leg ${text(d, 'leg')}, and leaves the plane of the table. End it on a stop behind what it meets, and screen its way from eyes. ${DECIDES}`,
   run: r => [...r.setup.beams.values()].flatMap((beam): Problem[] => {
     for (const leg of beamLegs(beam.legs)) {
       const slant = slantOf(leg, r);

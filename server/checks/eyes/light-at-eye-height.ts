@@ -20,15 +20,23 @@ export const lightAtEyeHeight: Check = {
 
 **What to do.** Bring the light from above, as a lamp would come, and end what goes past the plate on a stop. Local rules and the person responsible for laser safety decide. It is an estimate, not a hazard assessment.`,
   example: `setup "Whelk shell" {
-  laser red
+  laser red {
+    coherence length: 5 m
+  }
+  splitter S1
+  object whelk
   plate P1
-  beam stop B1
   lamp replay {
     laser: red
     height: 1.2 m
   }
   beam raw from red
-    -> P1: 500 mm
+    -> S1: 350 mm
+  beam reference from S1 through
+    -> P1: 1500 mm
+  beam object from S1 reflected
+    -> whelk: 1200 mm
+    -> P1: 300 mm
 }
 `,
   message: d => `The light of ${text(d, 'lamp')} comes from ${text(d, 'laser')}, ${show(num(d, 'height'), LENGTH)} above the floor, ${d['viewer'] === undefined ? 'where people who sit have their eyes' : `at the height of ${text(d, 'viewer')}`}. Bring it from above, and end what goes past the plate on a stop. An estimate, not a hazard assessment. ${DECIDES}`,

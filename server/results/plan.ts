@@ -17,6 +17,7 @@ import { legLength } from './paths/legs.ts';
 import { missingLengths } from './paths/missing-lengths.ts';
 import { resultNamed } from './names.ts';
 import { pair, type Pair, type PlateResults } from './paths/pairs.ts';
+import { Movement } from './movement/movement.ts';
 import { Places } from './places/places.ts';
 import { Readings } from './readings/index.ts';
 import { Table } from './table/table.ts';
@@ -43,6 +44,8 @@ export interface Results {
   readonly light: Light;
   /** the lasers with what a caution for eyes needs */
   readonly eyes: readonly LaserCaution[];
+  /** what may move, and by how much */
+  readonly movement: Movement;
   /** what holds the brightness back */
   readonly losses: Losses;
   /** the cells that are results, in the order in which they are shown */
@@ -99,18 +102,19 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   const beams = new Beams(setup, values, legs, places);
   const fringes = new Fringes({ setup, values, places, legs, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const light = lightOf({ setup, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
+  const movement = new Movement({ setup, values, places, beams, fringes, plates, exposure: () => values.setupFact('exposure') ?? light.plates.find(p => !p.exposure.missing)?.exposure });
   const losses = new Losses({
     graph, plates, published, exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
     find: name => resultNamed(graph, aliases, name), named: name => resultNamed(graph, aliases, name) ?? ask(name),
   });
   const table = new Table({ setup, graph, values, places, beams, arms });
-  asked.push(light, beams, fringes, table, losses);
+  asked.push(light, beams, fringes, movement, table, losses);
   for (const goal of setup.goals) ask(goal.result);
   losses.publish();
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
   for (const [key, f] of setup.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && (f.node.parent === setup.node || setup.variant !== undefined)) values.setupFact(key);
-  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, fringes, table, light, losses, eyes: laserCautions(setup, values), published, aliases, ask };
+  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, fringes, table, light, movement, losses, eyes: laserCautions(setup, values), published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

@@ -7,10 +7,16 @@ import type { Cell } from './graph.ts';
 const isPath = (cell: Cell): boolean => /(?:\.length|coherence path|mismatch|\.difference|\.plan|\.offset)$/.test(cell.name);
 const FINEST = 1e-4;
 
+/** Of how delicate things are, and of how fine fringes are, nobody needs more than three digits. */
+const isRough = (cell: Cell): boolean => /\.(?:fringes|delicacy|allowed movement(?: in its plane| along its normal)?)$/.test(cell.name);
+
 /** A value of a cell, give or take twice its standard uncertainty `u`; in the unit of the cell, or in another. */
 export function figure(cell: Cell, value: number, u: number, unit: Unit | undefined = cell.unit): string {
   if (isRatio(cell.name)) return showRatio(value, u);
   if (u === 0 && isShare(cell.name)) return percent(value);
+  // An uncertainty far below what the digits show, such as that of a beam's width in the angle of its light, is none to look at.
+  const digits = isRough(cell) && u < 1e-3 * Math.abs(value) ? 3 : u > 0 && u < 1e-7 * Math.abs(value) ? 5 : 0;
+  if (digits > 0) return show(Number(value.toPrecision(digits)), cell.dim, 0, unit);
   const step = u === 0 && cell.rule && isPath(cell) ? finestIn(unit) : 0;
   return show(step > 0 ? Math.round(value / step) * step : value, cell.dim, u, unit);
 }

@@ -12,7 +12,7 @@ export const shutter: Kind = {
       used: true, usual: ['stand', 'hand', 'table'],
       assumed: { text: 'table', why: 'the worst of the three, so that nothing is promised; common practice is a stand of its own' },
     }),
-    quantity('ring time', TIME, 'How long the table rings after the shutter on it has opened.', { sign: 'not negative', usual: ['1 s ×÷ 2'], assumed: { text: '1 s ×÷ 2', why: 'a shutter that is screwed to the table was seen to ring for about a second; common practice' } }),
+    quantity('ring time', TIME, 'How long the table rings after the shutter on it has opened.', { used: true, sign: 'not negative', usual: ['1 s ×÷ 2'], assumed: { text: '1 s ×÷ 2', why: 'a shutter that is screwed to the table was seen to ring for about a second; common practice' } }),
     size('50 x 80 mm'),
   ],
 };

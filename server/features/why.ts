@@ -2,7 +2,7 @@
 import type { Snapshot } from '../analysis.ts';
 import type { Finding } from '../checks/check.ts';
 import type { Results } from '../results/plan.ts';
-import { CLUES, type Clue } from './why/clues.ts';
+import { CLUES, SPEAKS_FOR, type Clue } from './why/clues.ts';
 import { MISTAKES, type Mistake } from './why/mistakes.ts';
 import { understand, type Outcome } from './why/outcomes.ts';
 import { LEAST_STOPS, lossPage, stopWords } from './report/losses.ts';
@@ -46,7 +46,7 @@ export interface Why {
 export function whyOf(snapshot: Snapshot, r: Results, seen?: string): Why {
   const { outcomes, well, nearest } = seen === undefined ? { outcomes: [], well: false, nearest: [] } : understand(seen);
   const findings = findingsWithin(snapshot, r);
-  const all = MISTAKES.filter(m => outcomes.length === 0 || m.outcomes.some(o => outcomes.includes(o))).map(m => judge(m, r, findings));
+  const all = MISTAKES.filter(m => outcomes.length === 0 || m.outcomes.some(o => outcomes.includes(o))).map(m => judge(m, r, findings, outcomes));
   const of = (verdict: Verdict): Suspect[] => all.filter(x => x.verdict === verdict).map(x => x.suspect);
   return {
     setup: r.setup.name, ...(r.setup.variant !== undefined ? { variant: r.setup.variant } : {}), ...(seen !== undefined ? { seen } : {}), outcomes, well, nearest,
@@ -62,8 +62,12 @@ const FOUND = 1;
 const SPEAKS = 0.5;
 const weight = (s: Suspect): number => Math.max(s.stops ?? 0, s.codes.length > 0 ? FOUND : 0, SPEAKS);
 
-function judge(m: Mistake, r: Results, findings: readonly Finding[]): { verdict: Verdict; suspect: Suspect } {
-  const clues = (m.clues ?? []).map((name): Clue | undefined => CLUES[name](r)).filter(c => c !== undefined);
+function judge(m: Mistake, r: Results, findings: readonly Finding[], outcomes: readonly Outcome[]): { verdict: Verdict; suspect: Suspect } {
+  const clues = (m.clues ?? []).flatMap((name): Clue[] => {
+    const clue: Clue | undefined = CLUES[name](r);
+    const other = outcomes.length > 0 && SPEAKS_FOR[name]?.some(o => outcomes.includes(o)) === false;
+    return clue ? [other ? { stops: 0, words: clue.words } : clue] : [];
+  });
   const found = findings.filter(f => m.codes?.includes(f.code));
   const speaking = clues.filter(c => c.speaks === true || (c.stops ?? 0) >= LEAST_STOPS);
   const stops = Math.max(0, ...speaking.map(c => c.stops ?? 0));

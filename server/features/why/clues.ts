@@ -9,6 +9,7 @@ import type { Results } from '../../results/plan.ts';
 import { sample } from '../../results/sampling.ts';
 import { darkest } from '../../checks/paths/arms-mismatched.ts';
 import { showCell } from '../chain.ts';
+import type { Outcome } from './outcomes.ts';
 import { comparison } from '../report/report.ts';
 import { stepsOf, type Step } from '../report/losses.ts';
 
@@ -35,7 +36,6 @@ export const CLUES = {
     return [dips(over) ? { speaks: true, words } : { stops: 0, words }];
   })[0],
   ratio: r => rung(r, 'ratio'),
-  strong: r => rung(r, 'ratio', k => k > 1),
   // Below 2:1 the object light makes fringes with itself that show as noise; how much of it is seen has no figure.
   objectLight: r => metered(r, (k, text) => (k < 2 ? { speaks: true, words: `The reference is only ${text} to the object light.` } : { stops: 0, words: `The reference is ${text} to the object light.` })),
   singleBeam: r => (single(r) ? rung(r, 'ratio') : undefined),
@@ -59,6 +59,11 @@ export const CLUES = {
   lasers: r => (new Set(r.arms.arms.map(a => a.laser)).size > 1 ? { speaks: true, words: `${[...new Set(r.arms.arms.map(a => a.laser.id))].join(', ')} each have paths of their own.` } : { stops: 0, words: 'There is one laser only.' }),
   transfer: r => (things(r, 'hologram').length > 0 ? { speaks: true, words: 'The object of this plate is another hologram.' } : { stops: 0, words: 'No other hologram is copied here.' }),
 } as const satisfies Readonly<Record<string, (r: Results) => Clue | undefined>>;
+
+/** Clues that speak for some outcomes, and so against any other. */
+export const SPEAKS_FOR: Readonly<Partial<Record<ClueName, readonly Outcome[]>>> = {
+  long: ['too dense', 'fogged', 'dull everywhere'], short: ['too thin', 'nothing at all', 'dull everywhere'],
+};
 
 /** From this exposure on, s, the law of reciprocity is no longer taken for granted (common practice). */
 const LONG = 30;

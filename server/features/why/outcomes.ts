@@ -54,7 +54,7 @@ export interface Understood {
 /** What somebody's words mean: `bright, but a dark band across the handle` is *dark bars*. */
 export function understand(given: string): Understood {
   const all = wordsOf(given);
-  const plainly = all.filter((w, i) => !all.slice(Math.max(0, i - 1), i).some(x => NOT.includes(x)) && !NOT.includes(w));
+  const plainly = all.filter((w, i) => !all.slice(Math.max(0, i - 2), i).some(x => NOT.includes(x)) && !NOT.includes(w));
   const said = OUTCOME_NAMES.map(name => ({ name, weight: Math.max(...[name, ...OUTCOMES[name]].map(p => meant(p, all, plainly))) })).filter(x => x.weight > 0).sort((a, b) => b.weight - a.weight);
   // What is said in more words includes what is said in fewer of the same: `dark bands over the depth` is no matter of bars at an edge.
   const most = said[0]?.weight ?? 0;

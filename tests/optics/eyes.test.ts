@@ -47,6 +47,7 @@ describe('the limit of a long stare', () => {
     // C = 1 to 450 nm: 100/t from 10 to 100 s, then 1 W/m², of which a wide pupil takes 0.0385 mW, class 1 there 0.039 mW.
     for (const nm of [400, 441.6, 450]) {
       expect(limit(nm, 100)).toBe(1);
+      expect(limit(nm, 105)).toBe(1);
       expect(limit(nm, 30e3)).toBe(1);
       expectNear(limit(nm, 50), 2, 1e-12);
       expectPrinted(power(nm, 1e4) * 1e3, '0.0385');
@@ -144,6 +145,8 @@ describe('spread light', () => {
   it('from a dull card', () => {
     // 100 mW, 90 %, 0.5 m: 0.09 / (π · 0.25) = 0.1146 W/m².
     expectPrinted(cardLight(0.1, 0.9, 0.5), '0.1146');
+    // A card sends back no more than falls on it: 0.1 / (π · 0.25) = 0.1273.
+    expectPrinted(cardLight(0.1, 5, 0.5), '0.1273');
     // At 60° half of it.
     expectNear(cardLight(0.1, 0.9, 0.5, Math.PI / 3), cardLight(0.1, 0.9, 0.5) / 2, 1e-12);
     fc.assert(fc.property(between(1e-3, 1), between(0.1, 1), between(0.1, 5), (P, R, r) => {

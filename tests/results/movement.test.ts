@@ -54,7 +54,7 @@ describe('each thing in its most delicate direction', () => {
     // 632.8 nm / (20 cos 45°)
     expectNear(nm(asked(r, 'M2.allowed movement')), 44.746, 0.001);
     expectNear(asked(r, 'M2.delicacy'), (2 * Math.SQRT1_2) / RED, 1);
-    expect(r.results.movement.things().find(d => d.thing.id === 'M2')!.along).toBe('its normal');
+    expect(r.results.movement.things().find(d => d.thing.id === 'M2')!.along).toBe('along its normal');
     const angle = asked(r, 'M1.incidence');
     expectNear(nm(asked(r, 'M1.allowed movement')), nm(RED) / (20 * Math.cos(angle)), 1e-6);
   });

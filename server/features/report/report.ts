@@ -15,8 +15,10 @@ import type { Results } from '../../results/plan.ts';
 import { chainOf, showCell, type Shown } from '../chain.ts';
 import { armTable, type ArmTable } from './arms.ts';
 import { coherenceWords } from './coherence.ts';
+import { fringePages } from './fringes.ts';
 import { lightPages, type LightPage } from './light.ts';
 import { lossPages } from './losses.ts';
+import { movementPages } from './movement.ts';
 import { readingsPage } from './readings.ts';
 import { variantTable, type VariantTable } from './variants.ts';
 import { beamWords, brightnessWords, comparePaths, pendingWords } from './words.ts';
@@ -33,7 +35,7 @@ export interface Report {
   readonly plates: readonly PlatePage[];
   /** what was measured of lengths, and what became of it */
   readonly readings?: LightPage;
-  /** what is known of the light at each plate and along the beams */
+  /** what is known of the light at each plate and along the beams, of the fringes, and of what may move */
   readonly light: readonly LightPage[];
   /** what takes how much of the brightness, for each plate and object arm, where more than lengths is known */
   readonly losses: readonly LightPage[];
@@ -114,7 +116,7 @@ export function reportOf(snapshot: Snapshot, r: Results): Report {
   return {
     setup: setup.name, line: setup.node.at, ...(setup.variant !== undefined ? { variant: setup.variant } : {}),
     ...(setup.doc !== undefined ? { doc: setup.doc } : {}), ...(hologram?.kind === 'words' ? { hologram: hologram.text } : {}),
-    plates: r.plates.map(p => platePage(p, r)), ...(readings ? { readings } : {}), light: lightPages(r), losses: lossPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
+    plates: r.plates.map(p => platePage(p, r)), ...(readings ? { readings } : {}), light: [...lightPages(r), ...fringePages(r), ...movementPages(r)], losses: lossPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
     notes: notesOf(setup), overrides: overridesOf(setup).map(o => `${o.key} of ${o.thing.id}: ${factText(o.fact)}, instead of ${o.item}’s ${o.instead}`),
     findings: own.filter(f => f !== pending), ...(pending ? { pending: pendingWords(String(pending.data['what'])) } : {}),
   };

@@ -14,7 +14,7 @@ import { BY_PATH, delicacy, mostDelicate, OBJECT, SIDEWAYS } from '../rules/move
 import type { Values } from '../values.ts';
 
 /** In which direction a thing is most delicate. */
-export type Along = 'its normal' | 'its surface' | 'between its surface and its normal' | 'the middle of the light and the way on' | 'across the beam';
+export type Along = 'along its normal' | 'along its surface' | 'between its surface and its normal' | 'halfway between its light and its way on' | 'across the beam';
 
 export interface Found {
   readonly thing: Thing;
@@ -82,7 +82,7 @@ function byDirections(thing: Thing, terms: readonly Term[], pair: Pair, waveleng
   const gradient = mostDelicate(weights, inputs.map(c => graph.value(c)!));
   const size = Math.hypot(...gradient);
   if (size < LEAST) return undefined;
-  const along: Along = light === 'turns' || light === 'shares' ? 'its normal' : light === 'recorded' ? againstNormal(gradient, places.directions.facing(thing)?.map(c => graph.value(c))) : 'the middle of the light and the way on';
+  const along: Along = light === 'turns' || light === 'shares' ? 'along its normal' : light === 'recorded' ? againstNormal(gradient, places.directions.facing(thing)?.map(c => graph.value(c))) : 'halfway between its light and its way on';
   return { thing, along, pair, size, make: (name, unit) => graph.derive(name, delicacy(weights), [...inputs, wavelength], unit.dim, `delicacy of ${thing.id}`, { unit }) };
 }
 
@@ -90,7 +90,7 @@ function byDirections(thing: Thing, terms: readonly Term[], pair: Pair, waveleng
 function againstNormal(gradient: readonly number[], normal: readonly (number | undefined)[] | undefined): Along {
   if (!normal || normal.some(c => c === undefined)) return 'between its surface and its normal';
   const across = Math.abs(gradient.reduce((s, g, i) => s + g * normal[i]!, 0)) / Math.hypot(...gradient);
-  return across > COS_30 ? 'its normal' : across < SIN_30 ? 'its surface' : 'between its surface and its normal';
+  return across > COS_30 ? 'along its normal' : across < SIN_30 ? 'along its surface' : 'between its surface and its normal';
 }
 const COS_30 = Math.cos(Math.PI / 6);
 const SIN_30 = 0.5;
@@ -102,7 +102,7 @@ function plateByAngles(plate: Thing, pair: Pair, wavelength: Cell, { values: { g
   const change = (along: 'worst' | 'normal'): number => againstBeams(f.from.known, along).compute(f.from.inputs.map(c => graph.value(c) ?? Number.NaN));
   const size = change('worst');
   if (!(size >= LEAST)) return [];
-  const along = change('normal') / size > COS_30 ? 'its normal' : change('normal') / size < SIN_30 ? 'its surface' : 'between its surface and its normal';
+  const along = change('normal') / size > COS_30 ? 'along its normal' : change('normal') / size < SIN_30 ? 'along its surface' : 'between its surface and its normal';
   return [{
     thing: plate, along, pair, size,
     make: (name, unit) => graph.derive(name, BY_PATH, [graph.derive(`${name}~path`, againstBeams(f.from.known, 'worst'), f.from.inputs, NUMBER, `path change as ${plate.id} moves`), wavelength], unit.dim, `delicacy of ${plate.id}`, { unit }),
@@ -116,7 +116,7 @@ function objectByAngle(pair: Pair, wavelength: Cell, { values }: Asked): Found[]
   if (!psi || psi.missing) return [];
   const size = 2 * Math.abs(Math.cos(values.graph.value(psi)! / 2));
   return size < LEAST ? [] : [{
-    thing: object, along: 'the middle of the light and the way on', pair, size,
+    thing: object, along: 'halfway between its light and its way on', pair, size,
     make: (name, unit) => values.graph.derive(name, OBJECT, [psi, wavelength], unit.dim, `delicacy of ${object.id}`, { unit }),
   }];
 }

@@ -1,10 +1,11 @@
 /**
  * Published limits for light in the eye, as figures to set beside those of a beam. Every figure here is an estimate, not a hazard assessment: none makes
  * a beam safe, none replaces the label of the laser, the standard in force, local rules or the person responsible for laser safety. Steady visible
- * beams only; of other wavelengths, of pulses and of skin nothing is said, and what has no figure is `undefined`, never a number that looks like one.
+ * beams only; of other wavelengths, of pulses and of skin nothing is said, and what has no figure is `undefined`, never a number that looks like one: here, other than elsewhere, so is what is asked with a number outside its range.
  */
 import { arrivalAngles } from './light.ts';
-import { isWithin, nearestWithin, type Range } from './range.ts';
+import { shares } from './power.ts';
+import { isWithin, type Range } from './range.ts';
 
 /** Wavelengths of which these limits tell, m: 400 to 700 nm, with a hair's breadth more, as 700 nm worked out in m need not be the number 7e-7. */
 export const eyeWavelengths: Range = { from: 399.9999e-9, to: 700.0001e-9 };
@@ -18,11 +19,14 @@ export const AVERSION_TIME = 0.25;
 /** Diameter of the wide pupil over which the limits are taken, m. */
 export const PUPIL = 7e-3;
 
-/** Powers of beams, W. The floor, far below what any meter shows, keeps quotients finite. */
-export const beamPowers: Range = { from: 1e-15, to: 1e6 };
+/** Powers of beams, W. */
+export const beamPowers: Range = { from: 0, to: 1e6 };
 
-/** Diameters and radii of beams, m. */
-export const beamWidths: Range = { from: 1e-6, to: 1e3 };
+/** Diameters of beams as they leave, m; 0 for a beam from a point. */
+export const exitWidths: Range = { from: 0, to: 1e3 };
+
+/** Radii of spread beams, m. */
+export const beamRadii: Range = { from: 1e-6, to: 1e3 };
 
 /** Full angles by which beams spread, rad. */
 export const divergences: Range = { from: 1e-6, to: Math.PI };
@@ -93,15 +97,15 @@ export function classLimits(wavelength: number): ClassLimits | undefined {
  *
  * @param power P, W; see `beamPowers`
  * @param limit E, W/m²: `eyeLimit`; see `eyeLights`
- * @param exit a, diameter of the beam as it leaves, where the light is down to 1/e, m; see `beamWidths`. From that at 1/e² divide by √2.
+ * @param exit a, diameter of the beam as it leaves, where the light is down to 1/e, m; see `exitWidths`. From that at 1/e² divide by √2.
  * @param divergence φ, full angle by which it spreads, likewise at 1/e, rad; see `divergences`
  *
  * Validity: a round beam from a laser or a lens in empty air.
  * Source: IEC TR 60825-14, nominal ocular hazard distance (from memory).
  */
-export function hazardDistance(power: number, limit: number, exit: number, divergence: number): number {
-  const width = Math.sqrt((4 * nearestWithin(beamPowers, power)) / (Math.PI * nearestWithin(eyeLights, limit)));
-  return Math.max(0, width - nearestWithin(beamWidths, exit)) / nearestWithin(divergences, divergence);
+export function hazardDistance(power: number, limit: number, exit: number, divergence: number): number | undefined {
+  if (!areWithin([beamPowers, power], [eyeLights, limit], [exitWidths, exit], [divergences, divergence])) return undefined;
+  return Math.max(0, Math.sqrt((4 * power) / (Math.PI * limit)) - exit) / divergence;
 }
 
 /**
@@ -109,14 +113,14 @@ export function hazardDistance(power: number, limit: number, exit: number, diver
  * lens unspread, and what its faces reflect, is not in it.
  *
  * @param power P, W; see `beamPowers`
- * @param radius w of the beam where the eye would be, to where the light is down to 1/e², m; see `beamWidths`. Beams narrower than {@link PUPIL} put less
+ * @param radius w of the beam where the eye would be, to where the light is down to 1/e², m; see `beamRadii`. Beams narrower than {@link PUPIL} put less
  *   on its area than this.
  *
  * Validity: a round beam of Gaussian profile.
  * Source: Siegman, Lasers (1986), ch. 17 (from memory).
  */
-export function spreadBeamLight(power: number, radius: number): number {
-  return (2 * nearestWithin(beamPowers, power)) / (Math.PI * nearestWithin(beamWidths, radius) ** 2);
+export function spreadBeamLight(power: number, radius: number): number | undefined {
+  return areWithin([beamPowers, power], [beamRadii, radius]) ? (2 * power) / (Math.PI * radius ** 2) : undefined;
 }
 
 /**
@@ -127,8 +131,8 @@ export function spreadBeamLight(power: number, radius: number): number {
  *
  * Validity and source as `spreadBeamLight`.
  */
-export function radiusAtLimit(power: number, limit: number): number {
-  return Math.sqrt((2 * nearestWithin(beamPowers, power)) / (Math.PI * nearestWithin(eyeLights, limit)));
+export function radiusAtLimit(power: number, limit: number): number | undefined {
+  return areWithin([beamPowers, power], [eyeLights, limit]) ? Math.sqrt((2 * power) / (Math.PI * limit)) : undefined;
 }
 
 /**
@@ -136,16 +140,21 @@ export function radiusAtLimit(power: number, limit: number): number {
  * with a gloss, paint or tape among them, sends far more where it mirrors.
  *
  * @param power P on the card, W; see `beamPowers`
- * @param reflectance R, share of the light that it sends back, 1; 0 to 1
+ * @param reflectance R, share of the light that it sends back, 1; see `shares`
  * @param distance r of the eye, m; see `eyeDistances`
  * @param angle θ of the eye from the normal of the card, rad; see `arrivalAngles`
  *
  * Validity: a card that scatters by the cosine of the angle, a spot small beside the distance; large or near spots the eye no longer sees as points.
  * Source: Lambert's cosine law (any optics text).
  */
-export function cardLight(power: number, reflectance: number, distance: number, angle = 0): number {
-  const sent = nearestWithin({ from: 0, to: 1 }, reflectance) * nearestWithin(beamPowers, power) * Math.cos(nearestWithin(arrivalAngles, angle));
-  return sent / (Math.PI * nearestWithin(eyeDistances, distance) ** 2);
+export function cardLight(power: number, reflectance: number, distance: number, angle = 0): number | undefined {
+  if (!areWithin([beamPowers, power], [shares, reflectance], [eyeDistances, distance], [arrivalAngles, angle])) return undefined;
+  return (reflectance * power * Math.cos(angle)) / (Math.PI * distance ** 2);
+}
+
+/** Everything lies in its range. Nothing is taken to the nearest value here: that could make a hazard look smaller than it is. */
+function areWithin(...values: readonly (readonly [Range, number])[]): boolean {
+  return values.every(([range, value]) => isWithin(range, value));
 }
 
 /** By how much light of a wavelength harms less than blue light. */

@@ -1,11 +1,18 @@
 /** Light in the eye against published limits and worked examples. None of it makes a beam safe. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { AVERSION_TIME, cardLight, classLimits, eyeLimit, eyePowerLimit, hazardDistance, PUPIL, radiusAtLimit, spreadBeamLight } from '../../server/optics/eyes.ts';
+import * as eyes from '../../server/optics/eyes.ts';
+import { AVERSION_TIME, classLimits, eyeLimit, eyePowerLimit, PUPIL } from '../../server/optics/eyes.ts';
 import { between, expectNear, expectPrinted, integral, publishedValue } from './outside.ts';
 
 const NM = 1e-9;
 const limit = (nm: number, time: number): number => eyeLimit(nm * NM, time) ?? NaN;
+/** The figure, or NaN, which equals nothing, where there is none. */
+const figure = <A extends readonly number[]>(f: (...a: A) => number | undefined) => (...a: A): number => f(...a) ?? NaN;
+const cardLight = figure(eyes.cardLight);
+const hazardDistance = figure(eyes.hazardDistance);
+const radiusAtLimit = figure(eyes.radiusAtLimit);
+const spreadBeamLight = figure(eyes.spreadBeamLight);
 const power = (nm: number, time: number): number => eyePowerLimit(nm * NM, time) ?? NaN;
 
 describe('the limit of a glance, 0.25 s', () => {
@@ -81,6 +88,12 @@ describe('there is no figure', () => {
     expect(eyeLimit(nm * NM, time)).toBeUndefined();
     expect(eyePowerLimit(nm * NM, time)).toBeUndefined();
   });
+  it('of light and distances for numbers that cannot be: none is taken for a smaller hazard', () => {
+    for (const P of [-1, 1e7, NaN, Infinity]) for (const f of [eyes.hazardDistance(P, 25, 0, 1e-3), eyes.spreadBeamLight(P, 0.05), eyes.radiusAtLimit(P, 10), eyes.cardLight(P, 0.9, 0.5)]) expect(f).toBeUndefined();
+    for (const phi of [0, -1, 1e-9, 4, NaN]) expect(eyes.hazardDistance(1, 25, 0, phi)).toBeUndefined();
+    for (const E of [0, NaN, Infinity]) expect([eyes.hazardDistance(1, E, 0, 1e-3), eyes.radiusAtLimit(1, E)]).toEqual([undefined, undefined]);
+    expect([eyes.hazardDistance(1, 25, -1, 1e-3), eyes.spreadBeamLight(1, 0), eyes.cardLight(1, 1.1, 1), eyes.cardLight(1, 1, 0), eyes.cardLight(1, 1, 1, 2)]).toEqual([undefined, undefined, undefined, undefined, undefined]);
+  });
   it.each([355, 399.9, 700.1, 808, 1064, NaN, Infinity])('of classes for %f nm', nm => expect(classLimits(nm * NM)).toBeUndefined());
 });
 
@@ -112,9 +125,9 @@ describe('the distance within which a limit is exceeded', () => {
   });
 
   it('of a watt is the published 225 m only with rounded figures', () => {
-    // A published "1 W, 1 mrad: 225 m" takes 25 W/m² and no width: 225.68 m; with 25.456 W/m² it is 223.65 m. Our narrowest exit is 1 µm: 1 mm of distance.
-    expectNear(hazardDistance(1, 25, 0, 1e-3), 225.68, 0.006);
-    expectNear(hazardDistance(1, limit(532, 0.25), 0, 1e-3), 223.65, 0.006);
+    // A published "1 W, 1 mrad: 225 m" takes 25 W/m² and no width: 225.68 m; with 25.456 W/m² it is 223.65 m.
+    expectPrinted(hazardDistance(1, 25, 0, 1e-3), '225.68');
+    expectPrinted(hazardDistance(1, limit(532, 0.25), 0, 1e-3), '223.65');
   });
 
   it('is where the width of the beam spreads the power to the limit', () => {
@@ -145,8 +158,6 @@ describe('spread light', () => {
   it('from a dull card', () => {
     // 100 mW, 90 %, 0.5 m: 0.09 / (π · 0.25) = 0.1146 W/m².
     expectPrinted(cardLight(0.1, 0.9, 0.5), '0.1146');
-    // A card sends back no more than falls on it: 0.1 / (π · 0.25) = 0.1273.
-    expectPrinted(cardLight(0.1, 5, 0.5), '0.1273');
     // At 60° half of it.
     expectNear(cardLight(0.1, 0.9, 0.5, Math.PI / 3), cardLight(0.1, 0.9, 0.5) / 2, 1e-12);
     fc.assert(fc.property(between(1e-3, 1), between(0.1, 1), between(0.1, 5), (P, R, r) => {
@@ -159,7 +170,7 @@ describe('spread light', () => {
 it('numbers outside all domains give finite results or none', () => {
   const any = fc.oneof(fc.double(), fc.constantFrom(0, -0, 1, 500e-9, 1e-300, 1e300, Infinity, -Infinity, NaN));
   fc.assert(fc.property(any, any, any, any, (a, b, c, d) => {
-    const all = [eyeLimit(a, b), eyePowerLimit(a, b), ...Object.values(classLimits(a) ?? {}) as number[], hazardDistance(a, b, c, d), spreadBeamLight(a, b), radiusAtLimit(a, b), cardLight(a, b, c, d)];
+    const all = [eyeLimit(a, b), eyePowerLimit(a, b), ...Object.values(classLimits(a) ?? {}) as number[], eyes.hazardDistance(a, b, c, d), eyes.spreadBeamLight(a, b), eyes.radiusAtLimit(a, b), eyes.cardLight(a, b, c, d)];
     expect(all.every(value => value === undefined || Number.isFinite(value)), JSON.stringify(all)).toBe(true);
   }), { numRuns: 1000 });
 });

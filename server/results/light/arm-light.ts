@@ -9,6 +9,7 @@ import type { LightContext, LightReading } from './context.ts';
 import { counting, newest } from './fates.ts';
 import type { Metered, Meters } from './meter.ts';
 import type { Powers } from './powers.ts';
+import type { Predictions } from './predicted.ts';
 
 export interface ArmLight {
   /** the beam's name; `object` where several object beams were read together */
@@ -45,7 +46,7 @@ const MICRO = parseUnit('µW/cm²')!;
 const DEGREE = parseUnit('°')!;
 
 /** Undefined where nothing was read of it at the centre of the plate. Several arms were read together. A suffix stands behind the name of its figure. */
-export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], readings: readonly LightReading[], meters: Meters, powers: Powers, context: LightContext, suffix = ''): ArmLight | undefined {
+export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], readings: readonly LightReading[], meters: Meters, powers: Powers, predictions: Predictions, context: LightContext, suffix = ''): ArmLight | undefined {
   const name = arms.length === 1 ? arms[0]!.name : role;
   const base = `${plate.id}.${name}`;
   const { graph } = context;
@@ -69,7 +70,7 @@ export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], 
   };
   const [called, words] = read.kind === 'light' ? [`${base}.light${suffix}`, `light of ${name} at ${plate.id}`] : [`${base}.meter${suffix}`, `reading of ${name} at ${plate.id}, in its plane`];
   const plane = inPlane(read, `${called} as read`, `${words}, as read`);
-  const cell = context.factors.correct(called, words, powers.ofArms(arms, plate, role), plane, { ...(plane.unit ? { unit: plane.unit } : {}), at: read.reading.at });
+  const cell = context.factors.correct(called, words, planOf(), plane, { ...(plane.unit ? { unit: plane.unit } : {}), at: read.reading.at });
 
   const two = flat && facing && alike(flat, facing) && !flat.cell.missing && !facing.cell.missing ? [flat.cell, facing.cell] : undefined;
   const byMeter = two && graph.derive(`${base}.angle by meter`, ANGLE_BY_READINGS, two, ANGLE, `angle of ${name} at ${plate.id} by two readings`, { unit: DEGREE });
@@ -85,6 +86,13 @@ export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], 
       read: byMeter, quotient: graph.derive(`${base}.flat to facing`, SHARE, two, NUMBER, `reading in the plane of ${plate.id} to the one facing ${name}`), planned, facing: facing!, flat: flat!,
     } } : {}), ...(corners ? { corners } : {}), ...(polarized ? { polarized } : {}),
   };
+
+  /** What a reading corrects: the light that is planned, else the power that the beam brings, of which a share comes to an area of the plate. */
+  function planOf(): Cell {
+    const planned = arms.map(a => predictions.light(a, arms.length === 1 ? `${base}.light${suffix}.plan` : `${plate.id}.${a.name}.light.plan`));
+    if (planned.some(p => p.missing)) return powers.ofArms(arms, plate, role);
+    return planned.length === 1 ? planned[0]! : graph.derive(`${base}.light${suffix}.plan`, weighted('sum of light', 'sum of the beams', planned.map(() => 1)), planned, LIGHT, `object light at ${plate.id}, as planned`, { unit: MICRO });
+  }
 
   /** What became of a reading; or why it is of no use. */
   function tell({ reading }: Metered, made: { readonly of: Cell; readonly says: Cell; readonly part?: true } | string): void {

@@ -1,9 +1,11 @@
 /** What everything about light is worked out from. */
 import type { Arms } from '../../model/arms.ts';
 import type { Measured, Problem, Reading, Setup } from '../../model/model.ts';
+import type { Beams } from '../beams/beams.ts';
 import type { Cell, Graph } from '../graph.ts';
 import type { LegCells } from '../paths/leg-cells.ts';
 import type { PlateResults } from '../paths/pairs.ts';
+import type { Places } from '../places/places.ts';
 import type { Corrections } from '../readings/offsets.ts';
 import type { Values } from '../values.ts';
 import type { Factors } from './factors.ts';
@@ -20,6 +22,8 @@ export interface LightContext {
   readonly graph: Graph;
   readonly values: Values;
   readonly arms: Arms;
+  readonly beams: Beams;
+  readonly places: Places;
   readonly legs: LegCells;
   readonly plates: readonly PlateResults[];
   readonly published: Cell[];

@@ -19,7 +19,8 @@ export class Factors {
   /** The cell of that name: the plan times what the reading makes of it; the reading itself where there is no plan. */
   correct(name: string, words: string, plan: Cell, reading: Cell, more: { unit?: Unit; at?: NonNullable<Cell['at']> } = {}): Cell {
     const { graph } = this;
-    const key = `${name} factor`;
+    // A factor of a light that was planned is another figure than one of a power: the one cannot be held for the other.
+    const key = plan.dim === LIGHT ? `${name} factor of the plan` : `${name} factor`;
     const held = this.held?.get(key);
     const [planned, read] = [graph.value(plan), graph.value(reading)];
     // What a trial makes of the plan is not known: then nor is what it makes of the reading.
@@ -39,6 +40,7 @@ const [MILLIWATT, MICRO] = [parseUnit('mW')!, parseUnit('µW/cm²')!];
 
 /** What arrives of a power is shown as one reads it off: so much light, or so many divisions of the meter, for each milliwatt. */
 function perPower({ dim }: Cell, plan: Cell): Unit | undefined {
+  if (plan.dim === LIGHT && dim === NUMBER) return { text: `divisions for each ${MICRO.text}`, dim: multiply(dim, LIGHT, -1), factor: 1 / MICRO.factor, offset: 0 };
   if (plan.dim !== POWER || (dim !== LIGHT && dim !== NUMBER)) return undefined;
   const [text, factor] = dim === LIGHT ? [MICRO.text, MICRO.factor] : ['divisions', 1];
   return { text: `${text} for each mW`, dim: multiply(dim, POWER, -1), factor: factor / MILLIWATT.factor, offset: 0 };

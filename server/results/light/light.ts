@@ -10,6 +10,8 @@ import { imagesOf, type Image } from './images.ts';
 import { Meters } from './meter.ts';
 import { plateLight, readingsAt, type PlateLight } from './plate-light.ts';
 import { Powers, type PowerReading } from './powers.ts';
+import { Predictions } from './predicted.ts';
+import { Splits, type Solved } from './split.ts';
 import { Wheels, type Wheel } from './wheels.ts';
 
 export interface Light {
@@ -23,6 +25,8 @@ export interface Light {
   readonly problems: readonly Problem[];
   /** what became of each reading that could be read and is not stale */
   readonly fates: ReadonlyMap<Reading, LightFate>;
+  /** shares that the setup leaves open with `?`, and what is worked with until they are written */
+  readonly solved: readonly Solved[];
   /** cells of what readings make of the plan: a what-if holds them */
   readonly corrections: readonly Cell[];
   /** Works out what a name asks for, when it is one of light that nothing has asked for yet. */
@@ -47,14 +51,17 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
   for (const r of setup.readings) if (r.value?.kind === 'formula' && OF_LIGHT.has(r.measured?.kind)) meters.input(r);
   const wheels = new Wheels(meters, context);
   const powers = new Powers(meters, wheels, context);
+  const predictions = new Predictions(powers, context);
+  const splits = new Splits(powers, predictions, context);
+  wheels.solve = splitter => splits.working(splitter);
   const plates = new Map<Thing, PlateLight>();
   const at = (plate: Thing): PlateLight => {
     let light = plates.get(plate);
-    if (!light) plates.set(plate, light = plateLight(plate, meters, powers, context));
+    if (!light) plates.set(plate, light = plateLight(plate, meters, powers, predictions, context));
     return light;
   };
   const all = given.plates.map(p => p.plate);
-  for (const plate of all) if (setup.facts.has('beam ratio') || readingsAt(plate, context).length > 0) at(plate);
+  for (const plate of all) if (setup.facts.has('beam ratio') || readingsAt(plate, context).length > 0 || Predictions.wanted(given.arms.arms.filter(a => a.plate === plate))) at(plate);
   const told = wheels.told();
   for (const w of told) if (w.byWheel) published.push(w.byWheel);
   const drifts = given.readings.some(r => r.measured?.kind === 'drift') ? all.flatMap(p => driftAt(p, all, () => at(p).exposure, meters, context) ?? []) : [];
@@ -66,10 +73,17 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
     if (input && !problems.some(p => p.at === r.at && p.code === 'reading-unclear')) fates.set(r, untold(r, input, given.arms));
   }
   return {
+    get solved() { return [...splits.solved.values()]; },
     get plates() { return [...plates.values()]; }, get corrections() { return [...factors.cells, ...offsets.offsets]; }, wheels: told, drifts, images, powers, readPowers, problems, fates,
     ask: name => {
       const power = powers.named(name);
       if (power) return power;
+      const split = splits.ask(name);
+      if (split) return split;
+      if (name.endsWith('.face loss')) {
+        const arm = given.arms.arms.find(a => a.role === 'reference' && name === `${a.plate.id}.${a.name}.face loss`);
+        return arm && predictions.faceLoss(arm);
+      }
       if (AT_PLATE.test(name)) for (const p of all) at(p);
       return undefined;
     },

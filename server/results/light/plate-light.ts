@@ -10,6 +10,8 @@ import { isLight, type LightContext, type LightReading } from './context.ts';
 import type { Meters } from './meter.ts';
 import { inUnits, nameUnused, readObjects, type BothWays } from './object-light.ts';
 import type { Powers } from './powers.ts';
+import { Predictions } from './predicted.ts';
+import { WRITTEN_RATIO } from './split.ts';
 
 export interface PlateLight {
   readonly plate: Thing;
@@ -26,10 +28,13 @@ export interface PlateLight {
   readonly ratio: Cell;
   readonly effective?: Cell;
   readonly exposure: Cell;
+  /** weakest corner in the light of the reference, read or by the plan */
+  readonly corners?: Cell;
+  /** what of it nobody has metered, so that it rests on the plan */
+  readonly predicted: { readonly reference: boolean; readonly object: boolean; readonly ratio: boolean };
 }
 
 const MICRO = parseUnit('µW/cm²')!;
-const WRITTEN_RATIO = 'beam ratio as written';
 const AS_WRITTEN = weighted('beam ratio', 'as written', [1]);
 
 /** The readings of light that belong to a plate. One without a place belongs to the only plate that its beam reaches. */
@@ -41,15 +46,15 @@ export function readingsAt(plate: Thing, { readings, arms }: LightContext): Ligh
   });
 }
 
-export function plateLight(plate: Thing, meters: Meters, powers: Powers, context: LightContext): PlateLight {
+export function plateLight(plate: Thing, meters: Meters, powers: Powers, predictions: Predictions, context: LightContext): PlateLight {
   const { graph, values, published } = context;
   const own = context.arms.arms.filter(a => a.plate === plate);
   const readings = readingsAt(plate, context);
-  const one = (arm: Arm): ArmLight | undefined => armLight(plate, [arm], arm.role, readings.filter(r => r.measured.arm === arm.name || (r.measured.arm === arm.role && own.filter(a => a.role === arm.role).length === 1)), meters, powers, context);
+  const one = (arm: Arm): ArmLight | undefined => armLight(plate, [arm], arm.role, readings.filter(r => r.measured.arm === arm.name || (r.measured.arm === arm.role && own.filter(a => a.role === arm.role).length === 1)), meters, powers, predictions, context);
   const referenceArm = own.find(a => a.role === 'reference');
   const objectArms = own.filter(a => a.role === 'object');
   const reference = referenceArm && one(referenceArm);
-  const object = readObjects(plate, objectArms, one, suffix => armLight(plate, objectArms, 'object', readings.filter(r => r.measured.arm === 'object'), meters, powers, context, suffix), meters, context);
+  const object = readObjects(plate, objectArms, one, suffix => armLight(plate, objectArms, 'object', readings.filter(r => r.measured.arm === 'object'), meters, powers, predictions, context, suffix), meters, context);
   const { read: objects, together } = object;
   const used = new Set<ArmLight>();
 
@@ -65,10 +70,19 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, context
   const readInUnits = (a: Arm): boolean => objects.some(o => o.name === a.name && o.read.kind === 'light');
   const unreadObjects = readObject ? [] : together ? [together.name] : objectArms.filter(a => !readInUnits(a)).map(a => a.name);
 
-  const ratio = ratioCell();
-  publish(ratio, ['beam ratio'], known !== undefined || metered);
-  const referenceLight = readReference ?? (readObject && !ratio.missing ? graph.derive(`${plate.id}.${referenceArm?.name ?? 'reference'}.light`, BY_RATIO_BACK, [readObject, ratio], LIGHT, `reference light at ${plate.id}`, { unit: MICRO }) : why('reference', referenceArm ? [referenceArm.name] : []));
-  const objectLight = readObject ?? (readReference && !ratio.missing ? graph.derive(`${plate.id}.object.light`, BY_RATIO, [readReference, ratio], LIGHT, `object light at ${plate.id}`, { unit: MICRO }) : why('object', unreadObjects));
+  const single = referenceArm && objectArms.length === 1 ? objectArms[0] : undefined;
+  // Readings and what is written go first; what nobody has metered is told by the plan, as far as it can be told.
+  const told = toldRatio();
+  const single1 = told ? undefined : single && predictions.singleRatio(referenceArm!, single, `${plate.id}.beam ratio`);
+  const byRatio = told ?? single1;
+  const base = `${plate.id}.${referenceArm?.name ?? 'reference'}.light`;
+  const plannedReference = readReference || (byRatio && readObject) ? undefined : plannedLight(referenceArm, base);
+  const referenceLight = readReference ?? (byRatio && readObject ? graph.derive(base, BY_RATIO_BACK, [readObject, byRatio], LIGHT, `reference light at ${plate.id}`, { unit: MICRO }) : plannedReference ?? why('reference', referenceArm ? [referenceArm.name] : []));
+  const reckoned = !readObject && byRatio && !referenceLight.missing;
+  const plannedObjects = readObject || reckoned ? undefined : plannedObject();
+  const objectLight = readObject ?? (reckoned ? graph.derive(`${plate.id}.object.light`, BY_RATIO, [referenceLight, byRatio], LIGHT, `object light at ${plate.id}`, { unit: MICRO }) : plannedObjects ?? why('object', unreadObjects));
+  const ratio = byRatio ?? (referenceLight.missing || objectLight.missing ? unknownRatio() : graph.derive(`${plate.id}.beam ratio`, RATIO, [referenceLight, objectLight], NUMBER, `beam ratio at ${plate.id}`));
+  publish(ratio, ['beam ratio'], known !== undefined || metered || !ratio.missing);
   publish(referenceLight, ['reference.light'], !referenceLight.missing);
   publish(objectLight, ['object.light'], !objectLight.missing);
   for (const o of objects) if (o.cell !== objectLight && o.read.kind === 'light') publish(o.cell, [], true);
@@ -78,14 +92,17 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, context
     if (a.corners) publish(a.corners.cell, a.role === 'reference' ? ['corner light'] : [], true);
     if (a.polarized) publish(a.polarized.cell, ['polarized'], true);
   }
+  const corners = reference?.corners?.cell ?? (referenceArm && predictions.corners(referenceArm));
+  if (corners && !reference?.corners) publish(corners, ['reference.corner light', 'corner light'], !corners.missing && Predictions.wanted([referenceArm!]));
   const light = graph.derive(`${plate.id}.light`, weighted('sum of light', 'reference light + object light', [1, 1]), [referenceLight, objectLight], LIGHT, `light at ${plate.id}`, { unit: MICRO });
   publish(light, ['light at the plate'], !light.missing);
   const polarized = (together ?? (objectArms.length === 1 ? objects[0] : undefined))?.polarized?.cell;
   const effective = polarized && !ratio.missing ? graph.derive(`${plate.id}.effective ratio`, EFFECTIVE, [ratio, polarized], NUMBER, `effective ratio at ${plate.id}`) : undefined;
-  if (effective) publish(effective, ['effective ratio'], true);
+  if (effective) publish(effective, ['effective ratio'], !effective.missing);
   const exposure = exposureCell();
   publish(exposure, ['exposure', 'exposure time'], !light.missing);
-  return { plate, objects, referenceLight, objectLight, light, ratio, exposure, counting: used, ...(object.both ? { both: object.both } : {}), ...(reference ? { reference } : {}), ...(effective ? { effective } : {}) };
+  const predicted = { reference: plannedReference === referenceLight && !referenceLight.missing, object: (plannedObjects === objectLight || (reckoned === true && byRatio === single1)) && !objectLight.missing, ratio: !told && !ratio.missing };
+  return { plate, objects, referenceLight, objectLight, light, ratio, exposure, counting: used, predicted, ...(corners ? { corners } : {}), ...(object.both ? { both: object.both } : {}), ...(reference ? { reference } : {}), ...(effective ? { effective } : {}) };
 
   /** Makes a cell known by its short names; it is shown where there is something to show. */
   function publish(cell: Cell, aliases: readonly string[], shown: boolean): void {
@@ -96,7 +113,24 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, context
     }
   }
 
-  function ratioCell(): Cell {
+  /** By the plan; undefined where the power of the laser is not written, so that there is none. */
+  function plannedLight(arm: Arm | undefined, name: string): Cell | undefined {
+    if (!arm?.laser.facts.has('power')) return undefined;
+    const light = predictions.light(arm, name);
+    return light.missing ? values.missing(name, LIGHT, light.words, { ...light.missing, why: `the light of ${arm.name} at ${plate.id} has not been metered in units, and by the plan it cannot be told: ${light.missing.why}` }) : light;
+  }
+
+  /** The sum of what was read of the object beams and what is planned of the others. */
+  function plannedObject(): Cell | undefined {
+    if (objectArms.length === 0 || together?.read.kind === 'light') return undefined;
+    const each = objectArms.map(arm => objects.find(o => o.name === arm.name && o.read.kind === 'light')?.cell ?? plannedLight(arm, `${plate.id}.${arm.name}.light`));
+    const cells = each.filter(c => c !== undefined);
+    if (cells.length < each.length) return undefined;
+    return cells.length === 1 ? cells[0]! : graph.derive(`${plate.id}.object.light`, weighted('sum of object light', 'sum of the object beams', cells.map(() => 1)), cells, LIGHT, `object light at ${plate.id}`, { unit: MICRO });
+  }
+
+  /** By readings of both, or as it is written. */
+  function toldRatio(): Cell | undefined {
     const name = `${plate.id}.beam ratio`;
     const words = `beam ratio at ${plate.id}`;
     if (readReference && readObject) return graph.derive(name, RATIO, [readReference, readObject], NUMBER, words);
@@ -110,6 +144,14 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, context
     // Two plates share the one written ratio, and its error.
     const written = known && (graph.find(WRITTEN_RATIO) ?? values.bound(known.value, known.at, WRITTEN_RATIO, 'beam ratio as written', NUMBER));
     if (written && referenceArm && objectArms.length > 0) return graph.derive(name, AS_WRITTEN, [written], NUMBER, words, { at: known.at });
+    return undefined;
+  }
+
+  function unknownRatio(): Cell {
+    const name = `${plate.id}.beam ratio`;
+    const words = `beam ratio at ${plate.id}`;
+    const plan = [referenceLight, objectLight].find(c => c.missing && c === (c === referenceLight ? plannedReference : plannedObjects))?.missing;
+    if (plan) return values.missing(name, NUMBER, words, plan);
     const unread = [...(referenceArm && !reference ? [referenceArm.name] : []), ...(together ? [] : objectArms.filter(a => !objects.some(o => o.name === a.name)).map(a => a.name))];
     return values.missing(name, NUMBER, words, {
       code: 'value-missing', at: plate.at,

@@ -69,6 +69,19 @@ export class Powers {
   }
   private readonly arms = new Map<string, Cell>();
 
+  /** Power that an arm brings for a watt that leaves a splitter towards it: by the plan, whatever the splitter shares out. */
+  behindSplitter(arm: Arm, splitter: Thing): Cell {
+    const { graph } = this.context;
+    const start = arm.path.findIndex(l => l.target === splitter) + 1;
+    const end = arm.object ? arm.path.findLastIndex(l => l.target === arm.object) : arm.path.length - 1;
+    let cell = graph.find('a watt') ?? graph.input('a watt', { value: 1, dim: POWER }, 'computed', 'a watt that leaves the splitter');
+    for (let i = start; i < end; i++) {
+      const [leg, next] = [arm.path[i]!, arm.path[i + 1]!];
+      if (leg.target) cell = this.behind(leg.target, next.n === 1 ? next.beam.port : leg.port, cell, `${next.id}.power for a watt behind ${splitter.id}`, `power of ${next.beam.id} at ${next.to || '?'} for a watt behind ${splitter.id}`, next.beam);
+    }
+    return cell;
+  }
+
   /** Power that arms bring together. */
   ofArms(arms: readonly Arm[], plate: Thing, role: Arm['role']): Cell {
     const [one] = arms;

@@ -1,0 +1,186 @@
+/**
+ * Light at a plate that nobody has metered: by the power of an arm, the width of its beam and how it arrives; of an object by how it is lit besides. It is the plan that a
+ * reading corrects. Worked out where an arm's laser has a written power and something spreads its beam, else only where somebody asks.
+ */
+import type { Arm } from '../../model/arms.ts';
+import type { Leg, Thing } from '../../model/model.ts';
+import { ANGLE, LENGTH, LIGHT, multiply, NUMBER, parseUnit, POWER, type Unit } from '../../model/units.ts';
+import type { Front } from '../beams/beams.ts';
+import { sidesOfThing } from '../fringes/extents.ts';
+import type { Cell } from '../graph.ts';
+import { litAt } from '../places/angles.ts';
+import { cornerLight, FACE_LOSS, objectLight, patchesFor, PREDICTED_OBJECT, PREDICTED_REFERENCE, PREDICTED_SCREEN, REFERENCE_LIGHT, SINGLE_RATIO, type Lying, type Shape } from '../rules/object-light.ts';
+import type { LightContext } from './context.ts';
+import type { Powers } from './powers.ts';
+
+const [MICRO, MILLIWATT, PERCENT, DEGREE, MM] = [parseUnit('µW/cm²')!, parseUnit('mW')!, parseUnit('%')!, parseUnit('°')!, parseUnit('mm')!];
+const PER_WATT = multiply(LIGHT, POWER, -1);
+const FOR_EACH: Unit = { text: `${MICRO.text} for each mW`, dim: PER_WATT, factor: MICRO.factor / MILLIWATT.factor, offset: 0 };
+const RIGHT = Math.PI / 180;
+
+/** What an arm would give, and for each watt that it brings. */
+export interface Yield {
+  /** light at the plate for each watt on what the arm lights, all but the power counted */
+  readonly cells: readonly Cell[];
+  readonly make: (name: string, words: string, power: Cell) => Cell;
+}
+
+export class Predictions {
+  private readonly yields = new Map<Arm, Yield | Cell>();
+
+  constructor(private readonly powers: Powers, private readonly context: LightContext) {}
+
+  /** Whether the text says enough of one of the arms of a plate that its light belongs on the page. */
+  static wanted(arms: readonly Arm[]): boolean {
+    return arms.some(a => a.laser.facts.has('power') && a.path.some(l => l.target?.facts.has('focal length') === true));
+  }
+
+  /** Light of an arm at its plate, by the plan; without a value where it cannot be told. */
+  light(arm: Arm, name: string): Cell {
+    const words = `light of ${arm.name} at ${arm.plate.id}`;
+    if (!arm.laser.facts.has('power')) return this.none(`${name}, by the plan`, LIGHT, words, `the power of ${arm.laser.id} is not written`, arm.laser.at);
+    const found = this.yieldOf(arm);
+    return 'make' in found ? found.make(name, words, this.powers.ofArm(arm)) : this.context.values.missing(`${name}, by the plan`, LIGHT, words, found.missing!);
+  }
+
+  /** Light for each watt that an arm brings; a cell without a value where it cannot be told. */
+  yieldOf(arm: Arm): Yield | Cell {
+    let found = this.yields.get(arm);
+    if (!found) this.yields.set(arm, found = arm.role === 'reference' ? this.reference(arm) : this.object(arm));
+    return found;
+  }
+
+  /** Weakest corner of the plate in the light of its reference. Undefined where no beam spreads, or the size of the plate is not written. */
+  corners(arm: Arm): Cell | undefined {
+    const { plate } = arm;
+    const { graph, values, places, beams } = this.context;
+    const sides = spreads(arm) ? sidesOfThing(plate, values) : undefined;
+    const beam = beams.ofArm(arm);
+    if (!sides || !beam) return undefined;
+    const name = `${plate.id}.${arm.name}.corner light`;
+    const [normal, light] = [places.directions.facing(places.own(plate)), places.directions.of(beam.leg)];
+    const byPlaces = normal && light && !plate.facts.has('reference angle') ? [...normal, ...light] : undefined;
+    return graph.find(name) ?? graph.derive(name, cornerLight(!byPlaces), [...numbers(beam.front), ...(byPlaces ?? [this.angle(arm)]), this.centred(arm), sides[0]!, sides[1]!], NUMBER, `weakest corner of ${plate.id} in the light of ${arm.name}`, { unit: PERCENT });
+  }
+
+  /** The ratio of a hologram in one beam, which nothing on the table sets. Undefined where the arms are no such pair. */
+  singleRatio(reference: Arm, object: Arm, name: string): Cell | undefined {
+    const thing = object.object;
+    if (reference.beam !== object.beam || thing?.kind.word !== 'object') return undefined;
+    const { graph, values, legs } = this.context;
+    const once = `${object.plate.id}.passes`;
+    const passes = graph.find(once) ?? graph.input(once, { value: 0.85, dim: NUMBER, spread: { kind: 'within', amount: 0.12 }, unit: PERCENT }, 'assumed', `share that ${object.plate.id} lets pass to ${thing.id}`, { reason: 'a bare face of glass takes 4 to 10 %, and the layer before it is processed anything up to a fifth; from memory' });
+    const facts = ['tone', 'scatter'].map(f => values.fact(thing, f));
+    const [tone, scatter] = facts;
+    if (!tone || !scatter) return undefined;
+    const sides = sidesOfThing(thing, values);
+    const gap = legs.get(object.path[object.path.length - 1]!);
+    const rest = sides && gap && !gap.missing ? [gap, ...sides] : [];
+    return graph.derive(name, SINGLE_RATIO, [tone, passes, scatter, ...rest], NUMBER, `beam ratio at ${object.plate.id}`);
+  }
+
+  /** Share of an arm that the bare face of the plate throws back. Only for those who ask: what a plate needs is stated for the light that falls on it. */
+  faceLoss(arm: Arm): Cell {
+    const { graph } = this.context;
+    const name = `${arm.plate.id}.${arm.name}.face loss`;
+    const index = `${arm.plate.id}.face index`;
+    return graph.find(name) ?? graph.derive(name, FACE_LOSS, [this.angle(arm), graph.input(index, { value: 1.52, dim: NUMBER, spread: { kind: 'within', amount: 0.03 } }, 'assumed', `index of the face of ${arm.plate.id}`, { reason: 'gelatin and the glass of plates have 1.49 to 1.54; from memory' })], NUMBER, `share of ${arm.name} that the face of ${arm.plate.id} throws back`, { unit: PERCENT });
+  }
+
+  private reference(arm: Arm): Yield | Cell {
+    const { graph, beams } = this.context;
+    const base = `${arm.plate.id}.${arm.name}`;
+    const beam = beams.ofArm(arm);
+    if (!beam) return this.none(`${base}.light for each watt`, PER_WATT, '', `${arm.name} has no legs`);
+    if (!spreads(arm)) return this.none(`${base}.light for each watt`, PER_WATT, '', `nothing on the way of ${arm.name} spreads its beam: write the spreading lens that it goes through`, arm.plate.at);
+    const each = graph.derive(`${base}.light for each watt`, REFERENCE_LIGHT, [...numbers(beam.front), this.angle(arm)], PER_WATT, `light of ${arm.name} at ${arm.plate.id} for each watt of it`, { unit: FOR_EACH });
+    return each.missing ? each : { cells: [each], make: (name, words, power) => graph.derive(name, PREDICTED_REFERENCE, [power, each], LIGHT, words, { unit: MICRO }) };
+  }
+
+  private object(arm: Arm): Yield | Cell {
+    const { graph, values, legs } = this.context;
+    const thing = arm.object!;
+    const called = `${arm.plate.id}.${arm.name}.light for each watt`;
+    const none = (why: string, at = thing.at): Cell => this.none(called, PER_WATT, `light of ${arm.name} for each watt of it`, why, at);
+    const { word } = thing.kind;
+    const screen = word === 'ground glass' || word === 'diffuser';
+    if (thing.kind.light === 'diffracts') return none(`how wide the image of ${thing.id} spreads at ${arm.plate.id} is not known: meter its light there`);
+    if (word !== 'object' && !screen) return none(`how ${thing.id} scatters is not known: meter its light at ${arm.plate.id}`);
+    const at = arm.path.findLastIndex((l, i) => l.target === thing && i < arm.path.length - 1);
+    const [onto, on] = [arm.path[at], arm.path[arm.path.length - 1]!];
+    if (!onto) return none(`no light falls on ${thing.id}`);
+    const before = arm.path.slice(0, at).find(l => l.target && (l.target.kind.light === 'scatters' || l.target.kind.word === 'fill card'));
+    if (before) return none(`${thing.id} is lit by light that ${before.target!.id} scatters: meter what of it reaches ${arm.plate.id}`);
+    if (!spreads(arm, thing)) return none(`nothing spreads the beam of ${arm.name} before ${thing.id}: write the spreading lens that it goes through`);
+    const size = this.size(thing, screen);
+    if (!size) return none(`how large ${thing.id} is, is not written: give it a “size”`);
+    const fact = (phrase: string): Cell => values.fact(thing, phrase) ?? this.none(`${thing.id}.${phrase}`, NUMBER, `${phrase} of ${thing.id}`, `the ${phrase} of ${thing.id} is not written`, thing.at);
+    const front = this.context.beams.at(onto);
+    const laid = { shape: screen ? 'screen' as const : shapeOf(values.words(thing, 'shape')), lying: lyingOf(values.words(thing, 'axis')) };
+    const seen = this.seen(arm, onto, on, screen);
+    const radius = graph.value(this.context.beams.radius(onto));
+    const distance = legs.get(on) ?? none(`how far ${thing.id} is from ${arm.plate.id} is not known`);
+    const count = radius === undefined ? 0 : patchesFor(radius, size.map(c => graph.value(c) ?? 0) as [number, number, number]);
+    const each = graph.derive(called, objectLight({ ...laid, count, byAngle: seen.length === 1 }), [
+      ...numbers(front), distance, this.angle(arm), ...(screen ? [fact('scatter angle')] : [fact('gloss'), fact('gloss angle')]), ...seen, ...size,
+    ], PER_WATT, `light of ${arm.name} at ${arm.plate.id} for each watt on ${thing.id}, ${screen ? 'if it lost nothing' : 'if it were white'}`, { unit: FOR_EACH });
+    if (each.missing) return each;
+    const [share, scatter] = [fact(screen ? 'loss' : 'tone'), fact('scatter')];
+    return { cells: [each, share, scatter], make: (name, words, power) => graph.derive(name, screen ? PREDICTED_SCREEN : PREDICTED_OBJECT, [power, each, share, scatter], LIGHT, words, { unit: MICRO }) };
+  }
+
+  /** How the light falls on the object: two directions where the places tell them, else an angle. */
+  private seen(arm: Arm, onto: Leg, on: Leg, screen: boolean): readonly Cell[] {
+    const { graph, places, values } = this.context;
+    const thing = arm.object!;
+    const { directions } = places;
+    const written = thing.facts.has('lit at');
+    const [light, sight] = written ? [] : [directions.of(onto), on.target && directions.between(places.own(thing), places.own(on.target))];
+    if (light && sight && !light[0].missing && !sight[0].missing) return [...light, ...sight];
+    const lit = screen ? undefined : litAt(arm.plate, arm, places, values)?.cell;
+    const name = `${thing.id}.lit through`;
+    return [lit ?? graph.find(name) ?? graph.input(name, { value: Math.PI, dim: ANGLE, unit: DEGREE, spread: { kind: 'within', amount: 15 * RIGHT } }, 'assumed', `angle at which ${thing.id} is lit`, { reason: 'a screen is mostly lit straight through; common practice' })];
+  }
+
+  private size(thing: Thing, screen: boolean): readonly Cell[] | undefined {
+    const { graph, values } = this.context;
+    const sides = sidesOfThing(thing, values) ?? [];
+    const round = values.fact(thing, 'diameter');
+    const [width, height] = [sides[0] ?? round, sides[1] ?? round];
+    if (!width || !height) return undefined;
+    const flat = (): Cell => graph.find(`${thing.id}.no depth`) ?? graph.input(`${thing.id}.no depth`, { value: 0, dim: LENGTH }, 'computed', `depth of ${thing.id}`);
+    return [width, height, screen ? flat() : sides[2] ?? values.fact(thing, 'depth') ?? round ?? flat()];
+  }
+
+  /** How well a beam is centred on its plate. */
+  private centred({ plate, name }: Arm): Cell {
+    const { graph } = this.context;
+    const called = `${plate.id}.${name}.off centre`;
+    return graph.find(called) ?? graph.input(called, { value: 0, dim: LENGTH, unit: MM, spread: { kind: 'within', amount: 5e-3 } }, 'assumed', `how far ${name} is beside the middle of ${plate.id}`, { reason: 'a spread beam is centred by eye, on a card, to about 5 mm; common practice' });
+  }
+
+  /** The angle at which an arm arrives: as written, else by the places, else assumed. */
+  private angle(arm: Arm): Cell {
+    const { graph, values, plates } = this.context;
+    const known = plates.find(p => p.plate === arm.plate)?.arms.find(a => a.arm === arm)?.angle?.cell;
+    if (known && !known.missing) return known;
+    if (arm.role === 'object') { const fact = values.fact(arm.plate, 'object angle'); if (fact) return fact; }
+    const name = `${arm.plate.id}.${arm.name}.angle as assumed`;
+    return graph.find(name) ?? graph.input(name, { value: 45 * RIGHT, dim: ANGLE, unit: DEGREE, spread: { kind: 'within', amount: 15 * RIGHT } }, 'assumed', `angle of ${arm.name} at ${arm.plate.id}`, { reason: 'references mostly arrive at 30° to 60°; common practice, and the distances alone do not tell' });
+  }
+
+  private none(name: string, dim: Cell['dim'], words: string, why: string, at?: Thing['at']): Cell {
+    return this.context.values.missing(name, dim, words, { code: 'value-missing', why, ...(at ? { at } : {}) });
+  }
+}
+
+const numbers = ({ level, upright, wavelength, quality }: Front): readonly Cell[] => [level.past, level.rayleigh, upright.past, upright.rayleigh, wavelength, quality];
+
+/** Whether something spreads the beam of an arm before it reaches what it lights. */
+function spreads(arm: Arm, until: Thing | undefined = arm.object): boolean {
+  const end = until ? arm.path.findIndex(l => l.target === until) : arm.path.length;
+  return arm.path.slice(0, end < 0 ? arm.path.length : end).some(l => l.target !== undefined && (l.target.kind.word === 'spreader' || l.target.facts.has('focal length')));
+}
+
+const shapeOf = (text: string | undefined): Shape => (text === 'sphere' || text === 'cylinder' || text === 'points' ? text : 'box');
+const lyingOf = (text: string | undefined): Lying => (text === 'across' || text === 'along' ? text : 'upright');

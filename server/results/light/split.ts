@@ -1,0 +1,133 @@
+/** What a splitter has to reflect for a beam ratio: the one that is aimed at, else the one that is written. */
+import type { Arm } from '../../model/arms.ts';
+import type { Thing } from '../../model/model.ts';
+import { LIGHT, multiply, NUMBER, parseUnit, POWER } from '../../model/units.ts';
+import type { Cell } from '../graph.ts';
+import { PREDICTED_REFERENCE, splitForRatio } from '../rules/object-light.ts';
+import type { LightContext } from './context.ts';
+import type { Powers } from './powers.ts';
+import type { Predictions } from './predicted.ts';
+
+const PERCENT = parseUnit('%')!;
+const PER_WATT = multiply(LIGHT, POWER, -1);
+
+/** A share that a setup leaves open with `?`, and the one that is worked with until it is written. */
+export interface Solved {
+  readonly splitter: Thing;
+  /** the ratio that asks for it */
+  readonly ratio: Cell;
+  readonly share: Cell;
+  readonly working: Cell;
+  /** the share lies outside of what the setup allows, and the nearest end counts */
+  readonly bounded: boolean;
+}
+
+export class Splits {
+  readonly solved = new Map<Thing, Solved>();
+  private readonly asking = new Set<Thing>();
+  private readonly shares = new Map<Thing, Cell | undefined>();
+
+  constructor(private readonly powers: Powers, private readonly predictions: Predictions, private readonly context: LightContext) {}
+
+  /** `S1.split for ratio` */
+  ask(name: string): Cell | undefined {
+    if (name === 'split') {
+      const all = [...this.context.setup.things.values()].filter(t => t.kind.word === 'splitter' && this.arms(t));
+      return all.length === 1 ? this.share(all[0]!) : undefined;
+    }
+    if (!name.endsWith(NAME)) return undefined;
+    const splitter = this.context.setup.things.get(name.slice(0, -NAME.length));
+    return splitter?.kind.word === 'splitter' ? this.share(splitter) : undefined;
+  }
+
+  /** What to reflect, as far as it can be told. Undefined where the setup names no ratio, or the arms of no plate part here. */
+  share(splitter: Thing): Cell | undefined {
+    if (!this.shares.has(splitter) && !this.asking.has(splitter)) {
+      this.asking.add(splitter);
+      this.shares.set(splitter, this.make(splitter));
+      this.asking.delete(splitter);
+    }
+    return this.shares.get(splitter);
+  }
+
+  /** The share to work with where it is written `?`. */
+  working(splitter: Thing): Cell | undefined {
+    const known = this.solved.get(splitter);
+    if (known) return known.working;
+    const share = this.share(splitter);
+    if (!share || share.missing) return undefined;
+    const { graph } = this.context;
+    const value = graph.value(share)!;
+    const bound = splitter.facts.get('reflects')?.value;
+    const end = (side: 'from' | 'to', otherwise: number): number => { const b = bound?.kind === 'unknown' ? bound[side] : undefined; return b?.kind === 'quantity' ? b.quantity.value : otherwise; };
+    const kept = Math.max(end('from', 0), Math.min(end('to', 1), value));
+    const ratio = share.inputs[0]!;
+    const at = splitter.facts.get('reflects')?.at;
+    const working = graph.input(`${splitter.id}.reflects`, { value: kept, dim: NUMBER, unit: PERCENT }, 'solved', `share that ${splitter.id} reflects`, {
+      ...(at ? { at } : {}), reason: `written ?; what a ratio of ${Number(graph.value(ratio)!.toPrecision(3))}:1 asks for by the plan${kept === value ? '' : ', kept within what is written'}`,
+    });
+    this.solved.set(splitter, { splitter, ratio, share, working, bounded: kept !== value });
+    return working;
+  }
+
+  /** The arms of a plate that part at a splitter, each by the port that it leaves by. */
+  private arms(splitter: Thing): { readonly reference: Arm; readonly objects: readonly Arm[]; readonly reflected: boolean } | undefined {
+    for (const { plate } of this.context.plates) {
+      const own = this.context.arms.arms.filter(a => a.plate === plate);
+      const reference = own.find(a => a.role === 'reference');
+      const objects = own.filter(a => a.role === 'object');
+      const port = reference && portAt(reference, splitter);
+      if (!reference || !port || objects.length === 0) continue;
+      const other = port === 'reflected' ? 'through' : 'reflected';
+      if (objects.every(o => portAt(o, splitter) === other)) return { reference, objects, reflected: other === 'reflected' };
+    }
+    return undefined;
+  }
+
+  private make(splitter: Thing): Cell | undefined {
+    const { graph } = this.context;
+    const found = this.arms(splitter);
+    const ratio = found && this.ratio(found.reference.plate);
+    if (!found || !ratio) return undefined;
+    const name = `${splitter.id}${NAME}`;
+    const words = `share that ${splitter.id} has to reflect`;
+    const each = [found.reference, ...found.objects].map(arm => {
+      const entering = this.powers.behindSplitter(arm, splitter);
+      const given = this.predictions.yieldOf(arm);
+      const light = `${arm.plate.id}.${arm.name}.light for each watt behind ${splitter.id}`;
+      if (!('make' in given)) return given;
+      const at = given.make(`${light}, whole`, `light of ${arm.name} for a watt that enters it`, entering);
+      return graph.derive(light, PREDICTED_REFERENCE, [at, this.one()], PER_WATT, `light of ${arm.name} for each watt that enters it`);
+    });
+    return graph.derive(name, splitForRatio(found.reflected), [ratio, ...each], NUMBER, words, { unit: PERCENT });
+  }
+
+  private one(): Cell {
+    const { graph } = this.context;
+    return graph.find('each watt') ?? graph.input('each watt', { value: 1, dim: multiply(NUMBER, POWER, -1) }, 'computed', 'for each watt');
+  }
+
+  /** `aim beam ratio: 4:1`, or `aim P1.beam ratio: 4:1`; else the ratio that is written. */
+  private ratio(plate: Thing): Cell | undefined {
+    const { setup, graph, values } = this.context;
+    const aim = setup.goals.find(g => g.kind === 'aim' && (g.result === 'beam ratio' || g.result === `${plate.id}.beam ratio`));
+    const expr = aim?.limits[0]?.expr;
+    if (expr?.kind === 'ratio' && expr.left > 0 && expr.right > 0) {
+      const name = `${plate.id}.beam ratio as aimed`;
+      return graph.find(name) ?? graph.input(name, { value: expr.left / expr.right, dim: NUMBER }, 'written', `beam ratio that is aimed at`, { at: aim!.limits[0]!.at });
+    }
+    const written = setup.facts.get('beam ratio');
+    return written && (graph.find(WRITTEN_RATIO) ?? values.bound(written.value, written.at, WRITTEN_RATIO, WRITTEN_RATIO, NUMBER));
+  }
+}
+
+export const WRITTEN_RATIO = 'beam ratio as written';
+const NAME = '.split for ratio';
+
+/** The port by which the light of an arm leaves a thing on its way. */
+function portAt(arm: Arm, thing: Thing): string | undefined {
+  const at = arm.path.findIndex(l => l.target === thing);
+  const [leg, next] = [arm.path[at], arm.path[at + 1]];
+  if (!leg || !next) return undefined;
+  return next.n === 1 ? next.beam.port : leg.port;
+}

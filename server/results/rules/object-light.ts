@@ -1,0 +1,194 @@
+/** Rules of light that nobody has metered: of a spread beam on a plate, and of an object onto it, each for one watt of the beam. */
+import type { Beam } from '../../optics/beams/beam.ts';
+import { lightOnPlane } from '../../optics/beams/spread.ts';
+import { objectShare, singleBeamRatio } from '../../optics/beams/split.ts';
+import { lightFromSurface } from '../../optics/maps/lit-object.ts';
+import { reflectedShares } from '../../optics/surfaces/fresnel.ts';
+import { facing, fromFrame } from '../../optics/solids/frame.ts';
+import { firstMeeting } from '../../optics/solids/meeting.ts';
+import type { Solid } from '../../optics/solids/solid.ts';
+import { pointsWithin, surfacePatches, type Patch } from '../../optics/surface/patches.ts';
+import { unit, type Vector } from '../../optics/vectors.ts';
+import { handTime, stripExposures, HALF_STOP } from '../../optics/test-strip.ts';
+import type { Rule } from '../graph.ts';
+
+const SPREAD = 'Siegman, Lasers (1986) ch. 17 (from memory)';
+const LAMBERT = 'Lambert’s cosine law (any radiometry text)';
+
+/** The six numbers of a beam: past and Rayleigh range of its level and of its upright focus, wavelength, quality. */
+const beamOf = (x: readonly number[]): Beam => ({ level: { past: x[0]!, rayleigh: x[1]! }, upright: { past: x[2]!, rayleigh: x[3]! }, wavelength: x[4]!, quality: x[5]! });
+const BEAM = 6;
+const HERE: Vector = [0, 0, 0];
+const vector = (x: readonly number[], i: number): Vector => [x[i]!, x[i + 1]!, x[i + 2]!];
+/** A plate that is seen from before it, with light that comes from its right at an angle from its normal, level. */
+const FRONT: Vector = [0, -1, 0];
+const level = (angle: number): Vector => [-Math.sin(angle), Math.cos(angle), 0];
+
+/** Light at the middle of a plate for each watt. Inputs: the beam, its angle from the plate's normal. */
+export const REFERENCE_LIGHT: Rule = {
+  name: 'light of a spread beam', formula: '2 cos θ / (π w₁ w₂): w₁, w₂ the radii of the beam where it meets the plate, θ its angle from the plate’s normal', source: SPREAD,
+  compute: x => lightOnPlane(beamOf(x), { from: HERE, along: level(x[BEAM]!) }, 1, HERE, FRONT),
+};
+
+/**
+ * Light in the weakest corner of a plate as a share of that in the middle. Inputs: the beam, then the plate's normal and the direction of the light (three each) or, `byAngle`, its
+ * angle from the normal; how far the middle of the beam lies beside that of the plate; width and height of the plate.
+ */
+export const cornerLight = (byAngle: boolean): Rule => ({
+  name: 'corner light of a spread beam', of: [byAngle], formula: '(2P / (π w²)) exp(−2 r²/w²) cos θ / cos β at each corner, the least of them by that in the middle', source: SPREAD, curved: true,
+  compute: x => {
+    const [normal, along] = byAngle ? [FRONT, level(x[BEAM]!)] : [vector(x, BEAM), vector(x, BEAM + 3)];
+    const [off, w, h] = [x[x.length - 3]!, x[x.length - 2]! / 2, x[x.length - 1]! / 2];
+    const plate = facing(HERE, normal);
+    const [beam, axis] = [beamOf(x), { from: fromFrame(plate, [off, 0, 0]), along }];
+    const at = (across: number, up: number): number => lightOnPlane(beam, axis, 1, fromFrame(plate, [across, up, 0]), normal);
+    return Math.min(at(w, h), at(-w, h), at(w, -h), at(-w, -h)) / at(0, 0);
+  },
+});
+
+export type Shape = 'box' | 'sphere' | 'cylinder' | 'points';
+export type Lying = 'upright' | 'across' | 'along';
+
+/** How an object is laid out for its light: what it is, in how many patches, and whether its light is known by directions or by an angle. */
+export interface Laid {
+  readonly shape: Shape | 'screen'
+  readonly lying: Lying
+  readonly count: number
+  readonly byAngle: boolean
+}
+
+/** Patches for a beam of this radius, all of them small beside it; 0 where it is too narrow for that, and counts as one spot. */
+export function patchesFor(radius: number, [w, h, d]: Vector): number {
+  const area = 2 * (w * h + h * d + d * w);
+  const count = Math.ceil((9 * area) / (radius * radius));
+  return count > MOST ? 0 : Math.max(LEAST, count);
+}
+const [LEAST, MOST] = [120, 4000];
+
+/**
+ * Light at the middle of a plate for each watt on the object, were it white. Inputs: the beam where it meets the object; distance of plate and object; angle of the object light from the
+ * plate's normal; share that is mirror-like (not of a screen) and half width of its lobe; the direction of the light and that from the object to the plate (three each) or, `byAngle`,
+ * the angle between the light and the line of sight; width, height and depth of the object.
+ */
+export const objectLight = (laid: Laid, patchesOf = remembered(laid)): Rule => ({
+  name: 'light from an object', of: [laid.shape, laid.lying, laid.count, laid.byAngle], curved: true,
+  formula: laid.shape === 'screen' ? 'Σ E cos θ dA · (n + 1)/(2π) cosⁿ γ cos θp / r² over the lit screen: γ from straight on, half of the light at the scatter angle'
+    : 'Σ E cos θs · (cos θo / π, and a lobe round the mirror direction) · cos θp dA / r² over what is lit and seen of it',
+  source: LAMBERT,
+  compute: x => {
+    const screen = laid.shape === 'screen';
+    let i = BEAM;
+    const [distance, arrival] = [x[i++]!, x[i++]!];
+    const gloss = screen ? 0 : x[i++]!;
+    const halfWidth = x[i++]!;
+    const [along, sight]: [Vector, Vector] = laid.byAngle ? [[Math.sin(x[i]!), Math.cos(x[i++]!), 0], FRONT] : [unit(vector(x, i)), unit(vector(x, (i += 3)))];
+    const size = vector(x, x.length - 3);
+    const point: Vector = [sight[0] * distance, sight[1] * distance, sight[2] * distance];
+    // The plate faces the object, turned about its upright by the angle of arrival.
+    const plate = facing(point, sight).axes;
+    const [c, s] = [Math.cos(arrival), Math.sin(arrival)];
+    const normal: Vector = [c * plate[2][0] + s * plate[0][0], c * plate[2][1] + s * plate[0][1], c * plate[2][2] + s * plate[0][2]];
+    const patches = laid.count === 0 ? spot(laid, size, sight, along, beamOf(x)) : patchesOf(size, sight);
+    return lightFromSurface(patches, beamOf(x), { from: HERE, along }, screen ? { kind: 'on', halfWidth } : { kind: 'back', gloss, halfWidth }, point, normal);
+  },
+});
+
+/** Draws mostly leave an object as it is: its patches are kept until it is another. */
+function remembered(laid: Laid): (size: Vector, sight: Vector) => readonly Patch[] {
+  let kept: { readonly key: readonly number[]; readonly patches: readonly Patch[] } | undefined;
+  return (size, sight) => {
+    const key = [...size, ...sight];
+    if (!kept || kept.key.some((v, i) => v !== key[i])) kept = { key, patches: patchesOf(laid, size, sight) };
+    return kept.patches;
+  };
+}
+
+function patchesOf({ shape, lying, count }: Laid, size: Vector, sight: Vector): Patch[] {
+  if (shape === 'points') return pointsWithin(facing(HERE, sight), size, count);
+  // The middle of the plate lies along the line of sight: of a convex body it sees nothing that looks the other way.
+  return surfacePatches(solidOf(shape, lying, size, sight), count).filter(({ normal: n }) => n[0] * sight[0] + n[1] * sight[1] + n[2] * sight[2] > 0);
+}
+
+export function solidOf(shape: Shape | 'screen', lying: Lying, size: Vector, sight: Vector): Solid {
+  const [w, h, d] = size;
+  const frame = facing(HERE, sight);
+  if (shape === 'sphere') return { kind: 'sphere', middle: HERE, radius: Math.cbrt(w * h * d) / 2 };
+  if (shape !== 'cylinder') return { kind: 'box', frame, size: shape === 'screen' ? [w, h, 0] : size };
+  const [first, second, third] = frame.axes;
+  switch (lying) {
+    case 'upright': return { kind: 'cylinder', middle: HERE, axis: second, radius: (w + d) / 4, height: h };
+    case 'across': return { kind: 'cylinder', middle: HERE, axis: first, radius: (h + d) / 4, height: w };
+    case 'along': return { kind: 'cylinder', middle: HERE, axis: third, radius: (w + h) / 4, height: d };
+  }
+}
+
+/** What a beam lights that is far narrower than the object: where its axis meets it, as large as the beam there. */
+function spot(laid: Laid, size: Vector, sight: Vector, along: Vector, { level: { past, rayleigh }, wavelength, quality }: Beam): Patch[] {
+  const solid = laid.shape === 'points' ? undefined : solidOf(laid.shape, laid.lying, size, sight);
+  const reach = size[0] + size[1] + size[2];
+  const from: Vector = [-along[0] * reach, -along[1] * reach, -along[2] * reach];
+  const met = solid && firstMeeting(solid, from, HERE);
+  const k = (met ?? reach) - reach;
+  const at: Vector = [along[0] * k, along[1] * k, along[2] * k];
+  const square = (quality * wavelength * ((past + k) ** 2 + rayleigh ** 2)) / (Math.PI * rayleigh);
+  const near = solid && surfacePatches(solid, 200).reduce<{ best: Patch | undefined; far: number }>((b, p) => {
+    const far = Math.hypot(p.point[0] - at[0], p.point[1] - at[1], p.point[2] - at[2]);
+    return far < b.far && p.normal[0] * along[0] + p.normal[1] * along[1] + p.normal[2] * along[2] < 0 ? { best: p, far } : b;
+  }, { best: undefined, far: Infinity }).best;
+  const normal: Vector = laid.shape === 'screen' ? sight : near?.normal ?? [0, 0, 0];
+  const slant = Math.abs(normal[0] * along[0] + normal[1] * along[1] + normal[2] * along[2]) || 1;
+  // Its middle has all of the power where it is half the area within 1/e².
+  return [{ point: at, normal, area: (Math.PI * square) / 2 / slant }];
+}
+
+/** Light that nobody has metered. Inputs: power on the object, light for each watt, share that it gives, how far off that may be. */
+export const PREDICTED_OBJECT: Rule = {
+  name: 'predicted object light', formula: 'power on the object · light for each watt of a white one · share that it gives back · scatter', curved: true,
+  compute: x => x.reduce((a, b) => a * b, 1), partials: x => x.map((_, i) => x.reduce((a, b, k) => (k === i ? a : a * b), 1)),
+};
+export const PREDICTED_SCREEN: Rule = {
+  name: 'predicted light of a screen', formula: 'power on the screen · light for each watt · (1 − loss) · scatter', curved: true,
+  compute: ([p, y, loss, s]) => p! * y! * (1 - loss!) * s!, partials: ([p, y, loss, s]) => [y! * (1 - loss!) * s!, p! * (1 - loss!) * s!, -p! * y! * s!, p! * y! * (1 - loss!)],
+};
+/** Inputs: power, light for each watt. */
+export const PREDICTED_REFERENCE: Rule = { name: 'predicted light', formula: 'power · light for each watt', compute: ([p, y]) => p! * y!, partials: ([p, y]) => [y!, p!] };
+
+/**
+ * Beam ratio of a single-beam hologram. Inputs: tone, share that passes from the layer to the object once, scatter, then, where they are known, distance of the middle of the object and
+ * its width, height and depth.
+ */
+export const SINGLE_RATIO: Rule = {
+  name: 'single-beam ratio', formula: '1 / (tone · T² · scatter · a²/(a² + d²)): a the radius of a disc as large as the front of the object, d the distance of that front', source: `conservation of energy; the disc: ${LAMBERT}`, curved: true,
+  compute: ([tone, t, scatter, distance, w, h, depth]) => {
+    const touching = singleBeamRatio(tone!, t!) / scatter!;
+    if (distance === undefined || w === undefined || h === undefined) return touching;
+    const [square, gap] = [(w * h) / Math.PI, Math.max(0, distance - (depth ?? 0) / 2)];
+    return touching * ((square + gap * gap) / square);
+  },
+};
+
+/**
+ * Share that a splitter has to reflect. Inputs: the ratio, light at the plate for each watt that enters the reference arm, and for each watt that enters each object arm.
+ * `reflected`: the object beams are those that it reflects.
+ */
+export const splitForRatio = (reflected: boolean): Rule => ({
+  name: 'split for a ratio', of: [reflected], curved: true,
+  formula: `${reflected ? 'share' : '1 − share'} to the objects, which is A_r / (A_r + K A_o): K the ratio, A_r and A_o the light at the plate for each watt that enters either arm`, source: 'conservation of energy: K = (1 − ρ) A_r / (ρ A_o)',
+  compute: ([ratio, reference, ...objects]) => {
+    const rho = objectShare(ratio!, reference!, objects.reduce((a, b) => a + b, 0));
+    return reflected ? rho : 1 - rho;
+  },
+});
+
+/** Share of the reference that the bare face of a plate throws back. Inputs: its angle from the normal, index of the face. Half of either polarization. */
+export const FACE_LOSS: Rule = {
+  name: 'loss at the face', formula: '(R_s + R_p) / 2', source: 'Fresnel’s equations (Born & Wolf, Principles of Optics)',
+  compute: ([angle, index]) => { const { s, p } = reflectedShares(angle!, index!); return (s + p) / 2; },
+};
+
+/** Times of a test strip in half stops, s, each as a hand can keep it: as many as its limits ask for, five at least and nine at most. */
+export function handStrip(middle: number, low: number, high: number): readonly number[] {
+  const stops = Math.log2(Math.max(1, high / low));
+  const count = Math.min(9, Math.max(5, 2 * Math.ceil(stops) + 1));
+  return [...new Set(stripExposures(middle, HALF_STOP, count).map(handTime))];
+}

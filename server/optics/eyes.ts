@@ -1,7 +1,8 @@
 /**
  * Published limits for light in the eye, as figures to set beside those of a beam. Every figure here is an estimate, not a hazard assessment: none makes
  * a beam safe, none replaces the label of the laser, the standard in force, local rules or the person responsible for laser safety. Steady visible
- * beams only; of other wavelengths, of pulses and of skin nothing is said, and what has no figure is `undefined`, never a number that looks like one: here, other than elsewhere, so is what is asked with a number outside its range.
+ * beams only; of other wavelengths, of pulses and of skin nothing is said, and what has no figure is `undefined`, never a number that looks like one:
+ * here, other than elsewhere, so is what is asked with a number outside its range.
  */
 import { arrivalAngles } from './light.ts';
 import { shares } from './power.ts';

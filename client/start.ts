@@ -1,8 +1,9 @@
-/** What the extension does on desktop and web alike: starts the server, reads files for it, and adds a status bar and two commands. It computes nothing. */
+/** What the extension does on desktop and web alike: starts the server, reads files for it, and adds a status bar and three commands. It computes nothing. */
 import { commands, Uri, window, workspace, type ExtensionContext, type LogOutputChannel } from 'vscode';
 import { State, vsdiag, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
 import { LIST_FILES, MAX_LISTED, READ_FILE, type InitializationOptions, type ReadFileParams } from '../server/lsp/protocol.ts';
 import { StatusBar } from './status-bar.ts';
+import { WhyPages } from './why.ts';
 
 let client: BaseLanguageClient | undefined;
 /** the server that starts next was asked for */
@@ -11,7 +12,7 @@ let asked = false;
 export async function start(context: ExtensionContext, make: (options: LanguageClientOptions) => BaseLanguageClient): Promise<void> {
   const output = window.createOutputChannel('Platewright', { log: true });
   // Asked anew at each start of the server.
-  const does = (): InitializationOptions => ({ readsFiles: true, listsFiles: true, inventoryFolders: workspace.getConfiguration('platewright').get<string[]>('inventoryFolders', []) });
+  const does = (): InitializationOptions => ({ readsFiles: true, listsFiles: true, opensWhy: true, inventoryFolders: workspace.getConfiguration('platewright').get<string[]>('inventoryFolders', []) });
   const own = client = make({
     documentSelector: [{ language: 'plate' }], outputChannel: output, initializationOptions: does,
     diagnosticPullOptions: { onChange: true, onFocus: true },
@@ -30,7 +31,7 @@ export async function start(context: ExtensionContext, make: (options: LanguageC
   own.onRequest(READ_FILE, ({ uri }: ReadFileParams) => readFile(uri));
   own.onRequest(LIST_FILES, async () => (await workspace.findFiles('**/*.plate', '{**/node_modules/**,**/.*/**}', MAX_LISTED + 1)).map(uri => own.code2ProtocolConverter.asUri(uri)));
   context.subscriptions.push(
-    output, new StatusBar(own),
+    output, new StatusBar(own), new WhyPages(own),
     commands.registerCommand('platewright.showOutput', () => { output.show(); }),
     commands.registerCommand('platewright.restartServer', () => restart(own)),
   );

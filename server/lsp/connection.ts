@@ -16,6 +16,7 @@ import { Documents, type Document, type ReadFile } from './documents.ts';
 import { IN_TEXT, serveInText } from './in-text.ts';
 import { namesFor, serveNames } from './names.ts';
 import type { ListFiles } from './pages.ts';
+import { serveWhy, whyActions } from './why.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
 
 /** Serves one client until it goes. `read` reads files from disk and `list` lists them, where there is one; else, and for addresses that are no files, the client is asked. */
@@ -114,6 +115,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   };
   serveNames(asks, listed);
   serveCompletion(asks, listed);
+  serveWhy(asks);
   const inText = serveInText(asks);
   /** Texts have changed that these documents use. */
   const refresh = (resting: readonly Document[]): void => {
@@ -141,7 +143,8 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     if (context.only && !context.only.some(k => k === CodeActionKind.Empty || k === CodeActionKind.QuickFix)) return [];
     const { fixesFor } = await import('../features/fixes.ts');
     const touched = published(s.findings, s.uri).filter(f => touches(rangeOf(d, f.at), range));
-    return touched.flatMap(f => fixesFor(s, f, documents.textsFor(d)).map(fix => actionOf(d, f, fix, can.workspace?.workspaceEdit?.documentChanges === true)));
+    const why = options.opensWhy === true && !context.only ? await whyActions(s, d, range.start.line) : [];
+    return [...touched.flatMap(f => fixesFor(s, f, documents.textsFor(d)).map(fix => actionOf(d, f, fix, can.workspace?.workspaceEdit?.documentChanges === true))), ...why];
   }));
   connection.onRequest(SUMMARY, ({ textDocument: t, line }: SummaryParams, token: CancellationToken): Promise<SummaryAnswer | null> => answer(t.uri, token, (s, d) => {
     const summary = summaryAt(s, line);

@@ -30,6 +30,23 @@ export interface SummaryAnswer {
   };
 }
 
+/** Request of a client: why the shot at a line came out as it did; at any other line, what holds its setup back. */
+export const WHY = 'platewright/why';
+/** Command of a client that opens the answer: address of the page, line. The server offers it to a client that says in its {@link InitializationOptions} that it has it. */
+export const WHY_COMMAND = 'platewright.why';
+
+export interface WhyParams {
+  readonly textDocument: { readonly uri: string };
+  /** zero-based */
+  readonly line: number;
+}
+
+export interface WhyAnswer {
+  readonly title: string;
+  /** in which nothing of the file is markup */
+  readonly markdown: string;
+}
+
 /** Request of the server: the text of a file that the server cannot read itself; null where it is missing. Only sent to a client that says so in its {@link InitializationOptions}. */
 export const READ_FILE = 'platewright/readFile';
 
@@ -42,6 +59,8 @@ export const LIST_FILES = 'platewright/listFiles';
 export const MAX_LISTED = 2000;
 
 export interface InitializationOptions {
+  /** the client has {@link WHY_COMMAND} */
+  readonly opensWhy?: boolean;
   /** the client answers {@link LIST_FILES} */
   readonly listsFiles?: boolean;
   /** the client answers {@link READ_FILE} */

@@ -104,7 +104,8 @@ describe('words of the trade', () => {
   it.each(['this is the one', 'bright', 'best so far'])('“%s” is no complaint', said => { expect(understand(said)).toMatchObject({ well: true, outcomes: [] }); });
   it('what is denied was not seen', () => { expect(understand('bright, no wood grain').outcomes).toEqual([]); expect(understand('not dull').outcomes).toEqual([]); });
   it('a misspelt one is suggested', () => {
-    expect(understand('dul at the bakc')).toMatchObject({ outcomes: [], well: false, nearest: expect.arrayContaining(['dark at the back']) });
+    expect(understand('dul at the bakc')).toMatchObject({ outcomes: [], well: false });
+    expect(understand('dul at the bakc').nearest).toContain('dark at the back');
     expect(understand('haylo').nearest).toEqual(['noisy halo']);
     expect(understand('purple elephants')).toEqual({ outcomes: [], well: false, nearest: [] });
   });

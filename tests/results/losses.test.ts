@@ -19,7 +19,7 @@ describe('the beam ratio', () => {
     expect(lossOf(metered(['measured reference at P1: 80 by needle', 'measured object at P1: 20 by needle']), 'ratio')).toBeCloseTo(0.36, 12);
   });
   it('is unknown where nothing tells it', () => {
-    expect(rungsOf(metered([]))['ratio']).toMatchObject({ cause: 'ratio', unknown: expect.stringContaining('has not been metered') });
+    expect(rungsOf(metered([]))['ratio']!.unknown).toContain('has not been metered');
   });
 });
 

@@ -17,6 +17,7 @@ import { beamWordsOf, goalWords, insteadWords, legWordsOf, setupWords, thingWord
 import { placeWords } from './places.ts';
 import { movedWords, readingWords } from './readings.ts';
 import { factWords, kindWords, unitWords } from './vocabulary.ts';
+import { shotWords } from '../why/shot.ts';
 import { blocks, escaped, note, strong } from '../markdown.ts';
 import { variantWords } from '../report/variants.ts';
 
@@ -92,6 +93,7 @@ function lineWords(snapshot: Snapshot, node: Node, at: Place, r: Results | undef
   const moved = r?.setup.moved.find(m => m.node === node);
   if (moved) return movedWords(moved, r!);
   if (head === 'accept') return acceptWords(line.text.slice(at.start, at.end));
+  if (head === 'shot') return shotWords(snapshot, at.line);
   if (head === 'setup') return setupAt(snapshot, at.line)?.setup.node === node ? setupWords(r!) : undefined;
   const kind = opening(node, at);
   if (kind && line.colon === undefined) return kindWords(kind);

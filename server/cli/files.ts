@@ -99,6 +99,16 @@ export function replaceText(path: string, named: string, text: string): void {
   }
 }
 
+/** Writes a file of the program's own making, in the place of one that is there. A page that somebody has written is never overwritten. */
+export function writeMade(named: string, text: string): void {
+  if (named.endsWith(EXTENSION)) throw new Misuse(`${named} ends in ${EXTENSION}, as a setup does: choose another name`);
+  try {
+    writeFileSync(resolve(named), text);
+  } catch (e) {
+    throw trouble(named, e, 'cannot be written');
+  }
+}
+
 /** Everything on standard input, as text. */
 export async function readInput(): Promise<string> {
   const parts: Buffer[] = [];

@@ -2,6 +2,7 @@
 import { Argument, Command, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
 import { check } from './check.ts';
+import { draw } from './draw.ts';
 import type { Done, Format } from './done.ts';
 import { explain } from './explain.ts';
 import { Misuse } from './files.ts';
@@ -41,6 +42,12 @@ export function program(finish: (done: Done) => void): Command {
     .addArgument(new Argument('[OUTCOME...]', 'what was seen: dull at the back, wood grain, nothing at all, …'))
     .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     .action((file: string, outcome: string[], o: { format: Format; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(why(file, outcome, o)));
+
+  command('draw', 'draw the table from above, to scale, as an SVG picture')
+    .argument('<FILE>', 'a .plate file')
+    .option('-o, --output <PICTURE>', 'where to write it; standard output by default')
+    .addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
+    .action((file: string, o: { output?: string; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(draw(file, o)));
 
   command('format', 'put blanks, indents and line ends in order')
     .addArgument(new Argument('<FILE...>', '.plate files or folders; - reads standard input and prints the result'))

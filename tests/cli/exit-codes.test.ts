@@ -49,7 +49,7 @@ describe('2: wrong usage', () => {
     [['report', '--format', 'yaml', 'fine.plate'], 'Choose text, json or markdown'], [['check', '--formt', 'json', 'fine.plate'], 'Did you mean --format?'], [['report', 'fine.plate', 'warned.plate'], 'too many arguments'],
     [['report', 'fine.plate', '--setup', 'Cokle'], 'Did you mean “Cockle”?'], [['explain', 'fine.plate', 'mismach'], 'Did you mean “mismatch”?'], [['explain', 'fine.plate'], 'P1.object.mismatch'],
     [['explain', 'arms-mismached'], 'Did you mean “arms-mismatched”?'], [['explain'], 'WORDS'], [['lsp'], 'platewright lsp --stdio'], [['format', '-', 'fine.plate'], 'named alone'],
-    [['draw', 'fine.plate'], 'unknown command'], [['check', '--folder', 'empty', 'fine.plate'], 'does not lie in empty'],
+    [['draw', 'fine.plate', 'warned.plate'], 'too many arguments'], [['check', '--folder', 'empty', 'fine.plate'], 'does not lie in empty'],
   ] as [string[], string][])('%j', (args, words) => {
     const { code, out, err } = run(...args);
     expect({ code, out }).toEqual({ code: 2, out: '' });

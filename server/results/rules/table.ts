@@ -33,6 +33,15 @@ export const coreAt = (at: Vector): Solid => ({ kind: 'sphere', middle: at, radi
 export const POST_RADIUS = 0.0127 / 2;
 export const postUnder = (at: Vector, top: number): Solid => post([at[0], at[1], 0], POST_RADIUS, top);
 
+/** Both ends of a face from above, m; none of one that lies level. */
+export function faceLine(at: Vector, normal: Vector, width: number): [number, number][] {
+  const n = unit(normal);
+  const l = Math.hypot(n[0], n[1]);
+  if (l < 1e-6) return [];
+  const [x, y] = [(-n[1] / l) * (width / 2), (n[0] / l) * (width / 2)];
+  return [[at[0] - x, at[1] - y], [at[0] + x, at[1] + y]];
+}
+
 /** Outline of a solid from above, m, counter-clockwise. */
 export function outlineOf(solid: Solid): [number, number][] {
   if (solid.kind === 'sphere') return around(t => [solid.middle[0] + solid.radius * Math.cos(t), solid.middle[1] + solid.radius * Math.sin(t)]);

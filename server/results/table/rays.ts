@@ -69,7 +69,7 @@ function widen(arm: Arm, rays: ReadonlyMap<Leg, Ray>, { beams, graph, places }: 
   const widths = path.slice(0, end).map(leg => (shaped ? graph.value(beams.radius(leg)) ?? 0 : 0));
   const goal = halfOf(own(path[end - 1]!));
   const there = widths[end - 1]!;
-  const useful = widths.map(w => (goal > 0 && there > 0 ? Math.min(w, (goal * w) / there) : w));
+  const useful = widths.map(w => (goal > 0 && there > 0 ? Math.min(w, (goal * w) / there) : 0));
   path.forEach((leg, i) => {
     const ray = rays.get(leg);
     if (!ray) return;

@@ -1,0 +1,131 @@
+/** The drawing of the table: to scale, in the order of the light, the same text each time, and nothing in it but what was written. Expected places are the coordinates of the setups, in mm, y upwards. */
+import { describe, expect, test } from 'vitest';
+import { analyse } from '../../server/analysis.ts';
+import { drawingOf, type Drawing } from '../../server/drawing/drawing.ts';
+import { placed } from '../../server/drawing/labels.ts';
+import { svgOf } from '../../server/drawing/svg.ts';
+import { disk, EXAMPLES } from '../examples/library.ts';
+
+const drawn = (text: string): Drawing => drawingOf(analyse('file:///saltmarsh/setup.plate', text).results[0]!)!;
+const setup = (...lines: string[]): string => `setup "Whelk shell" {\n${lines.map(l => `  ${l}\n`).join('')}}\n`;
+const LASER = 'laser red at (0, 0) mm heading 0°';
+const CORNER = ['table: 1200 x 900 mm', 'hole spacing: 25 mm', LASER, 'mirror M1 at (1000, 0) mm', 'beam stop B1 at (1000, 700) mm', 'beam raw from red', '  -> M1', '  -> B1'];
+
+/** Tags of an SVG with their attributes, in order; fails where one is not closed (the rules of XML 1.0, section 2.1: tags nest properly). */
+function tags(svg: string): { name: string; attributes: Record<string, string> }[] {
+  const found: { name: string; attributes: Record<string, string> }[] = [];
+  const open: string[] = [];
+  for (const [, close, name, rest, alone] of svg.matchAll(/<(\/?)([A-Za-z]+)((?:\s+[\w:-]+="[^"<]*")*)\s*(\/?)>/g)) {
+    if (close) { expect(open.pop()).toBe(name); continue; }
+    found.push({ name: name!, attributes: Object.fromEntries([...rest!.matchAll(/([\w:-]+)="([^"]*)"/g)].map(m => [m[1]!, m[2]!])) });
+    if (!alone) open.push(name!);
+  }
+  expect(open).toEqual([]);
+  // Nothing that looks like a tag is left over, and no mark stands bare.
+  expect(svg.replace(/<\?xml[^?]*\?>/, '').replace(/<\/?[A-Za-z]+(?:\s+[\w:-]+="[^"<]*")*\s*\/?>/g, '')).not.toMatch(/[<>]/);
+  expect(svg).not.toMatch(/&(?!#\d+;)/);
+  return found;
+}
+const lines = (svg: string): number[][] => tags(svg).filter(t => t.name === 'line' && t.attributes['class']?.startsWith('light') && t.attributes['x2'] !== undefined).map(t => ['x1', 'y1', 'x2', 'y2'].map(k => Number(t.attributes[k])));
+
+describe('to scale', () => {
+  test('legs run from place to place, one unit a millimetre, y upwards', () => {
+    // Behind the two legs stands the sample of the legend.
+    expect(lines(svgOf(drawn(setup(...CORNER)))).slice(0, 2)).toEqual([[0, 0, 1000, 0], [1000, 0, 1000, -700]]);
+  });
+  test('the table is as large as it is written, and its holes as far apart', () => {
+    const all = tags(svgOf(drawn(setup(...CORNER))));
+    expect(all.find(t => t.attributes['class'] === 'table')!.attributes).toMatchObject({ x: '0', y: '-900', width: '1200', height: '900' });
+    expect(all.find(t => t.name === 'pattern')!.attributes).toMatchObject({ width: '25', height: '25' });
+  });
+  test('the scale bar is as long as it says', () => {
+    const svg = svgOf(drawn(setup(...CORNER)));
+    const [, length] = />(\d+) mm</.exec(svg)!;
+    expect(svg).toContain(`h${length}M`);
+  });
+  test('a face is as wide as it is written: a mirror of 40 mm that turns light by a right angle stands at 45°', () => {
+    const m = drawn(setup(...CORNER.map(l => (l.startsWith('mirror') ? 'mirror M1 at (1000, 0) mm {\n    diameter: 40 mm\n  }' : l)))).things.find(t => t.name === 'M1')!;
+    const [a, b] = m.face as [readonly [number, number], readonly [number, number]];
+    expect(Math.hypot(b[0] - a[0], b[1] - a[1])).toBeCloseTo(0.04, 12);
+    // Light along +x goes on along +y: the face runs along (1, 1).
+    expect((b[1] - a[1]) / (b[0] - a[0])).toBeCloseTo(1, 9);
+  });
+  test('a card of 60 mm that is 3 mm deep has the outline of that', () => {
+    const c = drawn(setup(LASER, 'black card BC1 at (500, 300) mm heading 90° {', '  size: 60 x 150 mm', '}')).things.find(t => t.name === 'BC1')!;
+    const [xs, ys] = [c.outline.map(p => p[0]), c.outline.map(p => p[1])];
+    expect([Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)].map(v => Math.round(v * 1e5) / 100)).toEqual([470, 530, 298.5, 301.5]);
+  });
+});
+
+describe('light', () => {
+  test('arrowheads point the way the light goes', () => {
+    const [first] = tags(svgOf(drawn(setup(...CORNER)))).filter(t => t.attributes['class'] === 'arrow').map(t => [...t.attributes['d']!.matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map(m => [Number(m[1]), Number(m[2])]));
+    const [tip, left, right] = first as [number[], number[], number[]];
+    expect(tip[0]).toBeGreaterThan(left[0]!);
+    expect(left[1]! + right[1]!).toBeCloseTo(0, 9);
+  });
+  test('a spread beam is drawn as wide as it is: w = r z / f', () => {
+    const legs = drawn(setup('laser red at (0, 0) mm heading 0° {', '  wavelength: 632.8 nm', '  beam diameter: 0.8 mm', '}', 'spreader R1 at (200, 0) mm {', '  focal length: 4.5 mm', '}', 'object whelk at (1220, 0) mm', 'plate P1 at (1200, 0) mm heading 180° {', '  size: 63 x 63 mm', '}', 'beam all from red', '  -> R1', '  -> P1 through', '  -> whelk', '  -> P1')).legs;
+    // 0.4 mm · √(1 + (200/794.33)²) = 0.4125 mm on the lens; × (1000 − 4.5)/4.5 = 91.2 mm; the plate takes 31.5 of it. z_R: Siegman (1986), as in published-values.json.
+    const l = legs.find(x => x.words === 'R1 → P1')!;
+    expect(l.whole[1] * 1000).toBeGreaterThan(90);
+    expect(l.whole[1] * 1000).toBeLessThan(92.5);
+    expect(l.useful[1]).toBeCloseTo(0.0315, 9);
+  });
+  test('what the light is for: before the arms part, reference, for the object, from the object', () => {
+    const page = EXAMPLES.find(e => e.name.endsWith('whelk-on-the-table.plate'))!;
+    const roles = new Map(drawingOf(analyse(page.uri, page.text, disk).results[0]!)!.legs.map(l => [l.words, l.role]));
+    expect(Object.fromEntries(roles)).toEqual({
+      'red → gate': 'common', 'gate → S1': 'common', 'S1 → M1': 'reference', 'M1 → R1': 'reference', 'R1 → P1': 'reference', 'S1 → M2': 'object', 'M2 → M3': 'object', 'M3 → R2': 'object', 'R2 → whelk': 'object', 'whelk → P1': 'scattered',
+    });
+  });
+  test('what stands in it is marked, and said', () => {
+    const svg = svgOf(drawn(setup(...CORNER, 'black card BC1 at (500, 0) mm heading 180° {', '  size: 60 x 150 mm', '}')));
+    expect(tags(svg).filter(t => t.attributes['class'] === 'blocked')).toHaveLength(1);
+    expect(svg).toContain('BC1 stands in red → M1<');
+  });
+});
+
+describe('text', () => {
+  test.each(EXAMPLES.map(e => [e.name, e] as const))('is the same each time: %s', (_, page) => {
+    const once = (): string[] => analyse(page.uri, page.text, disk).results.flatMap(r => { const d = drawingOf(r); return d ? [svgOf(d)] : []; });
+    const [a, b] = [once(), once()];
+    expect(a).toEqual(b);
+    for (const svg of a) { tags(svg); expect(svg).not.toMatch(/NaN|Infinity|undefined|null|[\d)]e-\d/); }
+  });
+  test('holds no mark of its own in a name or a title, and no letter that acts', () => {
+    const svg = svgOf(drawn(setup(...CORNER).replace('Whelk shell', '<script>alert(1)</script> & \'x\' \u202e\u0007')));
+    tags(svg);
+    expect(svg).not.toMatch(/<script|[\u202e\u0007]/);
+    expect(svg).toContain('&#60;script&#62;');
+  });
+  test('a setup without places has no drawing', () => { expect(drawingOf(analyse('file:///x.plate', setup('laser red', 'mirror M1', 'beam stop B1', 'beam raw from red', '  -> M1: 100 mm', '  -> B1: 100 mm')).results[0]!)).toBeUndefined(); });
+  test.each([
+    ['all at one place', ['mirror M1 at (0, 0) mm', 'beam stop B1 at (0, 0) mm', LASER, 'beam raw from red', '  -> M1', '  -> B1']],
+    ['straight up', [LASER, 'mirror M1 at (300, 0, 120) mm', 'beam stop B1 at (300, 0, 900) mm', 'beam raw from red', '  -> M1', '  -> B1']],
+    ['a table of nothing', ['table: 0 x 0 mm', LASER, 'beam stop B1 at (100, 0) mm', 'beam raw from red', '  -> B1']],
+    ['a mirror of nothing', [LASER, 'mirror M1 at (300, 0) mm {', '  diameter: 0 mm', '}', 'beam stop B1 at (300, 300) mm', 'beam raw from red', '  -> M1', '  -> B1']],
+    ['holes of nothing', ['table: 1000 x 1000 mm', 'hole spacing: 0 mm', LASER, 'beam stop B1 at (100, 0) mm', 'beam raw from red', '  -> B1']],
+    ['as far as a number goes', [LASER, 'beam stop B1 at (1e9, 0) mm', 'beam raw from red', '  -> B1']],
+    ['a thing of 500 m', [LASER, 'object whelk at (300, 300) mm {', '  size: 500 x 500 x 500 m', '}', 'beam stop B1 at (300, 0) mm', 'beam raw from red', '  -> B1']],
+  ] as const)('of what makes no sense is text all the same: %s', (_, page) => {
+    const d = drawingOf(analyse('file:///x.plate', setup(...page)).results[0]!);
+    if (d) { const svg = svgOf(d); tags(svg); expect(svg).not.toMatch(/NaN|Infinity|undefined/); }
+  });
+});
+
+describe('names', () => {
+  const frame = { x: 0, y: 0, w: 1000, h: 1000 };
+  test('stand beside their thing, off the light', () => {
+    const own = { x: 480, y: 480, w: 40, h: 40 };
+    // A leg straight up from the thing: the name does not stand above.
+    const [box] = placed([{ own, w: 60, h: 18 }], { boxes: [own], lines: [[[500, 500], [500, 0]]], frame });
+    expect(box!.x > 500 || box!.x + 60 < 500 || box!.y > 500).toBe(true);
+    expect(box!.x + 60 <= own.x || box!.x >= own.x + 40 || box!.y + 18 <= own.y || box!.y >= own.y + 40).toBe(true);
+  });
+  test('stand off each other, though their things stand close', () => {
+    const things = Array.from({ length: 6 }, (_, i) => ({ own: { x: 480 + 5 * i, y: 480, w: 10, h: 10 }, w: 50, h: 18 }));
+    const boxes = placed(things, { boxes: things.map(t => t.own), lines: [], frame });
+    for (const [i, a] of boxes.entries()) for (const b of boxes.slice(i + 1)) expect(a.x + a.w <= b.x || b.x + b.w <= a.x || a.y + a.h <= b.y || b.y + b.h <= a.y).toBe(true);
+  });
+});

@@ -38,6 +38,6 @@ export const laser: Kind = {
     quantity('polarization angle', ANGLE, 'Angle of the polarization from vertical, where it is neither vertical nor horizontal.', { sign: 'any', usual: ['45°'] }),
     quantity('warm-up', TIME, 'How long it has been on, or must be.', { usual: ['40 min', '20 min', '2 h'] }),
     quantity('drift', PER_TEMPERATURE, 'Change of wavelength with temperature.', { used: true, sign: 'any', usual: ['0.2 nm/K ×÷ 2'] }),
-    choice('class', ['1', '1M', '2', '2M', '3R', '3B', '4'], 'Class on its label (IEC 60825-1). It is kept for the cautions and makes no beam safe.'),
+    choice('class', ['1', '1M', '2', '2M', '3R', '3B', '4'], 'Class on its label (IEC 60825-1). It is kept for the cautions and makes no beam safe.', { used: true }),
   ],
 };

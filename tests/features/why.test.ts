@@ -52,7 +52,7 @@ describe('a bright setup', () => {
   });
   it('speaks against paths, depth, ratio and exposure when it is dull for all that', () => {
     const w = ask(BRIGHT, 'dull everywhere');
-    expect(names(w.cleared)).toEqual(expect.arrayContaining(['paths not matched', 'metered askew']));
+    expect(names(w.cleared)).toEqual(expect.arrayContaining(['paths not matched', 'ratio off']));
     expect(names(w.untold)).toContain('moved by half a wave');
   });
 });
@@ -63,7 +63,7 @@ describe('a spoilt setup names its cause first', () => {
   // 20:1 leaves 18 % (0.425918², 2.5 stops)
   it('a ratio of 20:1', () => {
     const w = ask(BRIGHT.replace('  exposure: 20 s\n', '').replace('reference at P1: 1 µ', 'reference at P1: 20 µ'), 'dull');
-    expect(names(w.suspects)[0]).toBe('metered askew');
+    expect(names(w.suspects)[0]).toBe('ratio off');
     expect(w.suspects[0]!.stops).toBeCloseTo(-2 * Math.log2(0.425918), 2);
   });
   it('an exposure four times too short is thin, not dense', () => {

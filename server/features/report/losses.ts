@@ -69,7 +69,7 @@ function behind({ cause, from }: Rung, { pair, plate }: Ladder, r: Results): str
   switch (cause) {
     case 'depth': return `lost in the ${from!.words.replace(/^brightness of the /, '')}`;
     case 'ratio': return `lost at ${text}`;
-    case 'polarization': return `of the light of ${pair.arm.name} makes no fringes`;
+    case 'polarization': return `of the ${pair.arm.name === 'object' ? 'object light' : `light of ${pair.arm.name}`} makes no fringes`;
     case 'drift': return 'lost while the fringes creep';
     case 'exposure': return `lost, open for ${showCell(r.graph, r.values.setupFact('exposure')!).text} where ${text} are needed`;
     case 'corner': return `less reference light than in the middle of ${plate.id}`;

@@ -38,14 +38,14 @@ export const CLUES = {
   ratio: r => rung(r, 'ratio'),
   // Below 2:1 the object light makes fringes with itself that show as noise; how much of it is seen has no figure.
   objectLight: r => metered(r, (k, text) => (k < 2 ? { speaks: true, words: `The reference is only ${text} to the object light.` } : { stops: 0, words: `The reference is ${text} to the object light.` })),
-  singleBeam: r => (single(r) ? rung(r, 'ratio') : undefined),
+  singleBeam: r => (single(r) ? rung(r, 'ratio') : { stops: 0, words: 'Its object light has a beam of its own.' }),
   polarization: r => rung(r, 'polarization'),
   fringes: r => rung(r, 'fringes'),
   drift: r => rung(r, 'drift'),
   corner: r => rung(r, 'corner'),
   long: r => rung(r, 'exposure', (time, needed) => time > needed),
   short: r => rung(r, 'exposure', (time, needed) => time < needed),
-  lit: r => worst(r.plates.flatMap(p => p.pairs.map(x => of(r, r.ask(`${p.plate.id}.${x.arm.name}.lit side`), left => left, text => `Of what ${p.plate.id} sees of ${x.arm.object!.id}, ${text} is lit.`)))),
+  lit: r => worst(r.plates.flatMap(p => p.pairs.map(x => of(r, r.ask(`${p.plate.id}.${x.arm.name}.lit side`), left => left, (_, left) => `Of what ${p.plate.id} sees of ${x.arm.object!.id}, ${percent(left)} is lit.`)))),
   delicate: r => delicate(r),
   longExposure: r => exposures(r).flatMap((time): Clue[] => (r.graph.value(time)! > LONG ? [{ speaks: true, words: `The exposure is ${showCell(r.graph, time).text}, and the formula for it leaves out that long exposures of many materials need more.` }] : []))[0],
   shutter: r => things(r, 'shutter').flatMap((t): Clue[] => (said(t, 'mounted') === 'table' || said(t, 'mounted') === undefined ? [{ speaks: said(t, 'mounted') === 'table', words: said(t, 'mounted') === 'table' ? `${t.id} stands on the table, which it shakes when it opens.` : `Nothing says where ${t.id} is mounted.` }] : [{ stops: 0, words: `${t.id} does not stand on the table.` }]))[0],
@@ -72,11 +72,11 @@ const LONG = 30;
 const worst = (clues: readonly (Clue | undefined)[]): Clue | undefined => clues.reduce<Clue | undefined>((w, c) => (c && (!w || (c.stops ?? 0) > (w.stops ?? 0)) ? c : w), undefined);
 
 /** By a result that leaves a share of the brightness. */
-function of(r: Results, cell: Cell | undefined, left: (v: number) => number, words: (text: string) => string): Clue | undefined {
+function of(r: Results, cell: Cell | undefined, left: (v: number) => number, words: (text: string, left: number) => string): Clue | undefined {
   if (!cell || cell.missing) return undefined;
   const { value, band, u, text } = showCell(r.graph, cell);
   const low = band ? band.low : value! - 2 * (u ?? 0);
-  return { stops: -Math.log2(Math.max(1e-3, Math.min(1, left(low)))), words: words(text) };
+  return { stops: -Math.log2(Math.max(1e-3, Math.min(1, left(low)))), words: words(text, left(value!)) };
 }
 
 /** What the mismatch takes of the part that records worst, and what the depth would still take if the paths matched. */
@@ -127,7 +127,7 @@ function delicate(r: Results): Clue | undefined {
     const value = cell && r.graph.value(cell);
     return value === undefined ? [] : [{ t, value }];
   }).sort((a, b) => a.value - b.value)[0];
-  return found && { words: `Most delicate is ${found.t.id}: it may move by ${show(found.value, LENGTH)} only.` };
+  return found && { words: `Most delicate is ${found.t.id}: it may move by ${show(Number(found.value.toPrecision(2)), LENGTH)} only.` };
 }
 
 const exposures = (r: Results): Cell[] => {

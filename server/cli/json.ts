@@ -127,12 +127,12 @@ function variantJson({ variant: v, results: own, difference }: VariantResults, b
 /** Every cell that has a name of its own in `server/core.md`, in the order in which the text makes them. */
 function resultCells(r: Results): Cell[] {
   const cells = new Set<Cell>([...[...r.legs].map(([, cell]) => cell), ...r.published]);
-  for (const d of r.movement.things()) cells.add(d.delicacy).add(d.allowed);
   for (const p of r.plates) {
     for (const a of p.arms) cells.add(a.coherencePath);
     for (const x of p.pairs) for (const part of x.parts) cells.add(part.mismatch);
   }
-  return [...cells].sort((a, b) => a.index - b.index);
+  // What moves is only worked out when somebody asks, so that its place in the graph says nothing.
+  return [...[...cells].sort((a, b) => a.index - b.index), ...r.movement.things().flatMap(d => [d.delicacy, d.allowed])];
 }
 
 function figure(graph: Graph, cell: Cell, naming: Naming): Members {

@@ -15,7 +15,7 @@ function rows(f: PairFringes, r: Results): LightRow[] {
   const text = (cell: Parameters<typeof showCell>[1]): string => showCell(r.graph, cell).text;
   const tilt = r.fringes.asked(f, 'fringe tilt');
   return [
-    { label: 'finest', text: text(f.finest), remark: spotWords(f.spot, f.plate.id, f.pair.arm.object!.id) },
+    { label: 'finest', text: text(f.finest), remark: f.from.known.plate || f.from.known.object ? spotWords(f.spot, f.plate.id, f.pair.arm.object!.id) : 'between the middles: no size of plate or object is written' },
     ...(f.rated && f.share ? [
       { label: 'the stock resolves', text: text(f.rated), remark: f.rated.origin === 'assumed' ? 'as its sort does' : 'as written' },
       { label: 'needed of that', text: text(f.share), remark: '' },

@@ -3,7 +3,8 @@ import type { Cell } from '../../results/graph.ts';
 import type { Drift } from '../../results/light/drift.ts';
 import type { PlateLight } from '../../results/light/plate-light.ts';
 import type { Results } from '../../results/plan.ts';
-import { percent } from '../../model/show.ts';
+import { handStrip } from '../../results/rules/object-light.ts';
+import { percent, plain } from '../../model/show.ts';
 import { showCell } from '../chain.ts';
 import { padEnd, width, wrap } from './layout.ts';
 
@@ -29,7 +30,7 @@ export function lightPages(r: Results): LightPage[] {
     const drift = r.light.drifts.find(d => d.plate === plate);
     return { title: `Light at ${plate.id}`, rows: [...(light ? plateRows(light, r) : []), ...powerRows(plate.id, r), ...(drift ? driftRows(drift, r) : [])] };
   });
-  return [...pages, { title: 'Wheels, images and powers that were read', rows: otherRows(r) }].filter(p => p.rows.length > 0);
+  return [...pages, { title: r.light.solved.length > 0 ? 'Splitters, wheels, images and powers' : 'Wheels, images and powers that were read', rows: otherRows(r) }].filter(p => p.rows.length > 0);
 }
 
 /** The page as plain text. */
@@ -48,21 +49,33 @@ function plateRows(p: PlateLight, r: Results): LightRow[] {
   const light = [p.referenceLight, p.objectLight, p.light].some(known);
   const rows: LightRow[] = [];
   if (light) {
-    rows.push(row('reference', p.referenceLight, r, p.reference?.read.kind === 'light' ? how(p.reference.read.reading.words) : 'by the ratio'));
+    rows.push(row('reference', p.referenceLight, r, p.reference?.read.kind === 'light' ? how(p.reference.read.reading.words) : p.predicted.reference ? PREDICTED : 'by the ratio'));
     const made = p.objects.filter(o => p.counting.has(o) && o.read.kind === 'light');
-    rows.push(row('object light', p.objectLight, r, made.length > 0 ? [...new Set(made.map(o => how(o.read.reading.words)))].join(', ') : 'by the ratio'));
+    rows.push(row('object light', p.objectLight, r, made.length > 0 ? [...new Set(made.map(o => how(o.read.reading.words)))].join(', ') : p.predicted.object ? 'predicted: a guess until it is metered' : 'by the ratio'));
     if (p.objects.length > 1) for (const o of p.objects) rows.push(row(`  ${o === p.both?.together ? 'all together' : o.name}`, o.cell, r, r.light.fates.get(o.read.reading)?.kind === 'less sure' ? 'less sure: does not count' : ''));
     if (known(p.light)) rows.push(row('together', p.light, r));
   }
   const read = p.reference && p.objects.length > 0;
-  rows.push(row('beam ratio', p.ratio, r, read ? '' : 'as written'));
+  rows.push(row('beam ratio', p.ratio, r, p.predicted.ratio ? 'predicted: meter both' : read ? '' : 'as written'));
   for (const o of p.objects) if (o.polarized) rows.push(row('polarized like the reference', o.polarized.cell, r, `share of ${o.name}`));
   if (p.effective) rows.push(row('ratio to that share', p.effective, r));
-  if (p.reference?.corners) rows.push(row('weakest corner', p.reference.corners.cell, r, 'of the centre'));
+  if (p.corners && r.published.includes(p.corners)) rows.push(row('weakest corner', p.corners, r, p.reference?.corners ? 'of the centre' : 'of the centre, predicted'));
   if (p.reference?.angle) rows.push(row('angle by two readings', p.reference.angle.read, r));
-  if (known(p.light)) rows.push(row('exposure', p.exposure, r));
+  if (known(p.light)) rows.push(row('exposure', p.exposure, r), ...stripRow(p.exposure, r));
   return rows;
 }
+
+const PREDICTED = 'predicted, not metered';
+
+/** Times for a test strip round an exposure, as a hand can keep them. */
+function stripRow(exposure: Cell, r: Results): LightRow[] {
+  const { value, band, u } = showCell(r.graph, exposure);
+  if (value === undefined || value < SHORTEST || value > LONGEST) return [];
+  const [low, high] = band ? [band.low, band.high] : [value - 2 * (u ?? 0), value + 2 * (u ?? 0)];
+  return [{ label: 'test strip', text: `${handStrip(value, Math.max(low, value / 16), high).map(t => plain(t)).join(', ')} s`, remark: 'in half stops' }];
+}
+/** Of what a hand can time, and what anybody would wait for, s. */
+const [SHORTEST, LONGEST] = [2, 3600];
 
 const how = (words: string): string => (words.includes('facing beam') ? 'facing the beam' : 'in the plate’s plane');
 
@@ -96,6 +109,7 @@ function otherRows(r: Results): LightRow[] {
       return row(`power of ${p.leg.beam.id} at ${p.leg.to}`, light.powers.at(p.leg), r, read !== undefined && planned ? `${percent(read / planned)} of the plan` : 'as read');
     }),
     ...light.wheels.flatMap(w => (w.byWheel ? [row(`${w.splitter.id} reflects by its wheel`, w.byWheel, r)] : [])),
+    ...light.solved.map(s => row(`${s.splitter.id} reflects`, s.working, r, `left open: by the plan ${plain(graph.value(s.ratio)!, 3)}:1 asks for ${showCell(graph, s.share).text}${s.bounded ? ', and it is kept within what is written' : ''}`)),
     ...light.images.flatMap(i => [row(`image of ${i.hologram.id}`, i.distance, r, `from ${i.hologram.id}`), ...i.offsets.map(o => offsetRow(o.plate.id, o.cell, r))]),
   ];
 }

@@ -60,13 +60,13 @@ export class Splits {
     const value = graph.value(share)!;
     const bound = splitter.facts.get('reflects')?.value;
     const end = (side: 'from' | 'to', otherwise: number): number => { const b = bound?.kind === 'unknown' ? bound[side] : undefined; return b?.kind === 'quantity' ? b.quantity.value : otherwise; };
-    const kept = Math.max(end('from', 0), Math.min(end('to', 1), value));
+    const kept = Math.max(end('from', 0), Math.min(end('to', 1), inTwoDigits(value)));
     const ratio = share.inputs[0]!;
     const at = splitter.facts.get('reflects')?.at;
     const working = graph.input(`${splitter.id}.reflects`, { value: kept, dim: NUMBER, unit: PERCENT }, 'solved', `share that ${splitter.id} reflects`, {
-      ...(at ? { at } : {}), reason: `written ?; what a ratio of ${Number(graph.value(ratio)!.toPrecision(3))}:1 asks for by the plan${kept === value ? '' : ', kept within what is written'}`,
+      ...(at ? { at } : {}), reason: `written ?; what a ratio of ${Number(graph.value(ratio)!.toPrecision(3))}:1 asks for by the plan${kept === inTwoDigits(value) ? '' : ', kept within what is written'}`,
     });
-    this.solved.set(splitter, { splitter, ratio, share, working, bounded: kept !== value });
+    this.solved.set(splitter, { splitter, ratio, share, working, bounded: kept !== inTwoDigits(value) });
     return working;
   }
 
@@ -123,6 +123,13 @@ export class Splits {
 
 export const WRITTEN_RATIO = 'beam ratio as written';
 const NAME = '.split for ratio';
+
+/** Two digits of the smaller of both shares: no wheel is set closer, and object light is a guess. */
+function inTwoDigits(share: number): number {
+  const less = Math.min(share, 1 - share);
+  const digits = less > 0 ? Math.min(12, 1 - Math.floor(Math.log10(less))) : 12;
+  return Number(share.toFixed(digits));
+}
 
 /** The port by which the light of an arm leaves a thing on its way. */
 function portAt(arm: Arm, thing: Thing): string | undefined {

@@ -7,12 +7,23 @@ describe('commands', () => {
   it('are there', async () => {
     await open(text);
     const known = await vscode.commands.getCommands(true);
-    for (const name of ['platewright.showOutput', 'platewright.restartServer']) ok(known.includes(name), `${name} is not there`);
+    for (const name of ['platewright.showOutput', 'platewright.restartServer', 'platewright.why']) ok(known.includes(name), `${name} is not there`);
   });
 
   it('show what the server says', async () => {
     await open(text);
     await vscode.commands.executeCommand('platewright.showOutput');
+  });
+
+  it('open why a shot came out dull', async () => {
+    const page = await open(text.replace(/\}\s*$/, '  shot 7 on 2026-02-11 {\n    outcome: "dull at the back"\n  }\n}\n'));
+    await mismatch(page);
+    const line = page.positionAt(page.getText().indexOf('shot 7')).line;
+    const [action] = await vscode.commands.executeCommand<vscode.CodeAction[]>('vscode.executeCodeActionProvider', page.uri, new vscode.Range(line, 2, line, 2));
+    ok(action?.command?.command === 'platewright.why', 'no action at the shot');
+    await vscode.commands.executeCommand(action.command.command, ...action.command.arguments as unknown[]);
+    const answer = await until(() => vscode.workspace.textDocuments.find(d => d.uri.scheme === 'platewright-why'), 'the answer');
+    ok(answer.getText().includes('The paths of the reference and the object beam differ'), answer.getText());
   });
 
   it('restart the server, which then knows the open pages', async () => {

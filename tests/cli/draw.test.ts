@@ -15,7 +15,7 @@ describe('draw', () => {
     expect(out).toMatch(/^<\?xml[^]*<svg [^]*M1[^]*<\/svg>\n$/);
   });
   it('writes it into a file, over one that is there', () => {
-    for (const _ of [1, 2]) expect(run('a.plate', '-o', 'plan.svg')).toEqual({ code: 0, out: 'plan.svg: drawn\n', err: '' });
+    for (const again of ['once', 'again']) expect(run('a.plate', '-o', 'plan.svg'), again).toEqual({ code: 0, out: 'plan.svg: drawn\n', err: '' });
     expect(readFileSync(join(here, 'plan.svg'), 'utf8')).toBe(run('a.plate').out);
   });
   it('overwrites no page that somebody wrote', () => {

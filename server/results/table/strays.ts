@@ -63,11 +63,14 @@ function outputWay(s: Standing, port: 'through' | 'reflected', from: Vector): Ve
   if (l < 1e-9) return undefined;
   const way: Vector = [u[0] / l, u[1] / l, u[2] / l];
   if (port === 'through') return way;
-  const n = s.thing.placement?.heading || (s.thing.placement?.facing && s.thing.placement.facing !== 'beam') ? s.normal() : undefined;
+  const n = isTurned(s.thing) ? s.normal() : undefined;
   if (!n) return undefined;
   const k = 2 * (way[0] * n[0] + way[1] * n[1] + way[2] * n[2]);
   return [way[0] - k * n[0], way[1] - k * n[1], way[2] - k * n[2]];
 }
+
+/** It is written which way it faces, whatever its beam needs. */
+const isTurned = ({ placement: p }: Thing): boolean => p?.heading !== undefined || typeof p?.facing === 'object';
 
 /** Light of a reference that reaches an object beside the plate. */
 export interface Spill {
@@ -90,7 +93,7 @@ export function spills(rays: ReadonlyMap<TableContext['arms']['arms'][number]['p
     const last = arm.path.at(-1)!;
     const ray = rays.get(last);
     if (arm.role !== 'reference' || !ray || ray.scattered || ray.whole[1] === 0) continue;
-    for (const object of new Set(arms.arms.flatMap(a => (a.plate === arm.plate && a.object && a.object.kind.light === 'scatters' ? [a.object] : [])))) {
+    for (const object of new Set(arms.arms.flatMap(a => (a.plate === arm.plate && a.object?.kind.light === 'scatters' ? [a.object] : [])))) {
       const s = things.get(object.id);
       // In single-beam the reference is what lights the object.
       if (!s || arms.arms.some(a => a.plate === arm.plate && a.object === object && a.path.includes(last)) || found.some(f => f.object === object) || !isNear(s, ray, true)) continue;

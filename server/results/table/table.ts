@@ -5,7 +5,7 @@
 import type { Leg, Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
-import { beyondTable, MOUNT_ANGLE, passing, type Vector } from '../rules/table.ts';
+import { beyondTable, MOUNT_ANGLE, passing } from '../rules/table.ts';
 import { blockedLegs, type Blocked } from './blocked.ts';
 import type { TableContext } from './context.ts';
 import { beamEnd, caught, isTooSmall, narrowFaces, type Caught } from './faces.ts';
@@ -58,14 +58,16 @@ export class Table {
   /** What stands out; looked for once. */
   get look(): Look { return this.found ??= this.lookNow(); }
 
-  /** `M1.mount angle`, `object.3.clearance`, `raw.1.landing share`, `reference.2.reach`. */
+  /** `M1.mount angle`, `object.3.clearance`, `object.3.distance from M1`, `raw.1.landing share`, `reference.2.reach`, `R1.pinhole to choose`. */
   ask(name: string): Cell | undefined {
-    const [, subject, what] = /^(.*)\.(mount angle|clearance|landing share|reach|pinhole fit|pinhole to choose)$/.exec(name) ?? [];
+    const [, subject, what, from] = /^(.*)\.(mount angle|clearance|landing share|reach|pinhole fit|pinhole to choose|distance from (.+))$/.exec(name) ?? [];
     if (!subject) return undefined;
     if (what === 'mount angle') return this.mountAngle(subject);
-    if (what!.startsWith('pinhole')) { void this.look; return this.context.graph.find(name); }
+    if (what!.startsWith('pinhole')) { const p = this.look.pinholes.find(x => x.thing.id === subject); return what === 'pinhole fit' ? p?.fit : p?.choose; }
     const ray = [...this.look.rays.values()].find(r => r.leg.id === subject);
     if (!ray) return undefined;
+    const passed = from === undefined ? undefined : this.look.things.get(from);
+    if (from !== undefined) return passed && this.distance(ray, passed);
     if (what === 'clearance') return this.clearanceOf(ray);
     const arm = this.context.arms.arms.find(a => a.path.slice(0, beamEnd(a)).includes(ray.leg));
     const c = arm && caught(ray, arm, beamEnd(arm), this.context);
@@ -124,7 +126,7 @@ export class Table {
     const things = standings(context);
     const size = this.size;
     const off = size ? [...things.values()].flatMap(({ thing, at }): OffTable[] => {
-      const by = beyondTable(at as Vector, ...size);
+      const by = beyondTable(at, ...size);
       return by > 1e-9 && thing.kind.footprint!.onTable && !isElsewhere(thing) ? [{ thing, by }] : [];
     }) : [];
     if (things.size > MOST_STANDING) return { ...NOTHING, things, off, pinholes, tooFull: things.size };

@@ -4,6 +4,7 @@ import { LIGHT_CHECKS } from './light/index.ts';
 import { PLACE_CHECKS } from './places/index.ts';
 import { PATH_CHECKS } from './paths/index.ts';
 import { RECORDING_CHECKS } from './recording/index.ts';
+import { OBJECT_CHECKS } from './object/index.ts';
 import { BEAM_CHECKS } from './beams/index.ts';
 import { TABLE_CHECKS } from './table/index.ts';
 import { GOAL_CHECKS } from './goals/index.ts';
@@ -17,7 +18,7 @@ import { VARIANT_CHECKS } from './variants/index.ts';
 
 /** The groups, in the order of the page that lists them. */
 export const CHECK_GROUPS: readonly { readonly title: string; readonly checks: readonly Check[] }[] = [
-  { title: 'Paths and light', checks: PATH_CHECKS }, { title: 'Readings', checks: READING_CHECKS }, { title: 'Readings of light', checks: LIGHT_CHECKS }, { title: 'Recording', checks: RECORDING_CHECKS }, { title: 'Places', checks: PLACE_CHECKS }, { title: 'On the table', checks: TABLE_CHECKS }, { title: 'Beams', checks: BEAM_CHECKS }, { title: 'Eyes', checks: EYE_CHECKS }, { title: 'Expectations', checks: GOAL_CHECKS }, { title: 'Names', checks: NAME_CHECKS },
+  { title: 'Paths and light', checks: PATH_CHECKS }, { title: 'Readings', checks: READING_CHECKS }, { title: 'Readings of light', checks: LIGHT_CHECKS }, { title: 'The object', checks: OBJECT_CHECKS }, { title: 'Recording', checks: RECORDING_CHECKS }, { title: 'Places', checks: PLACE_CHECKS }, { title: 'On the table', checks: TABLE_CHECKS }, { title: 'Beams', checks: BEAM_CHECKS }, { title: 'Eyes', checks: EYE_CHECKS }, { title: 'Expectations', checks: GOAL_CHECKS }, { title: 'Names', checks: NAME_CHECKS },
   { title: 'Values', checks: VALUE_CHECKS }, { title: 'Variants', checks: VARIANT_CHECKS }, { title: 'Lines and blocks', checks: TEXT_CHECKS }, { title: 'Files', checks: FILE_CHECKS },
 ];
 export const CHECKS: readonly Check[] = CHECK_GROUPS.flatMap(g => g.checks);

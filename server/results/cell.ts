@@ -81,4 +81,6 @@ export interface Notes {
   below?: readonly Cell[];
   /** of the brightness of an object's far end: share of the depth at which the darkest part lies */
   darkest?: number;
+  /** of how the path walks across a plate: what a map of the same inputs found, and for which coherence */
+  map?: { readonly key: string; readonly found: { readonly largest: { readonly plate: readonly [number, number]; readonly object: readonly [number, number, number] }; readonly darkest?: readonly [number, number, number]; readonly sides?: readonly [boolean, boolean, boolean] } | undefined };
 }

@@ -60,7 +60,7 @@ export class Twins {
     const at = cell.rule ? this.twinOf(cell) : -1;
     const old = at < 0 ? undefined : this.before.known(this.before.cells[at]!);
     if (!old || !this.inOrder(cell)) return {};
-    const { sweep, held, uncertainty, band, normal, bent, darkest } = old;
+    const { sweep, held, uncertainty, band, normal, bent, darkest, map } = old;
     const notes: Notes = {};
     if (sweep) notes.sweep = { inputs: sweep.inputs.map(c => this.news[c.index]!), slopes: sweep.slopes };
     if (uncertainty !== undefined) notes.uncertainty = uncertainty;
@@ -68,6 +68,7 @@ export class Twins {
     if (normal !== undefined) notes.normal = normal;
     if (bent !== undefined) notes.bent = bent;
     if (darkest !== undefined) notes.darkest = darkest;
+    if (map !== undefined) notes.map = map;
     const by = held && this.news[held.by.index];
     if (by) notes.held = { ...held, by };
     return notes;

@@ -9,6 +9,7 @@ import type { Cell, Graph } from '../graph.ts';
 import { mismatchOfPart, partMismatch } from '../rules/coherence.ts';
 import type { Places } from '../places/places.ts';
 import type { Readings } from '../readings/index.ts';
+import { PAST_PLATE } from '../rules/object.ts';
 import { weighted } from '../rules/lengths.ts';
 import type { Values } from '../values.ts';
 
@@ -44,7 +45,8 @@ export interface PlateResults {
 export function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence: Coherence | undefined, { values, places, published, readings }: { values: Values; places: Places; published: Cell[]; readings: Readings }): Pair {
   const { graph } = values;
   const base = `${plate.id}.${l.arm.name}`;
-  const mismatch = mismatchOf(plate, l, reference, readings, graph);
+  const past = pastPlate(plate, l.arm, reference.arm, places, graph);
+  const mismatch = mismatchOf(plate, l, reference, readings, graph, past);
   published.push(mismatch);
   const object = l.arm.object!;
   const depth = depthOf(object, values);
@@ -71,13 +73,28 @@ export function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence
 }
 
 /** What was read of the difference counts; glass adds to it as to the paths. */
-function mismatchOf(plate: Thing, l: ArmLength, reference: ArmLength, readings: Readings, graph: Graph): Cell {
+function mismatchOf(plate: Thing, l: ArmLength, reference: ArmLength, readings: Readings, graph: Graph, past: Cell | undefined): Cell {
   const name = `${plate.id}.${l.arm.name}.mismatch`;
   const words = `mismatch of ${l.arm.name} and ${reference.arm.name} at ${plate.id}`;
   const { cell, formula } = readings.lengths.difference(plate, l.arm, l, reference);
-  if (!cell) return graph.derive(name, weighted('mismatch', formula ?? 'object path − reference path', [1, -1]), [l.coherencePath, reference.coherencePath], LENGTH, words);
-  const weights = [1, ...l.glass.map(() => 1), ...reference.glass.map(() => -1)];
-  return graph.derive(name, weighted('mismatch', weights.length > 1 ? 'difference by string + glass of the object path − glass of the reference path' : 'difference by string', weights), [cell, ...l.glass, ...reference.glass], LENGTH, words);
+  const more = past ? [past] : [];
+  const behind = past ? ' + what the straight way through the plate saves' : '';
+  if (!cell) return graph.derive(name, weighted('mismatch', `${formula ?? 'object path − reference path'}${behind}`, [1, -1, ...more.map(() => 1)]), [l.coherencePath, reference.coherencePath, ...more], LENGTH, words);
+  const weights = [1, ...l.glass.map(() => 1), ...reference.glass.map(() => -1), ...more.map(() => 1)];
+  return graph.derive(name, weighted('mismatch', `${l.glass.length + reference.glass.length > 0 ? 'difference by string + glass of the object path − glass of the reference path' : 'difference by string'}${behind}`, weights), [cell, ...l.glass, ...reference.glass, ...more], LENGTH, words);
+}
+
+/** String goes by the middle of the plate, light straight through it: in one beam that meets its plate at a slant. Undefined where the places do not tell it. */
+function pastPlate(plate: Thing, arm: Arm, reference: Arm, places: Places, graph: Graph): Cell | undefined {
+  if (arm.beam !== reference.beam) return undefined;
+  const at = arm.path.findLastIndex((leg, i) => leg.target === arm.object && i < arm.path.length - 1);
+  const [onto, before] = [arm.path[at], arm.path[at - 1]];
+  const from = onto && places.ways.source(onto);
+  if (before?.target !== plate || !from) return undefined;
+  const [s, p, o] = [from, plate, arm.object!].map(t => places.of(places.own(t)));
+  if (!s || !p || !o || [...s, ...p, ...o].some(c => c.missing)) return undefined;
+  const name = `${plate.id}.${arm.name}.way past the plate`;
+  return graph.find(name) ?? graph.derive(name, PAST_PLATE, [...s, ...p, ...o], LENGTH, `what light to ${arm.object!.id} saves on its way past the middle of ${plate.id}`);
 }
 
 /** Depth of an object: its own fact, or the last of three sizes. */

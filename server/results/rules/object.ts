@@ -1,0 +1,105 @@
+/** Rules of which side of an object is lit and seen, and the sources of the light that falls on plate and object. */
+import { litAndSeen, type LitAndSeen } from '../../optics/surface/lit.ts';
+import { pointsWithin, surfacePatches, type Patch } from '../../optics/surface/patches.ts';
+import { roundedPatches } from '../../optics/surface/rounded.ts';
+import type { Source } from '../../optics/surface/source.ts';
+import { facing, turnedIntoFrame } from '../../optics/solids/frame.ts';
+import { unit, type Vector } from '../../optics/vectors.ts';
+import type { Rule } from '../graph.ts';
+import { solidOf, type Lying } from './object-light.ts';
+
+/** What an object is for who looks at its parts. */
+export interface Form {
+  /** `unknown`: no shape is written */
+  readonly shape: 'box' | 'sphere' | 'cylinder' | 'points' | 'unknown'
+  readonly lying: Lying
+  /** single points from its middle, m: right, up, toward the plate */
+  readonly points?: readonly Vector[]
+}
+
+/** About as many parts as a coarse look has. */
+export const PARTS = 200;
+/** Which parts are lit flips patch by patch: with so many, a share is good to 3 in 100. */
+const FINE = 500;
+
+export const HERE: Vector = [0, 0, 0];
+export const vectorAt = (x: readonly number[], i: number): Vector => [x[i]!, x[i + 1]!, x[i + 2]!];
+export const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+const isNothing = (v: Vector): boolean => v[0] === 0 && v[1] === 0 && v[2] === 0;
+
+/** Curvature below which light counts as running side by side, 1/m. */
+const FLAT = 1e-6;
+/** Where light comes from that arrives at a place in a direction. `past` and `rayleigh`: how far it is past its focus, and that focus's Rayleigh range; without them it runs side by side. */
+export function sourceOf(at: Vector, along: Vector, past?: number, rayleigh?: number): Source {
+  const direction = unit(along);
+  const curvature = past === undefined || rayleigh === undefined || past === 0 ? 0 : past / (past * past + rayleigh * rayleigh);
+  if (Math.abs(curvature) < FLAT) return { kind: 'parallel', direction };
+  const r = 1 / curvature;
+  return { kind: r > 0 ? 'point' : 'toward', at: [at[0] - r * direction[0], at[1] - r * direction[1], at[2] - r * direction[2]] };
+}
+
+/** The surface of an object about its middle, as a plate sees it that lies that way. Where no shape is written, a rounded thing of its size. */
+export function surfaceOf(form: Form, sight: Vector, size: Vector, count = PARTS): readonly Patch[] {
+  const frame = facing(HERE, sight);
+  const [a, b, c] = frame.axes;
+  if (form.points) return form.points.map(([r, u, t]): Patch => ({ point: [r * a[0] + u * b[0] + t * c[0], r * a[1] + u * b[1] + t * c[1], r * a[2] + u * b[2] + t * c[2]], normal: HERE, area: 1 }));
+  if (form.shape === 'points') return pointsWithin(frame, size, count);
+  if (form.shape !== 'unknown') return surfacePatches(solidOf(form.shape, form.lying, size, sight), count);
+  const round = roundedPatches(frame, size, count);
+  return round.length > 0 ? round : surfacePatches({ kind: 'box', frame, size }, count);
+}
+
+/** Inputs: place of the plate, place of the object, direction of the light on the object (three each); where it spreads, past and Rayleigh range; width, height, depth of the object. */
+function looked(form: Form, spread: boolean, x: readonly number[], surface: typeof surfaceOf): LitAndSeen | undefined {
+  const [middle, light] = [vectorAt(x, 3), vectorAt(x, 6)];
+  const sight = minus(vectorAt(x, 0), middle);
+  if (isNothing(sight) || isNothing(light)) return undefined;
+  const i = spread ? 11 : 9;
+  return litAndSeen(surface(form, sight, vectorAt(x, i), FINE), sourceOf(HERE, light, spread ? x[9] : undefined, spread ? x[10] : undefined), sight, HERE);
+}
+
+const LOOKS = {
+  'lit side': { formula: 'lit and seen area / seen area, of a convex thing', of: (l: LitAndSeen) => l.litOfSeen },
+  'seen side': { formula: 'lit and seen area / lit area, of a convex thing', of: (l: LitAndSeen) => l.seenOfLit },
+  'lit depth': { formula: 'from the nearest to the farthest part that is lit and seen, along the line of sight', of: (l: LitAndSeen) => (l.depth ? l.depth.farthest - l.depth.nearest : Number.NaN) },
+} as const;
+export type LookedAt = keyof typeof LOOKS;
+export const LOOKED_AT = Object.keys(LOOKS) as readonly LookedAt[];
+
+/** Whole parts are lit or not, so that slopes by the direction of the light are those over some degrees; next to them the rest moves nothing. */
+const DEGREES = 0.15;
+const slopes = (compute: Rule['compute']) => (x: readonly number[]): readonly number[] => x.map((v, i) => {
+  if (i < 6 || i > 8) return 0;
+  const at = (to: number): number => compute(x.map((o, j) => (j === i ? to : o)));
+  const d = (at(v + DEGREES) - at(v - DEGREES)) / (2 * DEGREES);
+  return Number.isFinite(d) ? d : 0;
+});
+
+/** What of an object is lit and seen from the middle of the plate. Inputs as `looked` takes them. */
+export const lookedAt = (what: LookedAt, form: Form, spread: boolean): Rule => {
+  // Draws and slopes mostly leave an object where it is.
+  let kept: { readonly key: string; readonly patches: readonly Patch[] } | undefined;
+  const surface: typeof surfaceOf = (_, sight, size, count) => {
+    const key = [...sight, ...size].join();
+    if (kept?.key !== key) kept = { key, patches: surfaceOf(form, sight, size, count) };
+    return kept.patches;
+  };
+  const compute = (x: readonly number[]): number => { const l = looked(form, spread, x, surface); return l ? LOOKS[what].of(l) : Number.NaN; };
+  return {
+    name: what, of: [what, form.shape, form.lying, spread, ...(form.points ?? []).flat()], source: 'geometry: what faces the light and the plate',
+    formula: form.shape === 'unknown' ? `${LOOKS[what].formula}; its shape is not written, so it counts as rounded` : LOOKS[what].formula, compute, partials: slopes(compute),
+  };
+};
+
+/** What light that goes through a plate to an object saves on its way past the middle of the plate, below zero. Inputs: where it comes from, the plate, the object. */
+export const PAST_PLATE: Rule = {
+  name: 'way past the middle of the plate', formula: '|S − O| − |S − P| − |P − O|: light goes straight from S through the plate to the object O, and not by the middle of the plate P', source: 'geometry; d(1 + cos θ) in all for light that runs side by side',
+  compute: x => { const [s, p, o] = [vectorAt(x, 0), vectorAt(x, 3), vectorAt(x, 6)]; return Math.hypot(...minus(s, o)) - Math.hypot(...minus(s, p)) - Math.hypot(...minus(p, o)); },
+};
+
+/** Where the light on an object comes from, as the plate sees it: components to the right, up, and from the plate's side; of length 1. Plain numbers: place of the plate, of the object, direction of the light. */
+export function lightFrom(plate: readonly number[], object: readonly number[], light: readonly number[]): Vector {
+  const frame = facing(HERE, minus(vectorAt(plate, 0), vectorAt(object, 0)));
+  const [r, u, t] = turnedIntoFrame(frame, unit(vectorAt(light, 0)));
+  return [-r, -u, -t];
+}

@@ -1,0 +1,31 @@
+/** The surface of a rounded thing against closed forms of the ellipsoid. */
+import { describe, expect, it } from 'vitest';
+import { facing } from '../../server/optics/solids/frame.ts';
+import { roundedPatches } from '../../server/optics/surface/rounded.ts';
+import { surfacePatches } from '../../server/optics/surface/patches.ts';
+
+const frame = facing([0.1, 0.2, 0.3], [0, 1, 0]);
+const area = (size: readonly [number, number, number], count = 2000): number => roundedPatches(frame, size, count).reduce((s, p) => s + p.area, 0);
+
+describe('roundedPatches', () => {
+  it('of equal axes is a ball', () => {
+    const [one, other] = [roundedPatches(frame, [0.04, 0.04, 0.04], 200), surfacePatches({ kind: 'sphere', middle: [0, 0, 0], radius: 0.02 }, 200)];
+    expect(one).toHaveLength(other.length);
+    expect(one.reduce((s, p) => s + p.area, 0)).toBeCloseTo(4 * Math.PI * 0.02 ** 2, 9);
+  });
+  // Closed forms of spheroids with half axes a, a, c (CRC Standard Mathematical Tables, from memory): oblate 2πa²(1 + (1 − e²)/e · artanh e), e² = 1 − c²/a²; prolate 2πa²(1 + c/(a e) · asin e), e² = 1 − a²/c².
+  it('has the area of an oblate and of a prolate spheroid', () => {
+    const oblate = ((): number => { const [a, c] = [0.03, 0.015]; const e = Math.sqrt(1 - (c / a) ** 2); return 2 * Math.PI * a * a * (1 + ((1 - e * e) / e) * Math.atanh(e)); })();
+    const prolate = ((): number => { const [a, c] = [0.015, 0.03]; const e = Math.sqrt(1 - (a / c) ** 2); return 2 * Math.PI * a * a * (1 + (c / (a * e)) * Math.asin(e)); })();
+    expect(area([0.06, 0.06, 0.03]) / oblate).toBeCloseTo(1, 2);
+    expect(area([0.03, 0.03, 0.06]) / prolate).toBeCloseTo(1, 2);
+    expect(area([0.06, 0.06, 0.03], 200) / oblate).toBeCloseTo(1, 1.7);
+  });
+  it('has normals of length 1, closed over the surface', () => {
+    const patches = roundedPatches(frame, [0.04, 0.06, 0.035], 500);
+    const sum = [0, 1, 2].map(i => patches.reduce((s, p) => s + p.normal[i]! * p.area, 0));
+    for (const s of sum) expect(Math.abs(s)).toBeLessThan(1e-12);
+    for (const p of patches) expect(Math.hypot(...p.normal)).toBeCloseTo(1, 12);
+  });
+  it('is nothing where it is flat', () => expect(roundedPatches(frame, [0.04, 0.06, 0], 200)).toEqual([]));
+});

@@ -37,7 +37,7 @@ export interface Figures {
 export const LATER: readonly string[] = ['split', 'polarization', 'ghost fringes', 'coverage'];
 
 /** Results that every setup with whole arms has. */
-export const USUAL: readonly string[] = ['mismatch', 'brightness', 'object length', 'reference length', 'object angle', 'reference angle', 'lighting angle', 'beam ratio', 'exposure', 'corner light', 'light at the plate'];
+export const USUAL: readonly string[] = ['mismatch', 'brightness', 'object length', 'reference length', 'object angle', 'reference angle', 'lighting angle', 'beam ratio', 'exposure', 'corner light', 'light at the plate', 'fringes'];
 
 /** Evaluates the goals of a setup. Problems (unknown names, wrong units) are reported through the values. */
 export function judgeGoals(r: Figures): { goals: GoalResult[]; problems: Problem[] } {

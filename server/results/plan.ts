@@ -110,7 +110,7 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   const maps = new Maps({ values, places, beams, plates, object, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const fringes = new Fringes({ setup, values, places, legs, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const light = lightOf({ setup, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, beams, places, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
-  const movement = new Movement({ setup, values, places, beams, fringes, plates, exposure: () => values.setupFact('exposure') ?? light.plates.find(p => !p.exposure.missing)?.exposure });
+  const movement = new Movement({ setup, values, places, beams, fringes, legs, plates, exposure: () => values.setupFact('exposure') ?? light.plates.find(p => !p.exposure.missing)?.exposure });
   const losses = new Losses({
     graph, plates, published, exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
     find: name => resultNamed(graph, aliases, name), named: name => resultNamed(graph, aliases, name) ?? ask(name),

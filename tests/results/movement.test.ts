@@ -186,6 +186,43 @@ describe('a spreading lens', () => {
   });
 });
 
+describe('a ground glass that light crosses straight', () => {
+  const page = `setup "Sea-holly leaf" {
+  hologram: transmission
+  laser red at (0, 0) mm {
+    wavelength: 632.8 nm
+    coherence length: 5 m
+  }
+  splitter S1 at (200, 0) mm
+  mirror M1 at (200, 400) mm
+  ground glass GG1 at (500, 400) mm
+  object leaf at (680, 400) mm {
+    size: 60 x 90 x 20 mm
+  }
+  mirror M2 at (700, 0) mm
+  plate P1 at (900, 400) mm facing leaf
+  beam raw from red
+    -> S1
+  beam object from S1 reflected
+    -> M1
+    -> GG1
+    -> leaf
+    -> P1
+  beam reference from S1 through
+    -> M2
+    -> P1
+}
+`;
+  // To the corner of the leaf: atan(√(30² + 45²) / 180) = 16.73°, 2 sin 8.36° / 632.8 nm = 0.4597 fringes/µm.
+  it('across its beam, for the corners of what it lights', () => {
+    const r = read(page);
+    expectNear(asked(r, 'GG1.delicacy') * RED, 2 * Math.sin(Math.atan(Math.hypot(30, 45) / 180) / 2), 1e-9);
+    expect(r.results.movement.things().find(d => d.thing.id === 'GG1')!.along).toBe('across the beam');
+    // without a size of the plate nothing is known of the leaf
+    expect(named(r)).not.toContain('leaf');
+  });
+});
+
 describe('symmetries', () => {
   it('a table turned, mirrored or written in inches', () => {
     fc.assert(fc.property(between(-3, 3), fc.boolean(), fc.boolean(), between(250, 550), between(450, 800), (turn, mirrored, inches, x, y) => {

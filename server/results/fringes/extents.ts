@@ -29,11 +29,11 @@ export function extentOf(thing: Thing, depth: Cell | undefined, values: Values):
   if (points?.kind === 'places') return { shape: points.places.map(p => [p[0].value, p[1].value, p[2].value]) };
   const ball = values.words(thing, 'shape') === 'sphere';
   const diameter = ball ? values.fact(thing, 'diameter') : undefined;
-  if (diameter) return { shape: 'ball', sides: [diameter, diameter, diameter] };
+  if (diameter && !diameter.missing) return { shape: 'ball', sides: [diameter, diameter, diameter] };
   const sides = sidesOfThing(thing, values);
   const [width, height, own] = sides ?? [];
   if (!width || !height) return { shape: 'box' };
-  const deep = depth ?? own;
+  const deep = depth && !depth.missing ? depth : own;
   const flat = (): Cell => values.graph.input(`${thing.id}.depth of a flat thing`, { value: 0, dim: width.dim }, 'written', `depth of ${thing.id}`);
   return { shape: ball ? 'ball' : 'box', sides: [width, height, deep ?? flat()] };
 }

@@ -5,6 +5,7 @@ import type { Beams } from '../beams/beams.ts';
 import { extentOf, sidesOfThing } from '../fringes/extents.ts';
 import type { Fringes } from '../fringes/fringes.ts';
 import type { Cell } from '../graph.ts';
+import type { LegCells } from '../paths/leg-cells.ts';
 import { legStart } from '../paths/legs.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
 import type { Direction } from '../places/directions.ts';
@@ -26,7 +27,7 @@ export interface Found {
   readonly make: (name: string, unit: Unit) => Cell;
 }
 
-interface Asked { readonly values: Values; readonly places: Places; readonly beams: Beams; readonly fringes: Fringes }
+interface Asked { readonly values: Values; readonly places: Places; readonly beams: Beams; readonly fringes: Fringes; readonly legs: LegCells }
 interface Term { readonly weight: 1 | -1; readonly direction: Direction }
 
 /** Less than this, of the path by which a thing moves, is no matter. */
@@ -46,7 +47,7 @@ export function delicaciesOf(pair: Pair, plate: PlateResults, asked: Asked): Fou
   const rest = [...(has(plate.plate) ? [] : plateByAngles(plate.plate, pair, wavelength, asked)), ...(single || has(pair.arm.object!) ? [] : objectByAngle(pair, wavelength, asked))];
   const all = [...placed, ...rest];
   if (single) return all.filter(f => f.thing.id === plate.plate.id).map(f => ({ ...f, against: pair.arm.object! }));
-  return [...all, ...spreaders(pair.arm.object!, object.slice(shared, objectAt(pair)), pair, wavelength, asked), ...spreaders(plate.plate, reference.slice(shared), pair, wavelength, asked)];
+  return [...all, ...straightThrough(object.slice(shared), has, pair, wavelength, asked), ...spreaders(pair.arm.object!, object.slice(shared, objectAt(pair)), pair, wavelength, asked), ...spreaders(plate.plate, reference.slice(shared), pair, wavelength, asked)];
 }
 
 /** The light that comes to each thing and goes from it, behind where the arms part. Things of which not all light is known are left out. */
@@ -121,6 +122,23 @@ function objectByAngle(pair: Pair, wavelength: Cell, { values }: Asked): Found[]
   }];
 }
 
+/** Ground glass, or a leaf before it, that light crosses straight: on the axis it may move, the light that it sends to the corners of what is behind it changes its path. */
+function straightThrough(legs: readonly Leg[], has: (thing: Thing) => boolean, pair: Pair, wavelength: Cell, { values, places, legs: lengths }: Asked): Found[] {
+  return legs.flatMap((leg, i): Found[] => {
+    const [thing, on] = [leg.target, legs[i + 1]];
+    const [length, lit] = [on && lengths.get(on), on?.target];
+    if (thing?.kind.light !== 'scatters' || has(thing) || !on || !length || length.missing || !lit || !places.directions.of(leg) || !places.directions.of(on)) return [];
+    const sides = lit.kind.light === 'recorded' ? sidesOfThing(lit, values) : extentOf(lit, undefined, values).sides;
+    return sides ? sideways(thing, [length, values.graph.input(`${thing.id}.point`, { value: 0, dim: length.dim }, 'written', 'Rayleigh range of a point'), sides[0]!, sides[1]!, wavelength], pair, values) : [];
+  });
+}
+
+function sideways(thing: Thing, inputs: readonly Cell[], pair: Pair, { graph }: Values): Found[] {
+  if (inputs.some(c => c.missing)) return [];
+  const size = SIDEWAYS.compute(inputs.map(c => graph.value(c)!)) * graph.value(inputs.at(-1)!)!;
+  return size < LEAST ? [] : [{ thing, along: 'across the beam', pair, size, make: (name, unit) => graph.derive(name, SIDEWAYS, inputs, unit.dim, `delicacy of ${thing.id}`, { unit }) }];
+}
+
 /** How many legs of an object arm lead to its object. */
 const objectAt = ({ arm }: Pair): number => arm.path.findLastIndex(l => l.target === arm.object) + 1;
 
@@ -129,12 +147,7 @@ function spreaders(lit: Thing, legs: readonly Leg[], pair: Pair, wavelength: Cel
   const at = legs.findLastIndex(l => l.target?.kind.word === 'spreader' || l.target?.kind.word === 'lens' || l.target?.kind.word === 'collimator' || l.target?.facts.has('focal length') === true);
   const lens = at < 0 ? undefined : legs[at]!.target!;
   if (lens?.kind.word !== 'spreader') return [];
-  const { graph } = values;
   const { past, rayleigh } = beams.at(legs.at(-1)!).level;
   const [width, height] = (lit.kind.light === 'recorded' ? sidesOfThing(lit, values) : extentOf(lit, undefined, values).sides) ?? [];
-  if (!width || !height) return [];
-  const inputs = [past, rayleigh, width, height, wavelength];
-  if (inputs.some(c => c.missing)) return [];
-  const size = SIDEWAYS.compute(inputs.map(c => graph.value(c)!)) * graph.value(wavelength)!;
-  return size < LEAST ? [] : [{ thing: lens, along: 'across the beam', pair, size, make: (name, unit) => graph.derive(name, SIDEWAYS, inputs, unit.dim, `delicacy of ${lens.id}`, { unit }) }];
+  return width && height ? sideways(lens, [past, rayleigh, width, height, wavelength], pair, values) : [];
 }

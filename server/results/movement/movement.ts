@@ -7,6 +7,7 @@ import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import type { Beams } from '../beams/beams.ts';
 import type { Fringes, PairFringes } from '../fringes/fringes.ts';
 import type { Cell } from '../graph.ts';
+import type { LegCells } from '../paths/leg-cells.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
 import type { Places } from '../places/places.ts';
 import { againstBeams } from '../rules/fringes.ts';
@@ -22,6 +23,7 @@ export interface MovementContext {
   readonly places: Places;
   readonly beams: Beams;
   readonly fringes: Fringes;
+  readonly legs: LegCells;
   readonly plates: readonly PlateResults[];
   /** how long the shutter is open, where that is known */
   readonly exposure: () => Cell | undefined;

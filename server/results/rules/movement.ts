@@ -37,11 +37,11 @@ export const OBJECT: Rule = {
   compute: ([psi, wavelength]) => (2 * Math.abs(Math.cos(psi! / 2))) / wavelength!, partials: ([psi, wavelength]) => [-Math.sin(psi! / 2) / wavelength!, (-2 * Math.abs(Math.cos(psi! / 2))) / wavelength! ** 2],
 };
 /**
- * Of a spreading lens moved across its beam, for the corner of what it lights. Inputs: how far that is past the focus that the light spreads from, the Rayleigh range there, width and height of what is
- * lit, the wavelength.
+ * Of a spreading lens, or a ground glass, moved across its beam, for the corner of what it lights. Inputs: how far that is past the focus that the light spreads from, the Rayleigh range there, width and
+ * height of what is lit, the wavelength.
  */
 export const SIDEWAYS: Rule = {
-  name: 'delicacy of a spreading lens', formula: '2 sin(α/2) / λ, α from the axis to the corner: across the beam', source: SOURCE,
+  name: 'delicacy across the beam', formula: '2 sin(α/2) / λ, α from the axis to the corner: across the beam', source: SOURCE,
   compute: ([past, rayleigh, width, height, wavelength]) => {
     const tangent = (Math.hypot(width!, height!) / 2) * Math.abs(past! / (past! * past! + rayleigh! * rayleigh! || 1));
     return (2 * Math.sin(Math.atan(tangent) / 2)) / wavelength!;

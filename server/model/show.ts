@@ -98,9 +98,9 @@ export const ratioBand = (low: number, high: number): string => {
   return a === b ? a : `${a} to ${b}`;
 };
 
-/** A band between two values of one unit, two digits each: `11 to 46 s`. */
+/** A band between two values of one unit, two digits each: `11 to 46 s`. What reaches over several units is shown in that of its middle: `0.6 to 35 s`. */
 export function showBand(low: number, high: number, dim: Dim, written?: Unit): string {
-  const unit = readableUnit(low > 0 ? low : high, dim, written);
+  const unit = readableUnit(low > 0 ? Math.sqrt(low) * Math.sqrt(high) : high, dim, written);
   const text = (v: number): string => plain(unit ? (v - unit.offset) / unit.factor : v, 2);
   return `${text(low)} to ${text(high)}${behind(unit)}`;
 }

@@ -1,15 +1,14 @@
 /** What a splitter has to reflect for a beam ratio: the one that is aimed at, else the one that is written. */
 import type { Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
-import { LIGHT, multiply, NUMBER, parseUnit, POWER } from '../../model/units.ts';
+import { NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
-import { PREDICTED_REFERENCE, splitForRatio } from '../rules/object-light.ts';
+import { splitForRatio } from '../rules/object-light.ts';
 import type { LightContext } from './context.ts';
 import type { Powers } from './powers.ts';
 import type { Predictions } from './predicted.ts';
 
 const PERCENT = parseUnit('%')!;
-const PER_WATT = multiply(LIGHT, POWER, -1);
 
 /** A share that a setup leaves open with `?`, and the one that is worked with until it is written. */
 export interface Solved {
@@ -94,17 +93,11 @@ export class Splits {
     const each = [found.reference, ...found.objects].map(arm => {
       const entering = this.powers.behindSplitter(arm, splitter);
       const given = this.predictions.yieldOf(arm);
-      const light = `${arm.plate.id}.${arm.name}.light for each watt behind ${splitter.id}`;
-      if (!('make' in given)) return given;
-      const at = given.make(`${light}, whole`, `light of ${arm.name} for a watt that enters it`, entering);
-      return graph.derive(light, PREDICTED_REFERENCE, [at, this.one()], PER_WATT, `light of ${arm.name} for each watt that enters it`);
+      return 'make' in given ? given.make(`${arm.plate.id}.${arm.name}.light for a watt behind ${splitter.id}`, `light of ${arm.name} for a watt that enters it`, entering) : given;
     });
-    return graph.derive(name, splitForRatio(found.reflected), [ratio, ...each], NUMBER, words, { unit: PERCENT });
-  }
-
-  private one(): Cell {
-    const { graph } = this.context;
-    return graph.find('each watt') ?? graph.input('each watt', { value: 1, dim: multiply(NUMBER, POWER, -1) }, 'computed', 'for each watt');
+    const cell = graph.derive(name, splitForRatio(found.reflected), [ratio, ...each], NUMBER, words, { unit: PERCENT });
+    for (const alias of ['split', 'split for ratio']) this.context.alias(alias, cell);
+    return cell;
   }
 
   /** `aim beam ratio: 4:1`, or `aim P1.beam ratio: 4:1`; else the ratio that is written. */

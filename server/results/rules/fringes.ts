@@ -181,6 +181,11 @@ export function finestSpot(known: Known, way: HologramWay, shape: 'box' | 'ball'
 /** The part of an object that its halo reaches farthest with, as the middle of the plate sees it. */
 export function widestSpot(known: Known, shape: 'box' | 'ball' | readonly Vector[], x: readonly number[]): Spot {
   const points = typeof shape === 'string' ? (known.object ? (shape === 'ball' ? BALL_POINTS : BOX_POINTS) : [MIDDLE.object]) : shape;
-  const spots = points.map((object): Spot => ({ plate: [0, 0], object, ...(typeof shape === 'string' ? {} : { metres: true as const }) }));
-  return spots.reduce((best, s) => (halo(known, s, x) > halo(known, best, x) * (1 + 1e-9) ? s : best), spots[0] ?? MIDDLE);
+  let best: { readonly spot: Spot; readonly extent: number } = { spot: MIDDLE, extent: 0 };
+  for (const object of points) {
+    const spot: Spot = { ...MIDDLE, object, ...(typeof shape === 'string' ? {} : { metres: true as const }) };
+    const extent = halo(known, spot, x);
+    if (extent > best.extent * (1 + 1e-9)) best = { spot, extent };
+  }
+  return best.spot;
 }

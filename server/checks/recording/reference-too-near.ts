@@ -36,7 +36,7 @@ export const referenceTooNear: Check = {
   mirror M2 at (400, 300) mm
 }
 `,
-  message: d => `The reference at ${text(d, 'plate')} stands ${plain(num(d, 'share'), 2)} of the angle off ${text(d, 'object')} that keeps the object’s own halo out of the image (sin θ_ref ≥ 3 sin θ_obj): expect a veil over it. A larger reference angle, more distance or a weaker object beam helps.`,
+  message: d => `The reference at ${text(d, 'plate')} comes in too near to ${text(d, 'object')}, at ${plain(num(d, 'share'), 2)} times what keeps the object’s own halo out of its image (sin θ_ref ≥ 3 sin θ_obj): expect a veil over it. A larger reference angle, more distance or a weaker object beam helps.`,
   run: ({ fringes, graph, setup }) => fringes.pairs.flatMap((f): Problem[] => {
     if (!f.separation || f.separation.missing || graph.value(f.separation)! >= 1) return [];
     if (interval(graph, f.separation).low >= 1) return [];

@@ -14,6 +14,9 @@ class Mention implements Reference {
   get target(): Place { return this.thing.at; }
 }
 
+/** By how many letters two texts differ. */
+export { distance };
+
 /** The name of a file, without its folders. */
 export const fileName = (uri: string): string => decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));
 

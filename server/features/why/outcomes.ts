@@ -1,5 +1,5 @@
 /** What may be seen on a plate, in the words of the trade, and which of it somebody's words mean. */
-import { distance } from 'fastest-levenshtein';
+import { distance } from '../../model/scope.ts';
 
 /** Each outcome with the words that mean it: all words of one line, in any order. */
 export const OUTCOMES = {

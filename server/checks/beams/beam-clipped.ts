@@ -30,6 +30,7 @@ object fits on the face: that part is told from the widths of the beam at both. 
   mirror M2 at (200, 300) mm
   object whelk at (900, 280) mm {
     size: 40 x 60 x 20 mm
+    lit at: 128° ± 2°
   }
   plate P1 at (1000, 400) mm heading 300° {
     size: 102 x 127 mm

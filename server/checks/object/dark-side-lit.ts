@@ -8,6 +8,8 @@ import { num, text, type Check } from '../check.ts';
 const MOSTLY_DARK = 0.4;
 /** Without a size the angle alone tells, from here on: clearly from behind, whatever the shape. */
 const BEHIND = (100 * Math.PI) / 180;
+/** Light that grazes a flat thing from the side does not come from behind it. */
+const BESIDE = (93 * Math.PI) / 180;
 
 export const darkSideLit: Check = {
   code: 'dark-side-lit',
@@ -57,7 +59,7 @@ function problem(s: Sight, { object, graph, setup }: Results): Problem | undefin
   const at = angle && !angle.missing ? graph.value(angle)! : Math.acos(Math.max(-1, Math.min(1, toward)));
   const lit = object.look(s, 'lit side');
   const share = lit && !lit.missing ? graph.value(lit)! : undefined;
-  if (share === undefined ? at <= BEHIND : share >= MOSTLY_DARK) return undefined;
+  if (share === undefined ? at <= BEHIND : share >= MOSTLY_DARK || at <= BESIDE) return undefined;
   const way = s.pair.arm.path.slice(0, s.pair.arm.path.indexOf(s.onto));
   const turned = way.findLast(l => l.target?.kind.word === 'mirror')?.target;
   return {

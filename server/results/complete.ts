@@ -9,6 +9,7 @@ export function complete(setup: Setup, before?: Graph): Results {
   const results = plan(setup, { before });
   alignmentOf(results);
   void results.table.look;
+  void results.polarization.parallel;
   results.graph.settle();
   return results;
 }

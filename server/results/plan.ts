@@ -14,13 +14,14 @@ import { Losses } from './losses/losses.ts';
 import { LegCells } from './paths/leg-cells.ts';
 import { lightOf, type Light } from './light/light.ts';
 import { legLength } from './paths/legs.ts';
-import { Maps } from './maps/maps.ts';
 import { missingLengths } from './paths/missing-lengths.ts';
 import { resultNamed } from './names.ts';
 import { ObjectLight } from './object/object.ts';
 import { pair, type Pair, type PlateResults } from './paths/pairs.ts';
+import { Maps } from './maps/maps.ts';
 import { Movement } from './movement/movement.ts';
 import { Places } from './places/places.ts';
+import { Polarization } from './polarization/polarization.ts';
 import { Readings } from './readings/index.ts';
 import { Table } from './table/table.ts';
 import type { Offsets } from './readings/offsets.ts';
@@ -38,20 +39,22 @@ export interface Results {
   readonly readings: Readings;
   /** how wide the beams are and from where they spread */
   readonly beams: Beams;
-  /** the fringes on the plates */
-  readonly fringes: Fringes;
   /** which side of the objects is lit and seen */
   readonly object: ObjectLight;
   /** mismatch and brightness over plate and object, where both are placed */
   readonly maps: Maps;
   /** what stands on the table, and what is in whose way */
   readonly table: Table;
+  /** the fringes on the plates */
+  readonly fringes: Fringes;
+  /** what of the object light can make fringes with the reference, and ghost fringes */
+  readonly polarization: Polarization;
   /** what the meter said, and what follows from it */
   readonly light: Light;
-  /** the lasers with what a caution for eyes needs */
-  readonly eyes: readonly LaserCaution[];
   /** what may move, and by how much */
   readonly movement: Movement;
+  /** the lasers with what a caution for eyes needs */
+  readonly eyes: readonly LaserCaution[];
   /** what holds the brightness back */
   readonly losses: Losses;
   /** the cells that are results, in the order in which they are shown */
@@ -109,20 +112,21 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   const object = new ObjectLight({ values, places, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const maps = new Maps({ values, places, beams, plates, object, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const fringes = new Fringes({ setup, values, places, legs, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
-  const light = lightOf({ setup, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, beams, places, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
+  const polarization = new Polarization({ setup, values, places, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
+  const light = lightOf({ setup, polarization, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, beams, places, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
   const movement = new Movement({ setup, values, places, beams, fringes, legs, plates, exposure: () => values.setupFact('exposure') ?? light.plates.find(p => !p.exposure.missing)?.exposure });
   const losses = new Losses({
     graph, plates, published, exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
     find: name => resultNamed(graph, aliases, name), named: name => resultNamed(graph, aliases, name) ?? ask(name),
   });
   const table = new Table({ setup, graph, values, places, beams, arms });
-  asked.push(light, beams, fringes, object, maps, movement, table, losses);
+  asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses);
   for (const goal of setup.goals) ask(goal.result);
   losses.publish();
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
   for (const [key, f] of setup.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && (f.node.parent === setup.node || setup.variant !== undefined)) values.setupFact(key);
-  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, object, maps, fringes, table, light, movement, losses, eyes: laserCautions(setup, values), published, aliases, ask };
+  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, object, maps, fringes, table, polarization, light, movement, losses, eyes: laserCautions(setup, values), published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

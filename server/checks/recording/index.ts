@@ -1,8 +1,12 @@
 import type { Check } from '../check.ts';
+import { edgeLight } from './edge-light.ts';
+import { faceParallel } from './face-parallel.ts';
 import { exposureHardToTime } from './exposure-hard-to-time.ts';
 import { fringesTooFine } from './fringes-too-fine.ts';
+import { ghostFringes } from './ghost-fringes.ts';
+import { polarizationCrossed } from './polarization-crossed.ts';
 import { referenceTooNear } from './reference-too-near.ts';
 import { shutterShakes } from './shutter-shakes.ts';
 import { sidesDisagree } from './sides-disagree.ts';
 
-export const RECORDING_CHECKS: readonly Check[] = [fringesTooFine, sidesDisagree, referenceTooNear, shutterShakes, exposureHardToTime];
+export const RECORDING_CHECKS: readonly Check[] = [fringesTooFine, sidesDisagree, polarizationCrossed, ghostFringes, edgeLight, faceParallel, referenceTooNear, shutterShakes, exposureHardToTime];

@@ -8,6 +8,7 @@ import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
 import { figureWords } from './chain.ts';
 import { placeWords } from './places.ts';
+import { polarizationWords } from './polarization.ts';
 import { blocks, bullets, escaped, note, strong } from '../markdown.ts';
 import { coherenceWords } from '../report/coherence.ts';
 import { runsApart, runWords } from '../report/arms.ts';
@@ -23,7 +24,7 @@ export const insteadWords = (o: Override | undefined): string => (o ? `, instead
 export function thingWords(thing: Thing, r: Results | undefined): string {
   return blocks(
     `${strong(thing.id)}: ${thing.kind.article}${thing.item ? `, ${escaped(thing.item.id)} of the inventory` : ''}`, thing.doc !== undefined ? note(thing.doc) : '', thing.item?.doc !== undefined ? note(thing.item.doc) : '',
-    r ? placeWords(thing, r) : '', r ? figures(thing, r) : '', facts(thing, r), thing.kind.doc,
+    r ? placeWords(thing, r) : '', r ? figures(thing, r) : '', r ? polarizationWords(thing, r) : '', facts(thing, r), thing.kind.doc,
   );
 }
 

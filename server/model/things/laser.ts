@@ -32,10 +32,11 @@ export const laser: Kind = {
       used: true, within: { from: 1, to: 100, words: '1 to 100' }, usual: ['1.1 ± 0.1'], assumed: { text: '1.1 ± 0.1', why: 'a laser that is coherent enough for holograms runs in the lowest cross mode, and makers state below 1.2 for that (from memory)' },
     }),
     choice('polarization', ['vertical', 'horizontal', 'random', 'unknown'], 'How the light leaves the laser.', {
+      used: true,
       usual: ['vertical', 'horizontal', 'random'],
       assumed: { text: 'unknown', why: 'tubes are sold polarized and random, and the text does not tell; a sheet of polarizer does' },
     }),
-    quantity('polarization angle', ANGLE, 'Angle of the polarization from vertical, where it is neither vertical nor horizontal.', { sign: 'any', usual: ['45°'] }),
+    quantity('polarization angle', ANGLE, 'Angle of the polarization from vertical, where it is neither vertical nor horizontal.', { used: true, sign: 'any', usual: ['45°'] }),
     quantity('warm-up', TIME, 'How long it has been on, or must be.', { usual: ['40 min', '20 min', '2 h'] }),
     quantity('drift', PER_TEMPERATURE, 'Change of wavelength with temperature.', { used: true, sign: 'any', usual: ['0.2 nm/K ×÷ 2'] }),
     choice('class', ['1', '1M', '2', '2M', '3R', '3B', '4'], 'Class on its label (IEC 60825-1). It is kept for the cautions and makes no beam safe.', { used: true }),

@@ -25,7 +25,7 @@ export const object: Kind = {
       used: true, usual: ['1 ×÷ 3', '0.6 ×÷ 1.3'], assumed: { text: '1 ×÷ 3', why: 'light from an object is a guess within a factor of three either way until it is metered; common practice' },
     }),
     quantity('depolarization', NUMBER, 'Share of what it gives back that has lost its polarization.', {
-      sign: 'share', usual: ['60% ± 20 points', '10% ± 10 points'], assumed: { text: '50% ± 50 points', why: 'bare metal keeps the polarization, chalk, shell and paint lose nearly all of it: anything between is met; from memory' },
+      used: true, sign: 'share', usual: ['60% ± 20 points', '10% ± 10 points'], assumed: { text: '50% ± 50 points', why: 'bare metal keeps the polarization, chalk, shell and paint lose nearly all of it: anything between is met; from memory' },
     }),
     choice('shape', ['box', 'sphere', 'cylinder', 'points'], 'Rough shape.', { used: true, assumed: { text: 'box', why: 'the box of its size holds every other shape, so that no part is forgotten' } }),
     points('points', 'Single points of it, from its middle as the plate sees it: to the right, up, and toward the plate.', { used: true, usual: ['(0, 0, 0) mm, (10, 5, -3) mm', '(0, 0, 15) mm'] }),

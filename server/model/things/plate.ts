@@ -14,8 +14,8 @@ export const plate: Kind = {
     size('63 x 63 mm', '102 x 127 mm', '127 x 178 mm', '200 x 250 mm', '300 x 400 mm'),
     choice('emulsion', ['toward the object', 'away from the object', 'toward the reference', 'away from the reference'], 'Which way the emulsion faces.'),
     choice('up', ['up', 'down', 'left', 'right'], 'Where the top of the finished hologram is in the holder.'),
-    choice('edges', ['bare', 'masked', 'index-matched'], 'Light that enters a bare edge makes dark bars.', { assumed: { text: 'bare', why: 'a plate comes with bare edges' } }),
-    choice('backing', ['none', 'index-matched', 'black'], 'What is behind the plate.', { assumed: { text: 'none', why: 'a plate stands in its holder without a backing unless one is put there' } }),
+    choice('edges', ['bare', 'masked', 'index-matched'], 'Light that enters a bare edge makes dark bars.', { used: true, assumed: { text: 'bare', why: 'a plate comes with bare edges' } }),
+    choice('backing', ['none', 'index-matched', 'black'], 'What is behind the plate.', { used: true, assumed: { text: 'none', why: 'a plate stands in its holder without a backing unless one is put there' } }),
     quantity('reference angle', ANGLE, 'Angle at which the reference arrives at its middle, from the plate’s normal; for a setup that names distances only.', { used: true, sign: 'any', within: SLOPE, usual: ['45° ± 2°', '30° ± 2°', '56.6° ± 2°'] }),
     quantity('object angle', ANGLE, 'Angle at which object light arrives at its middle, from the normal, counted to the same side as the reference’s; for a setup that names distances only.', {
       used: true, sign: 'any', within: SLOPE, usual: ['0° ± 5°', '-15° ± 3°'], assumed: { text: '0° ± 10°', why: 'a plate is mostly set square to the line of sight; common practice' },
@@ -25,7 +25,7 @@ export const plate: Kind = {
     quantity('sensitivity', EXPOSURE, 'Exposure that it needs.', { used: true, within: { from: 1e-4, to: 1e5, words: '0.01 µJ/cm² to 10 J/cm²' }, usual: ['40 µJ/cm² ×÷ 2', '120 µJ/cm² ×÷ 2', '1.5 mJ/cm² ×÷ 2'], assumedBy: { phrase: 'material', of: SENSITIVITY } }),
     quantity('resolving power', PER_LENGTH, 'Finest fringes that it records.', { used: true, within: { from: 5e4, to: 5e7, words: '50 lines/mm to 50000 lines/mm' }, usual: ['3000 lines/mm ± 10%', '5000 lines/mm ± 10%', '8000 lines/mm ± 15%'], assumedBy: { phrase: 'material', of: RESOLVING_POWER } }),
     quantity('thickness', LENGTH, 'Thickness of the glass or film.', { usual: ['1.5 mm', '2 mm', '3 mm'] }),
-    choice('base', ['glass', 'film', 'film on glass'], 'What carries the layer. Film creeps in its holder.', { assumed: { text: 'glass', why: 'a plate is of glass unless it is said to be film' } }),
+    choice('base', ['glass', 'film', 'film on glass'], 'What carries the layer. Film creeps in its holder.', { used: true, assumed: { text: 'glass', why: 'a plate is of glass unless it is said to be film' } }),
     quantity('layer', LENGTH, 'Thickness of the emulsion.', { used: true, within: { from: 1e-7, to: 1e-3, words: '0.1 µm to 1 mm' }, usual: ['6 µm ± 1 µm', '7 µm ± 1 µm'], assumedBy: { phrase: 'material', of: LAYER } }),
     quantity('index', NUMBER, 'Refractive index of the layer before processing.', {
       used: true, within: { from: 1, to: 3, words: '1 to 3' }, usual: ['1.62 ± 0.03'],

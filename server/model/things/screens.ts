@@ -16,7 +16,7 @@ const facts: Kind['facts'] = [
     used: true, usual: ['1 ×÷ 3', '0.6 ×÷ 1.3'], assumed: { text: '1 ×÷ 3', why: 'light from a screen is a guess within a factor of three either way until it is metered; common practice' },
   }),
   quantity('depolarization', NUMBER, 'Share of what comes through that has lost its polarization.', {
-    sign: 'share', usual: ['5% ± 5 points', '90% ± 10 points'], assumed: { text: '10% ± 10 points', why: 'a ground face scatters the light once and mostly keeps its polarization, opal does not; from memory' },
+    used: true, sign: 'share', usual: ['5% ± 5 points', '90% ± 10 points'], assumed: { text: '10% ± 10 points', why: 'a ground face scatters the light once and mostly keeps its polarization, opal does not; from memory' },
   }),
 ];
 const usual = ['size', 'thickness', 'loss'];

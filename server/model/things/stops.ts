@@ -39,7 +39,7 @@ export const fillCard: Kind = {
   facts: [
     size('50 x 80 mm', '100 x 150 mm'),
     quantity('tone', NUMBER, 'Share of the light that it gives back.', { sign: 'share', usual: ['80% ± 10 points', '85% ± 5 points'], assumed: { text: '80% ± 10 points', why: 'white card and paper give back 70 to 90 %; from memory' } }),
-    quantity('depolarization', NUMBER, 'Share of what it gives back that has lost its polarization.', { sign: 'share', usual: ['90% ± 10 points'], assumed: { text: '85% ± 15 points', why: 'light wanders about in matt white paper before it comes back; from memory' } }),
+    quantity('depolarization', NUMBER, 'Share of what it gives back that has lost its polarization.', { used: true, sign: 'share', usual: ['90% ± 10 points'], assumed: { text: '85% ± 15 points', why: 'light wanders about in matt white paper before it comes back; from memory' } }),
   ],
 };
 export const beamStop: Kind = { word: 'beam stop', article: 'a beam stop', light: 'ends', ports: [], expectsLight: false, footprint: STOP, doc: 'Where an unused beam ends.', usual: ['size'], facts: [size('50 x 50 mm', '30 x 30 mm')] };

@@ -1,9 +1,10 @@
 /** Ghost fringes, the wood grain of a plate: the reference and what the faces of the plate send back into it. */
 import { wavelengths } from '../coherence/domains.ts';
 import { plateIndices } from '../glass.ts';
-import { squared } from '../polarization/complex.ts';
+import { plus, squared, type Complex } from '../polarization/complex.ts';
 import { cleaned, fieldPower, product, type Field } from '../polarization/field.ts';
 import { faceReflected, refractedField } from '../polarization/pass.ts';
+import { polarizedLight, type Light } from '../polarization/states.ts';
 import { shares } from '../power.ts';
 import { nearestWithin, type Range } from '../range.ts';
 import { angleFromNormal, dot, unit, type Vector } from '../vectors.ts';
@@ -52,9 +53,14 @@ export interface GhostContrasts { readonly twoBounces: number; readonly backFace
  * Source: Born & Wolf, Principles of Optics, §1.5 and on two-beam interference.
  */
 export function ghostContrasts(field: Field, normal: Vector, index: number): GhostContrasts {
-  const inside = refractedField(field, normal, index);
-  const back = faceReflected(inside, normal, 1, index);
-  return { twoBounces: contrast(inside, faceReflected(back, normal, 1, index)), backFace: contrast(inside, back) };
+  return lightGhostContrasts(polarizedLight(field), normal, index);
+}
+
+/** The same for light of several states, such as random polarization: each makes its own fringes, which lie on one another. Arguments, validity and source as `ghostContrasts`. */
+export function lightGhostContrasts(light: Light, normal: Vector, index: number): GhostContrasts {
+  const inside = light.map(part => refractedField(part.field, normal, index));
+  const back = inside.map(field => faceReflected(field, normal, 1, index));
+  return { twoBounces: contrast(inside, back.map(field => faceReflected(field, normal, 1, index))), backFace: contrast(inside, back) };
 }
 
 /**
@@ -99,9 +105,13 @@ export function standsParallel(surface: Vector, plate: Vector, within = NEARLY_P
   return known && angleFromNormal(plate, surface) <= within;
 }
 
-/** Contrast of the fringes of two fields as strong as they are. */
-function contrast(one: Field, other: Field): number {
-  const [a, b] = [cleaned(one), cleaned(other)];
-  const light = fieldPower(a) + fieldPower(b);
-  return light === 0 ? 0 : Math.min(1, (2 * Math.sqrt(squared(product(a, b)))) / light);
+/** Contrast of the fringes of two lights as strong as they are, part by part. */
+function contrast(one: readonly Field[], other: readonly Field[]): number {
+  let [light, fringes]: [number, Complex] = [0, [0, 0]];
+  for (const [i, field] of one.entries()) {
+    const [a, b] = [cleaned(field), cleaned(other[i]!)];
+    light += fieldPower(a) + fieldPower(b);
+    fringes = plus(fringes, product(a, b));
+  }
+  return light === 0 ? 0 : Math.min(1, (2 * Math.sqrt(squared(fringes))) / light);
 }

@@ -32,6 +32,9 @@ export function wayOf(setup: Setup, pair: Pair, by: Directions | undefined): { r
   return way && { way };
 }
 
+/** The same where no places tell it: as written, or by a beam that goes through the plate to the object. */
+export const hologramWay = (setup: Setup, pair: Pair): HologramWay | undefined => wayOf(setup, pair, undefined)?.way;
+
 function writtenWay({ facts }: Setup): HologramWay | undefined {
   const word = facts.get('hologram')?.value;
   return word?.kind !== 'words' ? undefined : word.text === 'reflection' ? 'reflection' : 'transmission';

@@ -6,6 +6,7 @@ import type { Cell, Graph } from '../graph.ts';
 import type { LegCells } from '../paths/leg-cells.ts';
 import type { PlateResults } from '../paths/pairs.ts';
 import type { Places } from '../places/places.ts';
+import type { Polarization } from '../polarization/polarization.ts';
 import type { Corrections } from '../readings/offsets.ts';
 import type { Values } from '../values.ts';
 import type { Factors } from './factors.ts';
@@ -27,6 +28,7 @@ export interface LightContext {
   readonly legs: LegCells;
   readonly plates: readonly PlateResults[];
   readonly published: Cell[];
+  readonly polarization: Polarization;
   readonly factors: Factors;
   readonly offsets: Corrections;
   /** adds a short name */

@@ -96,7 +96,7 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, predict
   if (corners && !reference?.corners) publish(corners, ['reference.corner light', 'corner light'], !corners.missing && Predictions.wanted([referenceArm!]));
   const light = graph.derive(`${plate.id}.light`, weighted('sum of light', 'reference light + object light', [1, 1]), [referenceLight, objectLight], LIGHT, `light at ${plate.id}`, { unit: MICRO });
   publish(light, ['light at the plate'], !light.missing);
-  const polarized = (together ?? (objectArms.length === 1 ? objects[0] : undefined))?.polarized?.cell;
+  const polarized = (together ?? (objectArms.length === 1 ? objects[0] : undefined))?.polarized?.cell ?? (objectArms.length === 1 ? context.polarization.told(plate, objectArms[0]!) : undefined);
   const effective = polarized && !ratio.missing ? graph.derive(`${plate.id}.effective ratio`, EFFECTIVE, [ratio, polarized], NUMBER, `effective ratio at ${plate.id}`) : undefined;
   if (effective) publish(effective, ['effective ratio'], !effective.missing);
   const exposure = exposureCell();

@@ -3,7 +3,7 @@ import type { Arm } from '../../model/arms.ts';
 import type { Beam, Leg, Reading, Thing } from '../../model/model.ts';
 import { POWER } from '../../model/units.ts';
 import type { Cell, Missing } from '../graph.ts';
-import { BEHIND, BEHIND_DENSITY, DIFFRACTED, REFLECTED, THROUGH } from '../rules/light.ts';
+import { BEHIND, BEHIND_DENSITY, BEHIND_POLARIZER, DIFFRACTED, REFLECTED, THROUGH } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
 import { isLight, type LightContext } from './context.ts';
 import { counting } from './fates.ts';
@@ -77,7 +77,7 @@ export class Powers {
     let cell = graph.find('a watt') ?? graph.input('a watt', { value: 1, dim: POWER }, 'computed', 'a watt that leaves the splitter');
     for (let i = start; i < end; i++) {
       const [leg, next] = [arm.path[i]!, arm.path[i + 1]!];
-      if (leg.target) cell = this.behind(leg.target, next.n === 1 ? next.beam.port : leg.port, cell, `${next.id}.power for a watt behind ${splitter.id}`, `power of ${next.beam.id} at ${next.to || '?'} for a watt behind ${splitter.id}`, next.beam);
+      if (leg.target) cell = this.behind(leg.target, next.n === 1 ? next.beam.port : leg.port, cell, `${next.id}.power for a watt behind ${splitter.id}`, `power of ${next.beam.id} at ${next.to || '?'} for a watt behind ${splitter.id}`, next.beam, leg);
     }
     return cell;
   }
@@ -128,11 +128,11 @@ export class Powers {
     const arrives = before && this.cells.get(before);
     if (!arrives) return this.missing(name, words, 'arm-broken', `no light arrives at ${from.id}`, leg.at);
     const port = leg.n > 1 ? leg.beam.legs[leg.n - 2]!.port : leg.beam.port;
-    return this.behind(from, port, arrives, name, words, leg.beam);
+    return this.behind(from, port, arrives, name, words, leg.beam, before);
   }
 
   /** Power behind a thing. */
-  private behind(thing: Thing, port: string | undefined, before: Cell, name: string, words: string, beam: Beam): Cell {
+  private behind(thing: Thing, port: string | undefined, before: Cell, name: string, words: string, beam: Beam, arriving: Leg): Cell {
     const { values, graph } = this.context;
     const fact = (phrase: string, what: string): Cell => values.fact(thing, phrase) ?? this.missing(`${thing.id}.${phrase}`, `${phrase} of ${thing.id}`, 'value-missing', `${what} is not written`, thing.at);
     const loss = (): Cell => fact('loss', `the loss of ${thing.id}`);
@@ -142,6 +142,7 @@ export class Powers {
         return graph.derive(name, port === 'reflected' ? REFLECTED : THROUGH, [before, this.wheels.of(thing).reflects, loss()], POWER, words);
       }
       case 'mirror': case 'lens': case 'collimator': case 'spreader': case 'half-wave plate': return graph.derive(name, BEHIND, [before, loss()], POWER, words);
+      case 'polarizer': { const share = this.context.polarization.polarizerShare(arriving); if (share) return graph.derive(name, BEHIND_POLARIZER, [before, share, loss()], POWER, words); break; }
       case 'attenuator': return graph.derive(name, BEHIND_DENSITY, [before, fact('density', `the density of ${thing.id}`)], POWER, words);
       case 'shutter': return this.wrap(name, words, before);
       case 'hologram': if (port === 'diffracted') return graph.derive(name, DIFFRACTED, [before, fact('efficiency', `the efficiency of ${thing.id}`)], POWER, words);

@@ -107,7 +107,7 @@ export class Losses {
   /** A reading through a sheet of polarizer goes before what the mirrors are thought to do. */
   private polarization(base: string, plate: Thing, pair: Pair): Rung {
     const read = this.context.find(`${base}.polarized`) ?? this.context.find(`${plate.id}.object.polarized`);
-    const share = read && !read.missing ? read : this.context.named(`${base}.polarization`);
+    const share = read && !read.missing ? read : this.context.find(`${base}.polarization`);
     return this.by('polarization', base, share, LOST, [share!], `how the light of ${pair.arm.name} is polarized beside the reference is not known`);
   }
   /** How much is lost beyond the rated figure is told by nobody: only whether the fringes are finer. */

@@ -87,6 +87,10 @@ export const wheelShare = (marks: readonly number[]): Rule => ({
 
 /** Power behind a thing that loses a share. Inputs: power before it, its loss. */
 export const BEHIND: Rule = { name: 'power behind it', formula: 'power · (1 − loss)', compute: ([p, loss]) => p! * (1 - loss!), partials: ([p, loss]) => [1 - loss!, -p!] };
+/** Power behind a polarizer. Inputs: power before it, share of that light in its direction, its loss. */
+export const BEHIND_POLARIZER: Rule = {
+  name: 'power behind a polarizer', formula: 'power · share along its axis · (1 − loss)', compute: ([p, share, loss]) => p! * share! * (1 - loss!), partials: ([p, share, loss]) => [share! * (1 - loss!), p! * (1 - loss!), -p! * share!],
+};
 /** Power behind an attenuator. Inputs: power before it, its density. */
 export const BEHIND_DENSITY: Rule = { name: 'power behind an attenuator', formula: 'power · 10^(−density)', compute: ([p, d]) => p! * densityTransmission(d!) };
 /** Power that is reflected. Inputs: power on the splitter, share that it reflects, its loss. */

@@ -1,0 +1,188 @@
+/** Rules of polarization: the field of each beam from the laser to the plate, what of two beams makes fringes, and ghost fringes in the glass. */
+import { linearField, weakened, type Field } from '../../optics/polarization/field.ts';
+import { sShare } from '../../optics/polarization/incidence.ts';
+import { layerInterferingShare } from '../../optics/polarization/overlap.ts';
+import { coated, delayAt, halfWavePassed, mirrorAmplitudes, mirrored, polarizerPassed, retarded } from '../../optics/polarization/pass.ts';
+import { scatteredBack, scatteredThrough } from '../../optics/polarization/scatter.ts';
+import { each, lightPower, type Light, type Part } from '../../optics/polarization/states.ts';
+import { reflectedShares } from '../../optics/surfaces/fresnel.ts';
+import { lightGhostContrasts, NEARLY_PARALLEL, standsParallel, twoBounceContrast } from '../../optics/surfaces/ghosts.ts';
+import { facing } from '../../optics/solids/frame.ts';
+import { dot, mirrorNormal, type Vector } from '../../optics/vectors.ts';
+import type { Rule } from '../graph.ts';
+import type { HologramWay } from './fringes.ts';
+
+export { NEARLY_PARALLEL, standsParallel };
+
+/** What light meets while it goes straight on. Inputs of each: its axis; of a half-wave plate that is made for a stated wavelength also that and the wavelength of the light. */
+export type Element = 'half-wave plate' | 'half-wave plate for a wavelength' | 'polarizer';
+/** What light meets where it turns. `mirror`: an ideal one, no input; `coating`: one that delays p against s, input that lag; the others scatter, input the share that is depolarized. */
+export type Turn = 'mirror' | 'coating' | 'facet' | 'screen';
+
+/** A way of light: straight stretches, each with what stands in it, and what is between them. One stretch more than turns. */
+export interface Train {
+  readonly stretches: readonly (readonly Element[])[];
+  readonly turns: readonly Turn[];
+}
+
+/** How the directions are known. `places`: three inputs for each stretch. `level`: all folds lie in the table's plane, and only the last direction counts. */
+export type Ground = 'places' | 'level';
+
+const INPUTS: Readonly<Record<Element | Turn, number>> = { 'half-wave plate': 1, 'half-wave plate for a wavelength': 3, polarizer: 1, mirror: 0, coating: 1, facet: 1, screen: 1 };
+const madeWith = (train: Train): readonly unknown[] => [...train.stretches.map(s => s.join('+')), ...train.turns];
+
+/** Reads the inputs of a rule in their order. */
+class Inputs {
+  private at = 0;
+  constructor(private readonly x: readonly number[]) {}
+  number(): number { return this.x[this.at++]!; }
+  vector(): Vector { return [this.number(), this.number(), this.number()]; }
+  many(n: number): number[] { return Array.from({ length: n }, () => this.number()); }
+}
+
+/** What a way did to its light. */
+export interface Trace {
+  readonly light: Light;
+  /** turns at which some of it was neither s nor p */
+  readonly mixed: readonly number[];
+  /** turns that lead out of the table's plane */
+  readonly rising: readonly number[];
+  /** power behind the last polarizer or wave plate on the way, as a share of that before it; 1 without one */
+  readonly passed: number;
+}
+
+/** Light of a laser: `share` of it polarized at an angle from vertical, the rest in all directions alike. */
+function laserLight(direction: Vector, angle: number, share: number): Light {
+  const part = (turned: number, power: number, state: number): Part[] =>
+    (power > 0 ? [{ field: weakened(linearField(direction, angle + turned), Math.sqrt(power)), state, steady: true }] : []);
+  const polarized = Math.max(0, Math.min(1, share));
+  return [...part(0, polarized, 0), ...part(0, (1 - polarized) / 2, 1), ...part(Math.PI / 2, (1 - polarized) / 2, 2)];
+}
+
+function directionsOf(train: Train, ground: Ground, take: Inputs, last: Vector): Vector[] {
+  if (ground === 'places') return train.stretches.map(() => take.vector());
+  // Any fold in the plane does the same to what is vertical and what is horizontal, so a right angle serves for all.
+  const found: Vector[] = [last];
+  for (const turn of [...train.turns].reverse()) found.unshift(turn === 'screen' ? found[0]! : [found[0]![1], -found[0]![0], 0]);
+  return found;
+}
+
+/** Inputs: what the train meets, in order; behind that its directions where places tell them. */
+function follow(train: Train, ground: Ground, take: Inputs, angle: number, share: number, last: Vector): Trace {
+  const facts = train.stretches.map((s, i) => ({ elements: s.map(e => take.many(INPUTS[e])), turn: take.many(i < train.turns.length ? INPUTS[train.turns[i]!] : 0) }));
+  const ways = directionsOf(train, ground, take, last);
+  let light = laserLight(ways[0]!, angle, share);
+  let passed = 1;
+  const [mixed, rising]: [number[], number[]] = [[], []];
+  for (const [i, stretch] of train.stretches.entries()) {
+    for (const [k, element] of stretch.entries()) {
+      const before = lightPower(light);
+      light = each(light, f => behind(element, f, facts[i]!.elements[k]!));
+      passed = before > 0 ? lightPower(light) / before : 0;
+    }
+    const turn = train.turns[i];
+    if (turn === undefined) break;
+    const next = ways[i + 1]!;
+    const [input] = facts[i]!.turn;
+    if (turn === 'facet') light = scatteredBack(light, next, input!);
+    else if (turn === 'screen') light = scatteredThrough(light, next, input!);
+    else {
+      const normal = mirrorNormal(ways[i]!, next);
+      // A mirror that the light runs past unturned leaves it as it is.
+      if (dot(normal, normal) === 0) continue;
+      if (light.some(p => { const s = sShare(p.field, normal); return p.steady && s > MIXED && s < 1 - MIXED; })) mixed.push(i);
+      if (Math.abs(normal[2]) > RISING) rising.push(i);
+      light = each(light, f => (turn === 'coating' ? coated(f, normal, mirrorAmplitudes({ s: 1, p: 1 }, input!)) : mirrored(f, normal)));
+    }
+  }
+  return { light, mixed, rising, passed };
+}
+/** Less of the other polarization than this is none to speak of. */
+const MIXED = 0.02;
+/** Upright part of a mirror's normal from which it counts as leading out of the table's plane: 2°. */
+const RISING = 0.035;
+
+function behind(element: Element, field: Field, [axis, madeFor, wavelength]: readonly number[]): Field {
+  if (element === 'polarizer') return polarizerPassed(field, axis!);
+  return element === 'half-wave plate' ? halfWavePassed(field, axis!) : retarded(field, axis!, delayAt(Math.PI, madeFor!, wavelength!));
+}
+
+/** Both beams at a plate. `way` is asked for where no places tell the sides. */
+export interface Meeting { readonly ground: Ground; readonly way: HologramWay; readonly reference: Train; readonly object: Train }
+
+/** The plate, and where its beams arrive: inputs by places its normal, else the angles of the beams. */
+function plateOf(ground: Ground, way: HologramWay, beams: number, take: Inputs): { readonly normal: Vector; readonly last: readonly Vector[] } {
+  if (ground === 'places') return { normal: take.vector(), last: Array.from({ length: beams }, () => NONE) };
+  const angles = take.many(beams);
+  return { normal: [0, -1, 0], last: angles.map((a, i) => [-Math.sin(a), (i === 0 && way === 'reflection' ? -1 : 1) * Math.cos(a), 0]) };
+}
+const NONE: Vector = [0, 0, 0];
+
+/** What happens to both beams, in plain numbers. Inputs as {@link interfering}. */
+export function traced({ ground, way, reference, object }: Meeting, x: readonly number[]): { readonly reference: Trace; readonly object: Trace; readonly share: number } {
+  const take = new Inputs(x);
+  const [angle, share, index] = [take.number(), take.number(), take.number()];
+  const plate = plateOf(ground, way, 2, take);
+  const r = follow(reference, ground, take, angle, share, plate.last[0]!);
+  const o = follow(object, ground, take, angle, share, plate.last[1]!);
+  return { reference: r, object: o, share: lightPower(r.light) < DARK || lightPower(o.light) < DARK ? Number.NaN : layerInterferingShare(r.light, o.light, plate.normal, index) };
+}
+/** Less than this of the laser's light is none. */
+export const DARK = 1e-9;
+
+/**
+ * Share of the object light that makes fringes with the reference. Inputs: angle of the laser's polarization, its polarized share, index of the layer; by places the plate's normal,
+ * else the angles of reference and object; then what the reference meets and its directions, then the same of the object light.
+ */
+export const interfering = (meeting: Meeting): Rule => ({
+  name: 'share that makes fringes', of: [meeting.ground, meeting.way, ...madeWith(meeting.reference), '|', ...madeWith(meeting.object)],
+  formula: `|Σ e₁·e₂*|² of all states of the light, in the layer, as a share of all of it${meeting.ground === 'level' ? '; all folds taken to lie in the table’s plane' : ''}; ideal mirrors`,
+  source: 'Collier, Burckhardt & Lin, Optical Holography (1971) (from memory); Born & Wolf, Principles of Optics, §1.5',
+  compute: x => traced(meeting, x).share,
+});
+
+/** Ghost fringes of one beam in a plate. Inputs: angle of the laser's polarization, its polarized share, index of the glass; by places the plate's normal, else the beam's angle; what the beam meets, and its directions. */
+export const ghosts = (ground: Ground, train: Train, which: 'twoBounces' | 'backFace'): Rule => ({
+  name: which === 'twoBounces' ? 'contrast of ghost fringes' : 'contrast of fringes with the light off the back face', of: [ground, ...madeWith(train)],
+  formula: which === 'twoBounces' ? '2R/(1 + R²), s and p by their shares' : '2√R/(1 + R), s and p by their shares; for p also |cos 2θ|, θ in the glass',
+  source: 'Born & Wolf, Principles of Optics, §1.5 and on two-beam interference',
+  compute: x => {
+    const take = new Inputs(x);
+    const [angle, share, index] = [take.number(), take.number(), take.number()];
+    const plate = plateOf(ground, 'transmission', 1, take);
+    const { light } = follow(train, ground, take, angle, share, plate.last[0]!);
+    return lightPower(light) < DARK ? Number.NaN : lightGhostContrasts(light, plate.normal, index)[which];
+  },
+});
+
+/** Contrast of ghost fringes of light that is wholly p, in plain numbers. */
+export const ghostsOfP = (incidence: number, index: number): number => twoBounceContrast(reflectedShares(incidence, index).p);
+
+/** Share that the last polarizer of a train passes of the light on it. Inputs: angle of the laser's polarization, its polarized share; what the train meets, and its directions. */
+export const passedBy = (ground: Ground, train: Train): Rule => ({
+  name: 'share that a polarizer passes', of: [ground, ...madeWith(train)], formula: 'cos² of the angle between its axis and the light’s polarization; half of light polarized at random', source: 'Malus’s law (any optics text)',
+  compute: x => {
+    const take = new Inputs(x);
+    const [angle, share] = [take.number(), take.number()];
+    return follow(train, ground, take, angle, share, [1, 0, 0]).passed;
+  },
+});
+
+/** Light at the edge of a plate, as a share of that in the middle, of a beam with a Gaussian profile. Plain numbers: half of the plate towards the light, its angle, the radius of the beam to 1/e². */
+export const edgeLight = (half: number, angle: number, radius: number): number => Math.exp(-2 * ((half * Math.cos(angle)) / radius) ** 2);
+
+/** How far a plate reaches in the direction in which the light slants across it: its width or its height, whichever lies nearer to that. Plain numbers: normal, light. */
+export function acrossPlate(normal: readonly number[], light: readonly number[], width: number, height: number): number {
+  const [right, up] = facing([0, 0, 0], vector(normal)).axes;
+  return Math.abs(dot(vector(light), right)) >= Math.abs(dot(vector(light), up)) ? width : height;
+}
+
+/** True where a face stands over another thing: within `reach` of its middle, seen along the face's normal. `before`: only on the side that it faces. Plain numbers: both places, the normal. */
+export function looksAt(from: readonly number[], to: readonly number[], normal: readonly number[], before: boolean, reach: number): boolean {
+  const d: Vector = [to[0]! - from[0]!, to[1]! - from[1]!, to[2]! - from[2]!];
+  const n = vector(normal);
+  const along = dot(d, n);
+  return (along > 0 || !before) && Math.hypot(d[0] - along * n[0], d[1] - along * n[1], d[2] - along * n[2]) <= reach;
+}
+
+const vector = (v: readonly number[]): Vector => [v[0]!, v[1]!, v[2]!];

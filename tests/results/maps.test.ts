@@ -104,6 +104,57 @@ describe('a master by two beams', () => {
   });
 });
 
+describe('a reflection hologram by two beams', () => {
+  // (150, 675.5), (450, 250), the plate at 45° to the reference; (550, 200), (620, 760), the object 80 mm to the right: 1349.7 against 1349.6 mm.
+  const r = read(`setup "Shard" {
+  hologram: reflection
+  laser red at (0, 200) mm heading 0° {
+    wavelength: 632.8 nm
+    coherence length: 5 m
+  }
+  splitter S1 at (150, 200) mm
+  mirror Ma at (150, 675.5) mm
+  mirror Mr at (450, 250) mm
+  mirror Mo1 at (550, 200) mm
+  mirror Mo2 at (620, 760) mm
+  object shard at (780, 500) mm {
+    size: 50 x 40 x 20 mm
+  }
+  plate P1 at (700, 500) mm facing shard {
+    size: 63 x 63 mm
+  }
+  beam raw from red
+    -> S1
+  beam reference from S1 reflected
+    -> Ma
+    -> Mr
+    -> P1
+  beam object from S1 through
+    -> Mo1
+    -> Mo2
+    -> shard
+    -> P1
+}
+`);
+  it('arms, angles and the lit side', () => {
+    expectNear(r.mm('P1.reference.length'), 475.5 + 520.6 + 353.6, 0.1);
+    expectNear(r.mm('P1.object.length'), 400 + 564.4 + 305.3 + 80, 0.1);
+    expectNear(r.mm('mismatch'), 0, 0.1);
+    expectNear((r.value('reference angle') * 180) / Math.PI, 45, 0.05);
+    expectNear((r.value('lighting angle') * 180) / Math.PI, 58.4, 0.05);
+    expect(r.value('lit side')).toBeGreaterThan(0.6);
+    expect(serious(r.snapshot.findings).filter(f => f.includes('dark-side-lit'))).toEqual([]);
+  });
+  // The reference runs side by side at 45° level: its path grows by x sin 45° along the plate; that of the object from |80| to |(80, x)|.
+  it('across the plate', () => {
+    const x = 31.5;
+    const corner = (side: number): number => Math.hypot(80, x, x) - 80 - side * x * Math.SQRT1_2;
+    const middle = (side: number): number => Math.hypot(80, x) - 80 - side * x * Math.SQRT1_2;
+    expectNear(asked(r, 'P1.object.greatest across the plate') - r.mm('mismatch'), corner(-1), 0.03);
+    expectNear(asked(r, 'P1.object.least across the plate') - r.mm('mismatch'), middle(1), 0.03);
+  });
+});
+
 describe('symmetries', () => {
   const base = { plate: '102 x 127 mm', object: ['size: 60 x 40 x 50 mm'], laser: 'coherence length: 300 mm' };
   const names = ['P1.object.largest mismatch', 'P1.object.darkest point brightness', 'P1.object.lit side', 'P1.object.path walk'];

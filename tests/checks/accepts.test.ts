@@ -21,8 +21,6 @@ test('a code that does not exist is an error, with the nearest that does', () =>
   expect([f!.code, f!.data['suggestion']]).toEqual(['unknown-code', 'unused-thing']);
 });
 
-test('a code that is to come may be accepted already', () => expect(found('accept ghost-fringes "as ever"')).toEqual(['unused-thing M1', 'unused-thing M2']));
-
 test('a name that nothing has is an error at the name', () => {
   const text = page('accept unused-thing "next plate" for M3');
   const [f] = look(text).findings.filter(x => x.severity === 'error');

@@ -88,7 +88,7 @@ describe('what cannot be judged', () => {
     expect(serious(r.snapshot.findings)).toEqual([]);
   });
   test('a result that is not computed yet', () => {
-    const r = exact(0, 'expect split < 10%', 'aim mismatch: 0 mm', 'aim P1.coverage: 90%');
+    const r = exact(0, 'expect coverage < 10%', 'aim mismatch: 0 mm', 'aim P1.coverage: 90%');
     expect(r.results.goals.map(g => g.outcome)).toEqual(['not computed yet', 'not computed yet', 'not computed yet']);
     expect(serious(r.snapshot.findings)).toEqual([]);
   });

@@ -56,7 +56,7 @@ describe('the note', () => {
     const r = read(page('vertical', ['reference angle: 45°']));
     expect(found(r, 'ghost-fringes')).toEqual(['note P1']);
     expect(r.snapshot.findings.find(f => f.code === 'ghost-fringes')!.message)
-      .toBe('reference makes ghost fringes in the glass of P1, with a contrast of 19 % (wood grain). p-polarized light leaves 1.9 % at 45°, and none at 56.7°; or a black backing in a liquid of the index of glass takes them away.');
+      .toBe('The light of reference makes ghost fringes in the glass of P1, with a contrast of 19 % (wood grain). p-polarized light leaves 1.9 % at 45°, and none at 56.7°; or a black backing in a liquid of the index of glass takes them away.');
   });
   it('is silent for p, behind a backing, and where no angle is known', () => {
     expect(ghosts(page('horizontal', ['reference angle: 45°']))).toEqual([]);
@@ -130,7 +130,7 @@ describe('a face that looks at a plate', () => {
   splitter S1 at (300, 0) mm
   mirror M1 at (900, 0) mm
   mirror M2 at ${mirror}
-  object whelk at (500, 400) mm
+  object whelk at (500, 600) mm
   plate P1 at (700, 400) mm heading 90°
   beam raw from red
     -> S1

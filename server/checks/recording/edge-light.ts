@@ -38,7 +38,7 @@ export const edgeLight: Check = {
     -> P1: 300 mm
 }
 `,
-  message: d => `${text(d, 'reference')} comes to ${text(d, 'plate')} at ${show(num(d, 'angle'), ANGLE)} and is wider than it: the edge towards the light gets ${percent(num(d, 'share'))} of the light in the middle, and dark bars start there. Mask that edge, and write “edges: masked”.`,
+  message: d => `The light of ${text(d, 'reference')} comes to ${text(d, 'plate')} at ${show(num(d, 'angle'), ANGLE)} and is wider than it: the edge towards the light gets ${percent(num(d, 'share'))} of the light in the middle, and dark bars start there. Mask that edge, and write “edges: masked”.`,
   run: ({ polarization, graph, setup }) => polarization.edges.map(({ plate, arm, angle, share }): Problem =>
     ({ code: 'edge-light', at: plate.at, subject: plate.id, setup: setup.name, data: { plate: plate.id, reference: arm.name, angle: Number(Math.abs(graph.value(angle)!).toPrecision(3)), share: Number(share.toPrecision(3)) } })),
 };

@@ -19,7 +19,7 @@ export const faceParallel: Check = {
   mirror M2 at (700, 690) mm heading 270° {
     note: "left over from last week"
   }
-  object whelk at (500, 400) mm {
+  object whelk at (500, 600) mm {
     lit at: 117° ± 3°
   }
   plate P1 at (700, 400) mm heading 90°

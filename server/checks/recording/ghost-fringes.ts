@@ -40,7 +40,7 @@ back face runs against the reference, and with 2√R/(1 + R) makes a faint refle
     -> P1: 300 mm
 }
 `,
-  message: d => `${text(d, 'reference')} makes ghost fringes in the glass of ${text(d, 'plate')}, with a contrast of ${percentBand(num(d, 'low'), num(d, 'high'))} (wood grain)${d['many'] === true ? '; on other plates as well' : ''}. ${cure(d)}`,
+  message: d => `The light of ${text(d, 'reference')} makes ghost fringes in the glass of ${text(d, 'plate')}, with a contrast of ${percentBand(num(d, 'low'), num(d, 'high'))} (wood grain)${d['many'] === true ? '; on other plates as well' : ''}. ${cure(d)}`,
   run: r => {
     const all = r.polarization.ghosts.flatMap(g => figures(g, r)).filter(g => g.high >= LEAST);
     const worst = all.reduce<(typeof all)[number] | undefined>((w, g) => (!w || g.high > w.high ? g : w), undefined);

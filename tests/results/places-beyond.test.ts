@@ -8,10 +8,12 @@ const at = (r: Read, thing: string): Point => [r.mm(`${thing}.x`), r.mm(`${thing
 function expectAt(r: Read, thing: string, expected: Point, allowed = 1e-9): void {
   at(r, thing).forEach((mm, i) => { expectNear(mm, expected[i]!, allowed, `${thing}.${'xyz'[i]!}`); });
 }
-// Some of these stops stand in their own beam, and some outputs are left over: what stands in whose way is tested in `table.test.ts`.
-const clean = (r: Read): Read => { expect(serious(r.snapshot.findings.filter(f => f.code !== 'leg-blocked' && f.code !== 'output-unused'))).toEqual([]); return r; };
+// Some of these stops stand in their own beam, some outputs are left over, and some beams rise: that is tested in `table.test.ts` and with the cautions for eyes.
+const ELSEWHERE = ['leg-blocked', 'output-unused', 'beam-rises'];
+const ofPlaces = (r: Read): string[] => serious(r.snapshot.findings.filter(f => !ELSEWHERE.includes(f.code)));
+const clean = (r: Read): Read => { expect(ofPlaces(r)).toEqual([]); return r; };
 const RED = 'laser red at (100, 200) mm heading 0°';
-const found = (...lines: string[]): string[] => serious(read(setup(...lines)).snapshot.findings);
+const found = (...lines: string[]): string[] => ofPlaces(read(setup(...lines)));
 
 describe('beyond', () => {
   test('goes straight on where it says nothing else', () => { expectAt(clean(read(setup(RED, 'shutter gate beyond red by 90 mm', 'shutter card beyond gate by 60 mm'))), 'card', [250, 200, 120]); });

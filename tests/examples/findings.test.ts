@@ -9,8 +9,18 @@ const KNOWN: Readonly<Record<string, readonly string[]>> = {
   'examples/whelk-too-long.plate': ['warning arms-mismatched P1.object'],
   // |2 mm| with ± 13 mm against a limit of 10 mm
   'examples/readings.plate': ['note expectation-undecided mismatch'],
-  // the beam is folded up, and comes down to the plate from above
-  'examples/single-beam-oyster.plate': ['note beam-rises all'],
+  // their tubes are upright, so that a reference from the side is s-polarized; a few are wide, steep, and on bare edges, and one stands near a deep object
+  'examples/back-lit-leaf.plate': ['note ghost-fringes P1', 'note edge-light P1', 'note reference-too-near P1'],
+  'examples/collimated-reference.plate': ['note ghost-fringes P1', 'note edge-light P1'],
+  'examples/key-and-fill.plate': ['note ghost-fringes P1'],
+  'examples/walk-the-beam.plate': ['note ghost-fringes P1', 'note edge-light P1'],
+  // mirrors behind both plates look at their backs
+  'examples/two-plates.plate': ['note face-parallel M1', 'note face-parallel M6', 'note ghost-fringes P1', 'note edge-light P1', 'note edge-light P2'],
+  // reflection on a stock that resolves the fringes, and has little to spare
+  'examples/split-beam-reflection.plate': ['note fringes-too-fine P1', 'note ghost-fringes P1'],
+  'examples/image-plane-transfer.plate': ['note fringes-too-fine P2.image'],
+  // the beam is folded up, and comes down to the plate from above, where upright light is p
+  'examples/single-beam-oyster.plate': ['note fringes-too-fine P1', 'note beam-rises all'],
   // the logs give powers on a head whose size they do not tell
   'tests/fixtures/published/bergen-one-step.plate': ['note head-size-missing reference at P1'],
   'tests/fixtures/published/bergen-rainbow.plate': ['note head-size-missing reference at H2'],
@@ -21,7 +31,7 @@ const KNOWN: Readonly<Record<string, readonly string[]>> = {
 test.each([...EXAMPLES, ...PUBLISHED].map(p => [p.name, p] as const))('%s', (name, page) => {
   const { findings } = analyse(page.uri, page.text, disk);
   // Most publications do not say what laser it was, which is a note.
-  const grave = findings.filter(f => f.severity !== 'hint' && f.code !== 'laser-caution' && !(PUBLISHED.includes(page) && f.code === 'coherence-unknown'));
+  const grave = findings.filter(f => f.severity !== 'hint' && f.accepted === undefined && f.code !== 'laser-caution' && !(PUBLISHED.includes(page) && f.code === 'coherence-unknown'));
   expect(grave.map(f => `${f.severity} ${f.code} ${f.subject}`)).toEqual(KNOWN[name] ?? []);
 });
 

@@ -75,6 +75,7 @@ const calls: Readonly<Record<string, (x: Given) => unknown>> = {
   twoBounceContrast: x => ghosts.twoBounceContrast(x.a),
   backFaceContrast: x => ghosts.backFaceContrast(x.a),
   ghostContrasts: x => ghosts.ghostContrasts(x.f, x.v, x.a),
+  lightGhostContrasts: x => ghosts.lightGhostContrasts([{ field: x.f, state: 0, steady: true }, { field: x.g, state: 1, steady: true }], x.v, x.a),
   ghostFringeStep: x => ghosts.ghostFringeStep(x.a, x.b, x.c),
   wedgeFringeSpacing: x => ghosts.wedgeFringeSpacing(x.a, x.b, x.c, x.d),
 };

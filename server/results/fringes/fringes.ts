@@ -123,7 +123,7 @@ export class Fringes {
     const layer = way.way === 'reflection' ? [this.fact(plate, 'index')] : [];
     const at = [...inputs, ...layer].map(c => graph.value(c));
     const whole = at.every(v => v !== undefined);
-    const spot = whole ? finestSpot(known, way.way, extent.shape, at as number[]) : MIDDLE;
+    const spot = whole ? finestSpot(known, way.way, extent.shape, at) : MIDDLE;
     const name = `${plate.id}.${pair.arm.name}`;
     const rule = way.way === 'reflection' ? acrossLayer(known, spot) : alongSurface(known, spot);
     const inWave = graph.derive(`${name}.fringes in a wavelength`, rule, [...inputs, ...layer], NUMBER, `fringes in a wavelength on ${plate.id}`);
@@ -131,7 +131,7 @@ export class Fringes {
     const rated = values.fact(plate, 'resolving power');
     const share = rated && graph.derive(`${name}.resolving share`, RESOLVING_SHARE, [finest, rated], NUMBER, `share of the resolving power of ${plate.id}`, { unit: PERCENT });
     const room = way.way === 'transmission' && whole && (extent.sides || typeof extent.shape !== 'string') && !known.far
-      ? graph.derive(`${name}.room beside the object`, separation(known, widestSpot(known, extent.shape, at as number[])), inputs, NUMBER, `room between the reference and ${pair.arm.object!.id}`) : undefined;
+      ? graph.derive(`${name}.room beside the object`, separation(known, widestSpot(known, extent.shape, at)), inputs, NUMBER, `room between the reference and ${pair.arm.object!.id}`) : undefined;
     return { plate, pair, way: way.way, finest, spot, from: { known, inputs }, ...(way.sides ? { sides: way.sides } : {}), ...(rated && share ? { rated, share } : {}), ...(room ? { separation: room } : {}) };
   }
 

@@ -77,7 +77,7 @@ const slopes = (compute: Rule['compute']) => (x: readonly number[]): readonly nu
   return Number.isFinite(d) ? d : 0;
 });
 const smooth = (rule: Omit<Rule, 'partials'>): Rule => ({ ...rule, partials: slopes(rule.compute) });
-const madeWith = (known: Known, spot: Spot, ...more: readonly unknown[]): readonly unknown[] => [...Object.values(known), ...spot.plate, ...spot.object, spot.metres, ...more];
+const madeWith = (known: Known, spot: Spot, ...more: readonly unknown[]): readonly unknown[] => [known.by, known.way, known.far, known.spread, known.plate, known.object, ...spot.plate, ...spot.object, spot.metres, ...more];
 
 /** A wavelength with which the functions of optics are asked for what does not depend on it. */
 const ANY = 1e-6;

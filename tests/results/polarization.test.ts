@@ -155,3 +155,39 @@ describe('places', () => {
     }), { numRuns: 25 });
   });
 });
+
+describe('what rests on it', () => {
+  // 10 mW through a sheet at 30° to upright light: cos² 30° = 3/4 of it, and a fifth is lost in the sheet; of random light half.
+  it.each([['vertical', 6], ['random', 4]])('the power behind a polarizer in %s light', (polarization, mW) => {
+    const r = read(strings({ laser: [`polarization: ${polarization}`, 'power: 10 mW'], things: ['polarizer LP1 {', '  axis: 30°', '  loss: 20%', '}', 'mirror M1 {', '  loss: 0%', '}'] }).replace('beam raw from red\n', 'beam raw from red\n    -> LP1: 50 mm\n    -> M1: 50 mm\n'));
+    expectNear(r.results.graph.value(r.results.ask('raw.2.power')!)! * 1000, mW, 1e-9);
+  });
+  it('the second of two sheets sees what the first one let through', () => {
+    const r = read(strings({ laser: ['polarization: random', 'power: 10 mW'], things: ['polarizer LP1 {', '  axis: 20°', '  loss: 0%', '}', 'polarizer LP2 {', '  axis: 80°', '  loss: 0%', '}'] }).replace('beam raw from red\n', 'beam raw from red\n    -> LP1: 50 mm\n    -> LP2: 50 mm\n'));
+    expectNear(r.results.graph.value(r.results.ask('raw.3.power')!)! * 1000, 10 * 0.5 * 0.25, 1e-9);
+  });
+  it('the effective ratio, where none was read through a sheet', () => {
+    const ratio = (...more: string[]): number => read(strings({ laser: ['polarization: vertical'], object: ['depolarization: 40%'], plate: at('45°'), more: ['beam ratio: 4:1', ...more] })).value('effective ratio');
+    // 1 − 0.4/2 of the object light.
+    expectNear(ratio(), 5, 1e-9);
+  });
+  it('a reading through a sheet goes before it, and silences the finding', () => {
+    const crossed = (...more: string[]): Read => read(strings({ laser: ['polarization: vertical'], object: ['depolarization: 0%'], plate: at('45°'), arm: ['HW1'], things: ['half-wave plate HW1 {', '  axis: 45°', '}', 'meter needle {', '  head: 8 mm', '}'], more }));
+    const found = (r: Read): string[] => r.snapshot.findings.filter(f => f.code === 'polarization-crossed').map(f => String(f.data['by']));
+    expect(found(crossed())).toEqual(['half-wave plate']);
+    const r = crossed('measured reference at P1: 80 by needle', 'measured object at P1: 20 by needle', 'measured object at P1 through polarizer: 16 by needle');
+    expect(found(r)).toEqual([]);
+    expectNear(r.value('effective ratio'), 5, 1e-9);
+  });
+});
+
+describe('the cause of a crossing', () => {
+  const by = (a: Around): string[] => read(strings({ plate: at('45°'), object: KEEPS, ...a })).snapshot.findings.filter(f => f.code === 'polarization-crossed').map(f => `${f.severity} ${String(f.data['by'])} ${String(f.data['things'])}`.trim());
+  it('is named', () => {
+    expect(by({ laser: ['polarization: vertical'], arm: ['LP1'], things: ['polarizer LP1 {', '  axis: 80°', '}'] })).toEqual(['warning polarizer LP1']);
+    expect(by({ laser: ['polarization: random'], reference: ['M1'], things: ['mirror M1'] })).toEqual(['warning random laser red']);
+    expect(by({ laser: ['polarization: horizontal'], hologram: 'reflection', plate: at('45°', '45°', '1.3') })).toEqual(['warning wide angle']);
+    expect(by({ laser: ['polarization: random'], object: ['depolarization: 90%'], reference: ['M1', 'M2'], things: ['mirror M1', 'mirror M2'] })).toEqual(['note object whelk']);
+    expect(by({ laser: ['polarization: vertical'] })).toEqual([]);
+  });
+});

@@ -48,7 +48,7 @@ export const fringesTooFine: Check = {
     const [share, { low }] = [graph.value(f.share)!, interval(graph, f.share)];
     if (share < (f.way === 'reflection' ? 1 / RESOLVING_MARGIN : 1)) return [];
     return [{
-      code: 'fringes-too-fine', at: f.plate.at, subject: f.pair.arm.name === 'object' ? f.plate.id : `${f.plate.id}.${f.pair.arm.name}`, setup: setup.name,
+      code: 'fringes-too-fine', at: f.plate.at, subject: `${f.plate.id}.${f.pair.arm.name}`, setup: setup.name,
       data: { plate: f.plate.id, way: f.way, share: round(share), low: round(low), needed: round(graph.value(f.finest)!), rated: graph.value(f.rated)!, about: f.rated.origin === 'assumed', where: spotWords(f.spot, f.plate.id, f.pair.arm.object!.id) },
     }];
   }),

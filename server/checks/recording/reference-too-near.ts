@@ -40,6 +40,6 @@ export const referenceTooNear: Check = {
   run: ({ fringes, graph, setup }) => fringes.pairs.flatMap((f): Problem[] => {
     if (!f.separation || f.separation.missing || graph.value(f.separation)! >= 1) return [];
     if (interval(graph, f.separation).low >= 1) return [];
-    return [{ code: 'reference-too-near', at: f.plate.at, subject: f.pair.arm.name === 'object' ? f.plate.id : `${f.plate.id}.${f.pair.arm.name}`, setup: setup.name, data: { plate: f.plate.id, object: f.pair.arm.object!.id, share: Number(graph.value(f.separation)!.toPrecision(2)) } }];
+    return [{ code: 'reference-too-near', at: f.plate.at, subject: `${f.plate.id}.${f.pair.arm.name}`, setup: setup.name, data: { plate: f.plate.id, object: f.pair.arm.object!.id, share: Number(graph.value(f.separation)!.toPrecision(2)) } }];
   }),
 };

@@ -77,7 +77,7 @@ export class Fringes {
     if (known) return known;
     const layer = (phrase: string, words = phrase): Cell => this.fact(f.plate, phrase, words);
     const inputs = [...f.from.inputs, layer('index'), this.wavelength(f.pair.arm), layer('layer', 'thickness of the layer')];
-    const words = `${what} of ${f.plate.id}${f.pair.arm.name === 'object' ? '' : ` by ${f.pair.arm.name}`}`;
+    const words = `${what} of ${f.plate.id}${this.pairs.filter(o => o.plate === f.plate).length > 1 ? ` by ${f.pair.arm.name}` : ''}`;
     const made = this.make(f, what, name, words, inputs, layer);
     if (made) for (const alias of [what, `${f.plate.id}.${what}`]) this.context.alias(alias, made);
     return made;

@@ -25,8 +25,11 @@ export const within = (v: Vector): Vector => [nearestWithin(coordinates, v[0]), 
  * @param v any vector; components see `coordinates`
  */
 export function unit(v: Vector): Vector {
-  const [x, y, z] = within(v);
-  const l = Math.hypot(x, y, z);
+  const x = nearestWithin(coordinates, v[0]);
+  const y = nearestWithin(coordinates, v[1]);
+  const z = nearestWithin(coordinates, v[2]);
+  // No component is large enough to overflow; the root is many times quicker than `Math.hypot`.
+  const l = Math.sqrt(x * x + y * y + z * z);
   return l < NOTHING ? NOWHERE : [x / l, y / l, z / l];
 }
 

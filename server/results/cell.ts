@@ -13,12 +13,14 @@ export interface Rule {
   /** where it is from */
   readonly source?: string;
   readonly compute: (x: readonly number[]) => number;
-  /** derivatives by each input; central differences where absent */
-  readonly partials?: (x: readonly number[]) => readonly number[];
+  /** derivatives by each input, those that are not wanted may be 0; central differences where absent */
+  readonly partials?: (x: readonly number[], wanted?: readonly boolean[]) => readonly number[];
   /** the result is a weighted sum of its inputs, so that it can be drawn as one number */
   readonly linear?: boolean;
   /** first order is not good enough: kinks, flat tops, choices */
   readonly curved?: boolean;
+  /** sums over many parts of something: a band of it rests on fewer draws */
+  readonly costly?: boolean;
   /** What it was made with, of a rule that is made afresh for each cell: with the same, one name and one formula it is the same rule. */
   readonly of?: readonly unknown[];
 }

@@ -34,6 +34,8 @@ class WrittenInput implements Cell {
 export class Graph {
   readonly cells: Cell[] = [];
   private values: number[] = [];
+  /** whether anything that a cell rests on is unsure: a derivative by what is exact is not needed for an uncertainty, and most of a placed page is exact */
+  private readonly unsure: boolean[] = [];
   // Most cells are never asked for by name, so that they are indexed when somebody asks.
   private readonly byName = new Map<string, Cell>();
   private indexed = 0;
@@ -70,6 +72,9 @@ export class Graph {
   }
   known(cell: Cell): Notes | undefined { return this.notes.get(cell); }
   knownCells(): Iterable<Cell> { return this.notes.keys(); }
+
+  /** Whether anything that a cell rests on is unsure. */
+  isUnsure(cell: Cell): boolean { return this.unsure[cell.index] === true; }
 
   find(name: string): Cell | undefined {
     for (; this.indexed < this.cells.length; this.indexed++) {
@@ -119,6 +124,7 @@ export class Graph {
   private add(cell: Cell, value: number): Cell {
     this.cells.push(cell);
     this.values.push(value);
+    this.unsure.push(cell.spread !== undefined || cell.inputs.some(i => this.unsure[i.index]));
     return cell;
   }
 
@@ -149,7 +155,14 @@ export class Graph {
     const slot = new Map(order.map((c, i) => [c, i]));
     const values = Float64Array.from(order, c => this.values[c.index]!);
     const slots = free.map(c => slot.get(c) ?? -1);
-    const steps = order.flatMap((c, i) => (c.rule && !stop.has(c) ? [{ i, rule: c.rule, from: c.inputs.map(x => slot.get(x)!), args: c.inputs.map(() => 0) }] : []));
+    // What rests on none of them stays as it is.
+    const moves = new Uint8Array(order.length);
+    const steps: { readonly i: number; readonly rule: Rule; readonly from: readonly number[]; readonly args: number[] }[] = [];
+    order.forEach((c, i) => {
+      const from = stop.has(c) ? [] : c.inputs.map(x => slot.get(x)!);
+      if (stop.has(c) || from.some(k => moves[k] === 1)) moves[i] = 1;
+      if (c.rule && moves[i] === 1 && !stop.has(c)) steps.push({ i, rule: c.rule, from, args: from.map(() => 0) });
+    });
     return at => {
       for (let k = 0; k < slots.length; k++) if (slots[k]! >= 0) values[slots[k]!] = at[k]!;
       for (const s of steps) {
@@ -162,7 +175,7 @@ export class Graph {
 
   /** Derivatives of a cell by every input that it rests on: one pass backward. */
   gradient(cell: Cell): ReadonlyMap<Cell, number> {
-    const { inputs, slopes } = this.sweep(cell);
+    const { inputs, slopes } = cell.rule ? this.sweepNow(cell, () => true) : { inputs: [cell], slopes: [1] };
     return new Map(inputs.map((c, i) => [c, slopes[i]!]));
   }
 
@@ -182,11 +195,12 @@ export class Graph {
     return found;
   }
 
+  /** The same by the inputs that are unsure. */
   private sweep(cell: Cell): Sweep {
-    return cell.rule ? this.noted(cell).sweep ??= this.sweepNow(cell) : { inputs: [cell], slopes: [1] };
+    return cell.rule ? this.noted(cell).sweep ??= this.sweepNow(cell, c => this.unsure[c.index] === true) : { inputs: [cell], slopes: [1] };
   }
 
-  private sweepNow(cell: Cell): Sweep {
+  private sweepNow(cell: Cell, asked: (c: Cell) => boolean): Sweep {
     const adjoint = new Float64Array(cell.index + 1);
     // What an input does by several ways may cancel; then only rounding is left, which is no slope.
     const reach = new Float64Array(cell.index + 1);
@@ -204,8 +218,10 @@ export class Graph {
         slopes.push(a);
         continue;
       }
-      const p = partials(c.rule, c.inputs.map(x => this.values[x.index]!));
+      const wanted = c.inputs.map(asked);
+      const p = partials(c.rule, c.inputs.map(x => this.values[x.index]!), wanted);
       for (let j = 0; j < c.inputs.length; j++) {
+        if (wanted[j] !== true) continue;
         const k = c.inputs[j]!.index;
         marked[k] = 1;
         adjoint[k] = adjoint[k]! + a * p[j]!;
@@ -245,11 +261,12 @@ export class Graph {
     return notes.uncertainty = finite(Math.sqrt(sum));
   }
 
-  /** The inputs that a cell rests on, those that make it unsure most first. */
+  /** The unsure inputs that a cell rests on, those that make it unsure most first. */
   ranking(cell: Cell): { input: Cell; slope: number; share: number }[] {
-    const rows = [...this.gradient(cell)].map(([input, slope]) => ({
-      input, slope: finite(slope),
-      share: finite(Math.abs(input.spread?.kind === 'one of' ? this.spreadOver(cell, input, input.spread.values) : slope * standardUncertainty(this.values[input.index]!, input.spread))),
+    const { inputs, slopes } = this.sweep(cell);
+    const rows = inputs.map((input, i) => ({
+      input, slope: finite(slopes[i]!),
+      share: finite(Math.abs(input.spread?.kind === 'one of' ? this.spreadOver(cell, input, input.spread.values) : slopes[i]! * standardUncertainty(this.values[input.index]!, input.spread))),
     }));
     const most = rows.reduce((m, r) => Math.max(m, r.share), 0) || 1;
     const total = rows.reduce((s, r) => s + (r.share / most) ** 2, 0);
@@ -269,10 +286,11 @@ const ROUNDING = 1e-9;
 /** No infinity leaves the graph: what overflows is as large as a number can be. */
 const finite = (v: number): number => (Number.isFinite(v) ? v : Number.MAX_VALUE);
 
-/** Partials of a rule at a point: its own, or differences. */
-export function partials(rule: Rule, x: readonly number[]): readonly number[] {
-  if (rule.partials) return rule.partials(x);
+/** Partials of a rule at a point: its own, or differences. Those that are not wanted may be 0. */
+export function partials(rule: Rule, x: readonly number[], wanted?: readonly boolean[]): readonly number[] {
+  if (rule.partials) return rule.partials(x, wanted);
   return x.map((xi, i) => {
+    if (wanted?.[i] === false) return 0;
     const h = Math.max(Math.abs(xi), 1e-6) * 1e-5;
     const at = (v: number): number => rule.compute(x.map((xj, j) => (j === i ? v : xj)));
     const [above, below] = [at(xi + h), at(xi - h)];

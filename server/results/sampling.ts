@@ -13,6 +13,8 @@ export type { Band };
 
 /** Spread evenly over each input (Latin hypercube), so that few draws give steady ends of the band. */
 export const DRAWS = 200;
+/** Enough for a band over rules that sum over many parts: what those are guessed from is known to a factor. */
+export const FEW_DRAWS = 60;
 const SEED = 20260211;
 
 /** Inputs that bring a smaller share of the variance are not asked whether they bend a result. */
@@ -73,16 +75,18 @@ const NONE_FIXED: ReadonlyMap<Cell, number> = new Map();
 
 function drawBand(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): Band {
   const leaves = leavesOf(graph, cell, fixed);
+  const stops = new Set(leaves.map(l => l.cell));
+  const draws = graph.ancestors(cell, c => stops.has(c)).some(c => c.rule?.costly === true && !stops.has(c) && graph.isUnsure(c)) ? FEW_DRAWS : DRAWS;
   const evaluate = graph.evaluator(cell, leaves.map(l => l.cell));
   const at = leaves.map(l => l.value);
-  const unsure = leaves.flatMap((l, k) => (l.u > 0 ? [{ k, drawn: drawn(l, k) }] : []));
+  const unsure = leaves.flatMap((l, k) => (l.u > 0 ? [{ k, drawn: drawn(l, k, draws) }] : []));
   if (unsure.length === 0) {
     const value = evaluate(at);
     return { low: value, high: value, mean: value, std: 0, draws: 0 };
   }
   graph.drawn++;
-  const all = new Float64Array(DRAWS);
-  for (let n = 0; n < DRAWS; n++) {
+  const all = new Float64Array(draws);
+  for (let n = 0; n < draws; n++) {
     for (const u of unsure) at[u.k] = u.drawn[n]!;
     all[n] = evaluate(at);
   }
@@ -96,7 +100,7 @@ function drawBand(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): B
   const mean = sum / out.length;
   let squares = 0;
   for (const v of out) squares += (v - mean) ** 2;
-  return { low: out[Math.floor(0.025 * last)]!, high: out[Math.ceil(0.975 * last)]!, mean, std: Math.sqrt(squares / out.length), draws: DRAWS };
+  return { low: out[Math.floor(0.025 * last)]!, high: out[Math.ceil(0.975 * last)]!, mean, std: Math.sqrt(squares / out.length), draws };
 }
 
 interface Leaf {
@@ -144,9 +148,9 @@ function isNormal(graph: Graph, cell: Cell, below: readonly Cell[]): boolean {
 }
 
 /** What the leaf with that place among the leaves is drawn as. */
-function drawn(leaf: Leaf, place: number): Float64Array {
+function drawn(leaf: Leaf, place: number, draws: number): Float64Array {
   const s = leaf.cell.rule ? undefined : leaf.cell.spread;
-  const { flat, normal } = column(place);
+  const { flat, normal } = column(place, draws);
   switch (s?.kind) {
     case 'within': return flat.map(f => leaf.value + (2 * f - 1) * s.amount);
     case 'factor': return flat.map(f => leaf.value * s.amount ** (2 * f - 1));
@@ -156,21 +160,22 @@ function drawn(leaf: Leaf, place: number): Float64Array {
 }
 
 // The seed is fixed, so that the random numbers themselves can be kept: one column for each leaf, from streams of their own.
-const columns: { flat: Float64Array; normal: Float64Array }[] = [];
-function column(place: number): { flat: Float64Array; normal: Float64Array } {
+const kept = new Map<number, { flat: Float64Array; normal: Float64Array }[]>([[DRAWS, []], [FEW_DRAWS, []]]);
+function column(place: number, draws: number): { flat: Float64Array; normal: Float64Array } {
+  const columns = kept.get(draws)!;
   while (columns.length <= place) {
     const rng = xoroshiro128plus(SEED + columns.length);
-    const flat = stratified(rng);
-    const turn = stratified(rng);
+    const flat = stratified(rng, draws);
+    const turn = stratified(rng, draws);
     columns.push({ flat, normal: flat.map((f, i) => Math.sqrt(-2 * Math.log(1 - f)) * Math.cos(2 * Math.PI * turn[i]!)) });
   }
   return columns[place]!;
 }
 
 /** One number in each of as many equal steps from 0 to 1, in a random order (Fisher and Yates' shuffle). */
-function stratified(rng: RandomGenerator): Float64Array {
-  const out = Float64Array.from({ length: DRAWS }, (_, i) => (i + uniformFloat64(rng)) / DRAWS);
-  for (let i = DRAWS - 1; i > 0; i--) {
+function stratified(rng: RandomGenerator, draws: number): Float64Array {
+  const out = Float64Array.from({ length: draws }, (_, i) => (i + uniformFloat64(rng)) / draws);
+  for (let i = draws - 1; i > 0; i--) {
     const j = uniformInt(rng, 0, i);
     [out[i], out[j]] = [out[j]!, out[i]!];
   }

@@ -17,7 +17,7 @@ export function parallelFaces(setup: Setup, values: Values, places: Places): Par
   const { graph } = values;
   const numbers = (cells: readonly Cell[] | undefined): number[] | undefined => {
     const found = cells?.map(c => graph.value(c));
-    return found?.every(v => v !== undefined) ? (found as number[]) : undefined;
+    return found?.every(v => v !== undefined) ? (found) : undefined;
   };
   const things = [...setup.things.values()].filter(t => places.isPlaced(t));
   const plates = things.filter(t => t.kind.light === 'recorded');

@@ -234,7 +234,7 @@ export class Polarization {
     const placed = way.directions && normal && angle.cell === angle.byPlaces;
     const laser = laserLight(arm.laser, values);
     const index = this.glassIndex(plate);
-    const inputs = [laser.angle, laser.share, index, ...(placed ? normal : [angle.cell]), ...way.facts, ...(placed ? way.directions! : [])];
+    const inputs = [laser.angle, laser.share, index, ...(placed ? normal : [angle.cell]), ...way.facts, ...(placed ? way.directions : [])];
     const make = (what: string, which: 'twoBounces' | 'backFace', words: string): Cell => values.graph.derive(`${plate.id}.${arm.name}.${what}`, ghosts(placed ? 'places' : 'level', way.train, which), inputs, NUMBER, words, { unit: PERCENT });
     const fringes = make('ghost fringes', 'twoBounces', `contrast of ghost fringes of ${arm.name} in ${plate.id}`);
     const backFace = make('back face fringes', 'backFace', `contrast of the fringes of ${arm.name} with its light off the back of ${plate.id}`);
@@ -282,5 +282,5 @@ const LEVEL = 0.02;
 /** Undefined where one of them is missing. */
 function valuesOf(cells: readonly Cell[], value: (cell: Cell) => number | undefined): number[] | undefined {
   const found = cells.map(value);
-  return found.every(v => v !== undefined) ? (found as number[]) : undefined;
+  return found.every(v => v !== undefined) ? (found) : undefined;
 }

@@ -7,6 +7,7 @@ import { kleinCookQ, THICK_FROM_Q, THIN_TO_Q } from '../../optics/fringes/volume
 import { facing, fromFrame } from '../../optics/solids/frame.ts';
 import { angleFromNormal, dot, unit, type Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';
+import { smooth } from './slopes.ts';
 
 export { RESOLVING_MARGIN, THICK_FROM_Q, THIN_TO_Q };
 
@@ -68,15 +69,6 @@ const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] 
 /** Curvature of the wavefronts, 1/m, of a beam past its focus. */
 const curved = (past: number, rayleigh: number): number => (past === 0 ? 0 : past / (past * past + rayleigh * rayleigh));
 
-/** Steps of the differences: inputs are lengths on a table, angles, and components of directions. A Rayleigh range may be far smaller. */
-const STEP = 1e-6;
-const slopes = (compute: Rule['compute']) => (x: readonly number[]): readonly number[] => x.map((v, i) => {
-  const h = Math.abs(v) < STEP && v !== 0 ? Math.abs(v) / 16 : STEP;
-  const at = (to: number): number => compute(x.map((o, j) => (j === i ? to : o)));
-  const d = (at(v + h) - at(v - h)) / (2 * h);
-  return Number.isFinite(d) ? d : 0;
-});
-const smooth = (rule: Omit<Rule, 'partials'>): Rule => ({ ...rule, partials: slopes(rule.compute) });
 const madeWith = (known: Known, spot: Spot, ...more: readonly unknown[]): readonly unknown[] => [known.by, known.way, known.far, known.spread, known.plate, known.object, ...spot.plate, ...spot.object, spot.metres, ...more];
 
 /** A wavelength with which the functions of optics are asked for what does not depend on it. */

@@ -8,7 +8,8 @@ export type Way = 'left' | 'right' | 'up' | 'down' | 'back';
 /** Step of the differences, for inputs that are angles or components of directions, which are of the size of 1. */
 const STEP = 1e-6;
 /** Partials of a rule of such inputs. */
-const slopes = (compute: Rule['compute']) => (x: readonly number[]): readonly number[] => x.map((xi, i) => {
+const slopes = (compute: Rule['compute']): NonNullable<Rule['partials']> => (x, wanted) => x.map((xi, i) => {
+  if (wanted?.[i] === false) return 0;
   const at = (v: number): number => compute(x.map((xj, j) => (j === i ? v : xj)));
   const d = (at(xi + STEP) - at(xi - STEP)) / (2 * STEP);
   return Number.isFinite(d) ? d : 0;

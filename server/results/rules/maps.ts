@@ -9,6 +9,7 @@ import { pointsWithin } from '../../optics/surface/patches.ts';
 import { pathTo, type Source } from '../../optics/surface/source.ts';
 import type { Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';
+import { smooth } from './slopes.ts';
 import { HERE, minus, PARTS, sourceOf, surfaceOf, vectorAt, type Form } from './object.ts';
 
 /** How a pair of arms is laid out for its map. */
@@ -72,14 +73,6 @@ const differenceAt = (s: Scene, plate: Spot['plate'], object: Vector): number =>
 
 const SOURCE = 'geometry; Collier, Burckhardt & Lin, Optical Holography (1971), ch. 7 (from memory)';
 const made = (l: Layout, ...more: readonly unknown[]): readonly unknown[] => [l.reference, l.light, ...(l.form === 'hologram' ? ['hologram'] : [l.form.shape, l.form.lying, ...(l.form.points ?? []).flat()]), ...more];
-const STEP = 1e-6;
-const slopes = (compute: Rule['compute']) => (x: readonly number[]): readonly number[] => x.map((v, i) => {
-  const h = Math.abs(v) < STEP && v !== 0 ? Math.abs(v) / 16 : STEP;
-  const at = (to: number): number => compute(x.map((o, j) => (j === i ? to : o)));
-  const d = (at(v + h) - at(v - h)) / (2 * h);
-  return Number.isFinite(d) ? d : 0;
-});
-const smooth = (rule: Omit<Rule, 'partials'>): Rule => ({ ...rule, partials: slopes(rule.compute) });
 
 /** Mismatch of one pair. Inputs as `sceneOf` takes them. */
 export const mismatchAt = (layout: Layout, spot: Spot): Rule => smooth({
@@ -102,7 +95,7 @@ const CELLS: readonly Spot['plate'][] = Array.from({ length: ACROSS * ACROSS }, 
 
 /** Brightness with which one part of the object records, averaged over the plate. Inputs as `sceneOf` takes them, then those of the brightness behind the mismatch. */
 export const brightnessAt = (layout: Layout, object: Vector, brightness: Rule): Rule => smooth({
-  name: 'brightness of a part', of: made(layout, ...object, brightness.name, ...(brightness.of ?? [])), curved: true, source: brightness.source ?? SOURCE,
+  name: 'brightness of a part', of: made(layout, ...object, brightness.name, ...(brightness.of ?? [])), curved: true, costly: true, source: brightness.source ?? SOURCE,
   formula: `mean over the plate of ${brightness.formula}`,
   compute: x => { const s = sceneOf(layout, x); return meanBrightness(s, object, d => brightness.compute([d, ...s.rest])); },
 });

@@ -71,7 +71,7 @@ const [LEAST, MOST] = [120, 4000];
  * the angle between the light and the line of sight; width, height and depth of the object.
  */
 export const objectLight = (laid: Laid, patchesOf = remembered(laid)): Rule => ({
-  name: 'light from an object', of: [laid.shape, laid.lying, laid.count, laid.byAngle], curved: true,
+  name: 'light from an object', of: [laid.shape, laid.lying, laid.count, laid.byAngle], curved: true, costly: true,
   formula: laid.shape === 'screen' ? 'Σ E cos θ dA · (n + 1)/(2π) cosⁿ γ cos θp / r² over the lit screen: γ from straight on, half of the light at the scatter angle'
     : 'Σ E cos θs · (cos θo / π, and a lobe round the mirror direction) · cos θp dA / r² over what is lit and seen of it',
   source: LAMBERT,

@@ -68,8 +68,8 @@ export const LOOKED_AT = Object.keys(LOOKS) as readonly LookedAt[];
 
 /** Whole parts are lit or not, so that slopes by the direction of the light are those over some degrees; next to them the rest moves nothing. */
 const DEGREES = 0.15;
-const slopes = (compute: Rule['compute']) => (x: readonly number[]): readonly number[] => x.map((v, i) => {
-  if (i < 6 || i > 8) return 0;
+const slopes = (compute: Rule['compute']): NonNullable<Rule['partials']> => (x, wanted) => x.map((v, i) => {
+  if (i < 6 || i > 8 || wanted?.[i] === false) return 0;
   const at = (to: number): number => compute(x.map((o, j) => (j === i ? to : o)));
   const d = (at(v + DEGREES) - at(v - DEGREES)) / (2 * DEGREES);
   return Number.isFinite(d) ? d : 0;
@@ -87,7 +87,7 @@ export const lookedAt = (what: LookedAt, form: Form, spread: boolean): Rule => {
   const compute = (x: readonly number[]): number => { const l = looked(form, spread, x, surface); return l ? LOOKS[what].of(l) : Number.NaN; };
   return {
     name: what, of: [what, form.shape, form.lying, spread, ...(form.points ?? []).flat()], source: 'geometry: what faces the light and the plate',
-    formula: form.shape === 'unknown' ? `${LOOKS[what].formula}; its shape is not written, so it counts as rounded` : LOOKS[what].formula, compute, partials: slopes(compute),
+    formula: form.shape === 'unknown' ? `${LOOKS[what].formula}; its shape is not written, so it counts as rounded` : LOOKS[what].formula, costly: true, compute, partials: slopes(compute),
   };
 };
 

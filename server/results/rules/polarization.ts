@@ -92,7 +92,7 @@ function follow(train: Train, ground: Ground, take: Inputs, angle: number, share
       if (dot(normal, normal) === 0) continue;
       if (light.some(p => { const s = sShare(p.field, normal); return p.steady && s > MIXED && s < 1 - MIXED; })) mixed.push(i);
       if (Math.abs(normal[2]) > RISING) rising.push(i);
-      light = each(light, f => (turn === 'coating' ? coated(f, normal, mirrorAmplitudes({ s: 1, p: 1 }, input!)) : mirrored(f, normal)));
+      light = each(light, f => (turn === 'coating' ? coated(f, normal, mirrorAmplitudes({ s: 1, p: 1 }, input)) : mirrored(f, normal)));
     }
   }
   return { light, mixed, rising, passed };
@@ -138,7 +138,7 @@ export const interfering = (meeting: Meeting): Rule => ({
   name: 'share that makes fringes', of: [meeting.ground, meeting.way, ...madeWith(meeting.reference), '|', ...madeWith(meeting.object)],
   formula: `|Σ e₁·e₂*|² of all states of the light, in the layer, as a share of all of it${meeting.ground === 'level' ? '; all folds taken to lie in the table’s plane' : ''}; ideal mirrors`,
   source: 'Collier, Burckhardt & Lin, Optical Holography (1971) (from memory); Born & Wolf, Principles of Optics, §1.5',
-  compute: x => traced(meeting, x).share,
+  costly: true, compute: x => traced(meeting, x).share,
 });
 
 /** Ghost fringes of one beam in a plate. Inputs: angle of the laser's polarization, its polarized share, index of the glass; by places the plate's normal, else the beam's angle; what the beam meets, and its directions. */

@@ -1,0 +1,16 @@
+/** Slopes by differences, for rules whose inputs are lengths on a table, angles, and components of directions. */
+import type { Rule } from '../cell.ts';
+
+const STEP = 1e-6;
+
+/** Partials of a rule of such inputs. A Rayleigh range may be far smaller than the step. */
+export const slopes = (compute: Rule['compute']): NonNullable<Rule['partials']> => (x, wanted) => x.map((v, i) => {
+  if (wanted?.[i] === false) return 0;
+  const h = Math.abs(v) < STEP && v !== 0 ? Math.abs(v) / 16 : STEP;
+  const at = (to: number): number => compute(x.map((o, j) => (j === i ? to : o)));
+  const d = (at(v + h) - at(v - h)) / (2 * h);
+  return Number.isFinite(d) ? d : 0;
+});
+
+/** The rule with such partials. */
+export const smooth = (rule: Omit<Rule, 'partials'>): Rule => ({ ...rule, partials: slopes(rule.compute) });

@@ -8,8 +8,8 @@ import { plan, type Results } from './plan.ts';
 export function complete(setup: Setup, before?: Graph): Results {
   const results = plan(setup, { before });
   alignmentOf(results);
-  results.table.look;
-  results.polarization.parallel;
+  results.table.make();
+  results.polarization.make();
   results.graph.settle();
   return results;
 }

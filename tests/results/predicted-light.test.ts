@@ -45,7 +45,7 @@ describe('light of the reference', () => {
   test('all of it, over a large plate, is the power in the arm', () => {
     // Squarely the light depends on the distance from the middle only: corners of square plates of growing size tell it.
     const centre = light(given());
-    const share = (r: number): number => (r === 0 ? 1 : given({ plate: [] }) && read(text().replace('63 x 63 mm', `${2 * r * 1000 / Math.SQRT2} x ${2 * r * 1000 / Math.SQRT2} mm`)).value('P1.reference.corner light'));
+    const share = (r: number): number => (r === 0 ? 1 : read(text().replace('63 x 63 mm', `${2 * r * 1000 / Math.SQRT2} x ${2 * r * 1000 / Math.SQRT2} mm`)).value('P1.reference.corner light'));
     const [n, end] = [40, 0.11];
     let sum = 0;
     for (let i = 0; i <= n; i++) { const r = (end * i) / n; sum += (i === 0 || i === n ? 1 : i % 2 ? 4 : 2) * centre * share(r) * 2 * Math.PI * r; }

@@ -122,6 +122,8 @@ export class Polarization {
   }
 
   /** Mirrors and lenses that stand parallel to a plate and face it. Worked out when it is first asked for. */
+  /** Makes all that checks look at. */
+  make(): void { this.faces ??= parallelFaces(this.context.setup, this.context.values, this.context.places); }
   get parallel(): readonly ParallelFace[] { return this.faces ??= parallelFaces(this.context.setup, this.context.values, this.context.places); }
   private faces: readonly ParallelFace[] | undefined;
 

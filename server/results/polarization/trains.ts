@@ -61,7 +61,7 @@ export function wayOf(path: readonly Leg[], values: Values, places: Places, { mi
     if (!next) ends.push(thing);
   }
   const directions = stretches.map((_, i) => { const [a, b] = [ends[i], ends[i + 1]]; return a && b && a !== b ? places.directions.between(places.own(a), places.own(b)) : undefined; });
-  const known = directions.every(d => d !== undefined && d.every(c => !c.missing));
+  const known = directions.every(d => d?.every(c => !c.missing) === true);
   return { train: { stretches, turns: turns.map(t => t.turn) }, facts, directions: known ? directions.flatMap(d => d!) : undefined, turns: turns.map(t => t.thing), elements };
 }
 

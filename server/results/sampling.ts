@@ -75,11 +75,11 @@ const NONE_FIXED: ReadonlyMap<Cell, number> = new Map();
 
 function drawBand(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): Band {
   const leaves = leavesOf(graph, cell, fixed);
-  const stops = new Set(leaves.map(l => l.cell));
-  const draws = graph.ancestors(cell, c => stops.has(c)).some(c => c.rule?.costly === true && !stops.has(c) && graph.isUnsure(c)) ? FEW_DRAWS : DRAWS;
-  const evaluate = graph.evaluator(cell, leaves.map(l => l.cell));
-  const at = leaves.map(l => l.value);
-  const unsure = leaves.flatMap((l, k) => (l.u > 0 ? [{ k, drawn: drawn(l, k, draws) }] : []));
+  const free = leaves.flatMap((l, place) => (l.u > 0 || fixed.has(l.cell) ? [{ ...l, place }] : []));
+  const evaluate = graph.evaluator(cell, free.map(l => l.cell), leaves.map(l => l.cell));
+  const draws = evaluate.costly ? FEW_DRAWS : DRAWS;
+  const at = free.map(l => l.value);
+  const unsure = free.flatMap((l, k) => (l.u > 0 ? [{ k, drawn: drawn(l, l.place, draws) }] : []));
   if (unsure.length === 0) {
     const value = evaluate(at);
     return { low: value, high: value, mean: value, std: 0, draws: 0 };

@@ -8,7 +8,8 @@ import { within } from '../model/place.ts';
 import { itemName } from '../model/overrides.ts';
 import { nearest } from '../model/scope.ts';
 import { assumedFor, factIndex, factsOf } from '../model/things/index.ts';
-import type { Fact } from '../model/things/kind.ts';
+import type { Quantity } from '../model/quantity.ts';
+import type { Assumed, Fact } from '../model/things/kind.ts';
 import { NUMBER, type Dim } from '../model/units.ts';
 import { compile, FUNCTIONS } from './expression.ts';
 import type { Cell, Graph, Missing } from './graph.ts';
@@ -173,10 +174,8 @@ export class Values {
   private assumed(thing: Thing, key: string, fact: Fact, words: string): Cell | undefined {
     const assumed = assumedFor(fact, phrase => this.words(thing, phrase));
     if (!assumed) return undefined;
-    const { text, why } = assumed;
-    const read = readLiteral(parseLine(`a: ${text}`).value!, fact.type);
-    if ('problem' in read || read.ok.kind !== 'quantity') return undefined;
-    return this.graph.input(key, read.ok.quantity, 'assumed', words, { reason: why });
+    const quantity = quantityOf(assumed, fact);
+    return quantity && this.graph.input(key, quantity, 'assumed', words, { reason: assumed.why });
   }
 
   missing(name: string, dim: Dim, words: string, why: Missing): Cell {
@@ -185,3 +184,15 @@ export class Values {
 }
 
 const factDim = (f: Fact): Dim => (f.type.type === 'quantity' ? f.type.dim : NUMBER);
+
+/** Guesses of the vocabulary as quantities: read once. */
+const guesses = new WeakMap<Assumed, Quantity | null>();
+function quantityOf(assumed: Assumed, fact: Fact): Quantity | undefined {
+  let known = guesses.get(assumed);
+  if (known === undefined) {
+    const read = readLiteral(parseLine(`a: ${assumed.text}`).value!, fact.type);
+    known = 'problem' in read || read.ok.kind !== 'quantity' ? null : read.ok.quantity;
+    guesses.set(assumed, known);
+  }
+  return known ?? undefined;
+}

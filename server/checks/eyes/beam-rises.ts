@@ -29,15 +29,16 @@ export const beamRises: Check = {
 }
 `,
   message: d => `The beam ${quoted(d, 'beam')} slants ${d['up'] === true ? 'up' : 'down'} by ${show(num(d, 'angle'), ANGLE)} on its leg ${text(d, 'leg')}, and leaves the plane of the table. End it on a stop behind what it meets, and screen its way from eyes. ${DECIDES}`,
-  run: r => [...r.setup.beams.values()].flatMap((beam): Problem[] => {
+  run: r => (r.places.none ? [] : [...r.setup.beams.values()].flatMap((beam): Problem[] => {
     for (const leg of beamLegs(beam.legs)) {
       const slant = slantOf(leg, r);
+      if (slant === undefined || Math.abs(slant) < LEAST) continue;
       const laser = r.arms.arms.find(a => a.path.includes(leg))?.laser ?? (beam.from?.kind.light === 'source' ? beam.from : undefined);
-      if (slant === undefined || Math.abs(slant) < LEAST || (laser && passesLimit(laser, r) === false)) continue;
+      if (laser && passesLimit(laser, r) === false) continue;
       return [{ code: 'beam-rises', at: leg.at, subject: beam.id, setup: r.setup.name, data: { beam: beam.id, leg: legWords(leg), angle: Math.abs(slant), up: slant > 0 } }];
     }
     return [];
-  }),
+  })),
 };
 
 /** The legs on which there is a beam still: not behind what scatters it. */

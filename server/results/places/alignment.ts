@@ -50,11 +50,12 @@ export interface Alignment {
   readonly distances: ReadonlyMap<Leg, Cell>;
 }
 
+const NOTHING: Alignment = { lasers: [], mirrors: [], straight: [], distances: new Map() };
 const known = new WeakMap<Results['graph'], Alignment>();
 
 export function alignmentOf(r: Results): Alignment {
   let found = known.get(r.graph);
-  if (!found) known.set(r.graph, found = { lasers: lasers(r), mirrors: mirrors(r), straight: straight(r), distances: distances(r) });
+  if (!found) known.set(r.graph, found = r.places.none ? NOTHING : { lasers: lasers(r), mirrors: mirrors(r), straight: straight(r), distances: distances(r) });
   return found;
 }
 

@@ -27,8 +27,13 @@ export class Places implements Ground {
   private readonly told = new Set<string>();
   private readonly written = new Map<Thing, WrittenAngles>();
 
+  /** Nothing stands anywhere: most pages have lengths on their legs. */
+  readonly none: boolean;
+
   constructor(private readonly values: Values) {
     this.setup = values.setup;
+    this.none = true;
+    for (const thing of this.setup.things.values()) if (thing.placement) { this.none = false; break; }
     this.read = new PlaceValues(values);
     this.ways = new LightWays(values.setup);
     this.directions = new Directions(this, this.ways, this.read);

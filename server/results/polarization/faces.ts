@@ -19,6 +19,7 @@ export function parallelFaces(setup: Setup, values: Values, places: Places): Par
     const found = cells?.map(c => graph.value(c));
     return found?.every(v => v !== undefined) ? (found) : undefined;
   };
+  if (places.none) return [];
   const things = [...setup.things.values()].filter(t => places.isPlaced(t));
   const plates = things.filter(t => t.kind.light === 'recorded');
   if (plates.length === 0) return [];

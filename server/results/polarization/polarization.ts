@@ -151,6 +151,7 @@ export class Polarization {
   /** Whether what the light meets stands at different heights. */
   private isOutOfPlane(path: readonly Leg[]): boolean {
     const { places, values } = this.context;
+    if (places.none) return false;
     let [low, high] = [Infinity, -Infinity];
     for (const { target } of path) {
       const at = target && places.of(places.own(target));

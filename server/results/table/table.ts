@@ -55,9 +55,9 @@ export class Table {
     return w !== undefined && d !== undefined ? [w, d] : undefined;
   }
 
-  /** What stands out; looked for once. */
   /** Makes all that checks look at. */
   make(): void { this.found ??= this.lookNow(); }
+  /** What stands out; looked for once. */
   get look(): Look { return this.found ??= this.lookNow(); }
 
   /** `M1.mount angle`, `object.3.clearance`, `object.3.distance from M1`, `raw.1.landing share`, `reference.2.reach`, `R1.pinhole to choose`. */
@@ -124,7 +124,7 @@ export class Table {
   private lookNow(): Look {
     const { context } = this;
     const pinholes = pinholesOf(context);
-    if (![...context.setup.things.values()].some(t => t.placement)) return { ...NOTHING, pinholes };
+    if (context.places.none) return { ...NOTHING, pinholes };
     const things = standings(context);
     const size = this.size;
     const off = size ? [...things.values()].flatMap(({ thing, at }): OffTable[] => {

@@ -6,15 +6,8 @@ import type { ArmLength } from '../results/paths/arm-lengths.ts';
 import type { Cell } from '../results/graph.ts';
 import type { Results } from '../results/plan.ts';
 import { showCell } from './chain.ts';
+import type { HintKinds } from './hint-kinds.ts';
 import { figureWords } from './hover/chain.ts';
-
-/** Which hints are wanted; each can be turned off by itself. */
-export interface HintKinds {
-  readonly legLengths: boolean;
-  readonly armTotals: boolean;
-  readonly mismatch: boolean;
-}
-export const ALL_HINTS: HintKinds = { legLengths: true, armTotals: true, mismatch: true };
 
 export interface Hint {
   readonly line: number;

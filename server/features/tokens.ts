@@ -2,11 +2,7 @@
 import type { Snapshot } from '../analysis.ts';
 import type { Mention } from '../model/mentions/words.ts';
 import { mentionsOf } from '../model/mentions/mentions.ts';
-
-/** The protocol's own types as far as they go, so that every theme has a colour for them. */
-export const TOKEN_TYPES = ['type', 'variable', 'event', 'namespace', 'property', 'enumMember', 'item', 'unit', 'sought', 'unknownWord'] as const;
-/** `readonly`: nobody writes its value there, as of a `let` where it is used and of results. */
-export const TOKEN_MODIFIERS = ['declaration', 'readonly'] as const;
+import type { TOKEN_MODIFIERS, TOKEN_TYPES } from './token-legend.ts';
 
 export interface WordToken {
   readonly line: number;

@@ -4,6 +4,7 @@ import type { Completion, Topic } from '../features/completion/completion.ts';
 import type { Asks } from './asks.ts';
 import { placeOf, rangeOf, type Source } from './convert.ts';
 import type { Document, Documents } from './documents.ts';
+import { later } from './later.ts';
 import type { ListFiles } from './pages.ts';
 import { canonical, pathFrom } from './uris.ts';
 
@@ -26,9 +27,6 @@ interface Data { readonly uri: string; readonly about: Topic }
 /** What a client makes of items. */
 interface Can { readonly stops: boolean; readonly details: boolean; readonly indents: boolean; readonly markdown: boolean; readonly knows: (kind: CompletionItemKind) => boolean }
 
-/** Large, and not asked for before somebody writes: a start does not wait for it. */
-const feature = async () => import('../features/completion/completion.ts');
-
 export function serveCompletion({ connection, documents, can, answer }: Asks, list: ListFiles): void {
   const able = (): Can => {
     const completion = can().textDocument?.completion;
@@ -42,7 +40,7 @@ export function serveCompletion({ connection, documents, can, answer }: Asks, li
   const wordsOf = (value: string): { documentation: CompletionItem['documentation'] & object } => ({ documentation: { kind: able().markdown ? 'markdown' : 'plaintext', value } });
 
   connection.onCompletion(({ textDocument: t, position }, token) => answer(t.uri, token, async (s, d): Promise<CompletionList> => {
-    const { completionsAt, wantsFiles } = await feature();
+    const { completionsAt, wantsFiles } = await later();
     const at = placeOf(d, position);
     const files = wantsFiles(s, ...at) ? await filesFor(d, documents, list) : [];
     const client = able();
@@ -53,7 +51,7 @@ export function serveCompletion({ connection, documents, can, answer }: Asks, li
   connection.onCompletionResolve(async (item, token) => {
     const { uri, about } = (item.data ?? {}) as Partial<Data>;
     if (typeof uri !== 'string' || !about) return item;
-    const words = await answer(uri, token, async s => (await feature()).completionWords(about, s), 'later');
+    const words = await answer(uri, token, async s => (await later()).completionWords(about, s), 'later');
     return typeof words === 'string' ? { ...item, ...wordsOf(words) } : item;
   });
 }

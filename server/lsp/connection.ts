@@ -3,10 +3,6 @@ import {
   CodeActionKind, DidChangeWatchedFilesNotification, LSPErrorCodes, PositionEncodingKind, ResponseError, TextDocumentSyncKind, type CancellationToken, type ClientCapabilities, type Connection,
   type InitializeParams, type InitializeResult, type WorkspaceFolder,
 } from 'vscode-languageserver';
-import { definitionAt } from '../features/definition.ts';
-import { formatChanges } from '../features/formatting.ts';
-import { summaryAt } from '../features/summary.ts';
-import { symbolsOf } from '../features/symbols.ts';
 import type { Arrivals } from './arrivals.ts';
 import type { Asks } from './asks.ts';
 import { COMPLETION, serveCompletion } from './completion.ts';
@@ -14,6 +10,7 @@ import { actionOf, definitionOf, editOf, flatSymbols, hoverOf, placeOf, publishe
 import { Diagnostics } from './diagnostics.ts';
 import { Documents, type Document, type ReadFile } from './documents.ts';
 import { IN_TEXT, serveInText } from './in-text.ts';
+import { later } from './later.ts';
 import { namesFor, serveNames } from './names.ts';
 import type { ListFiles } from './pages.ts';
 import { serveWhy, whyActions } from './why.ts';
@@ -124,31 +121,33 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   };
 
   connection.onHover(({ textDocument: t, position }, token) => answer(t.uri, token, async (s, d) => {
-    const { hoverAt } = await import('../features/hover/hover.ts');
+    const { hoverAt } = await later();
     const hover = hoverAt(s, ...placeOf(d, position));
     return hover ? hoverOf(d, hover) : null;
   }));
-  connection.onDefinition(({ textDocument: t, position }, token) => answer(t.uri, token, (s, d) => {
+  connection.onDefinition(({ textDocument: t, position }, token) => answer(t.uri, token, async (s, d) => {
+    const { definitionAt } = await later();
     const found = definitionAt(s, ...placeOf(d, position));
     if (!found) return null;
     const target = documents.get(found.to.uri) ?? { uri: found.to.uri, version: 0, mark: 0 };
     return definitionOf(d, found, target, can.textDocument?.definition?.linkSupport === true);
   }));
-  connection.onDocumentSymbol(({ textDocument: t }, token) => answer(t.uri, token, (s, d) => {
-    const symbols = symbolsOf(s).map(i => symbolOf(d, s.tree.lines, i));
+  connection.onDocumentSymbol(({ textDocument: t }, token) => answer(t.uri, token, async (s, d) => {
+    const symbols = (await later()).symbolsOf(s).map(i => symbolOf(d, s.tree.lines, i));
     return can.textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true ? symbols : flatSymbols(d.uri, symbols);
   }));
-  connection.onDocumentFormatting(({ textDocument: t }, token) => answer(t.uri, token, (s, d) => formatChanges(s).map(c => editOf(d, c))));
+  connection.onDocumentFormatting(({ textDocument: t }, token) => answer(t.uri, token, async (s, d) => (await later()).formatChanges(s).map(c => editOf(d, c))));
   connection.onCodeAction(({ textDocument: t, range, context }, token) => answer(t.uri, token, async (s, d) => {
     if (context.only && !context.only.some(k => k === CodeActionKind.Empty || k === CodeActionKind.QuickFix)) return [];
-    const { fixesFor } = await import('../features/fixes.ts');
+    const { fixesFor } = await later();
     const touched = published(s.findings, s.uri).filter(f => touches(rangeOf(d, f.at), range));
     const why = options.opensWhy === true && !context.only ? await whyActions(s, d, range.start.line) : [];
     return [...touched.flatMap(f => fixesFor(s, f, documents.textsFor(d)).map(fix => actionOf(d, f, fix, can.workspace?.workspaceEdit?.documentChanges === true))), ...why];
   }));
-  connection.onRequest(SUMMARY, ({ textDocument: t, line }: SummaryParams, token: CancellationToken): Promise<SummaryAnswer | null> => answer(t.uri, token, (s, d) => {
+  connection.onRequest(SUMMARY, ({ textDocument: t, line }: SummaryParams, token: CancellationToken): Promise<SummaryAnswer | null> => answer(t.uri, token, async (s, d) => {
+    const { summaryAt, summaryMarkdown } = await later();
     const summary = summaryAt(s, line);
-    return summary ? summaryOf(d, summary) : null;
+    return summary ? summaryOf(d, summary, summaryMarkdown(summary)) : null;
   }));
 
   connection.listen();

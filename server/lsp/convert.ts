@@ -11,9 +11,10 @@ import type { Hover } from '../features/hover/hover.ts';
 import type { Hint } from '../features/hints.ts';
 import type { Link } from '../features/links.ts';
 import type { Use } from '../features/references.ts';
-import { summaryMarkdown, type Summary } from '../features/summary.ts';
+import type { Summary } from '../features/summary.ts';
 import type { OutlineItem } from '../features/symbols.ts';
-import { TOKEN_MODIFIERS, TOKEN_TYPES, type WordToken } from '../features/tokens.ts';
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../features/token-legend.ts';
+import type { WordToken } from '../features/tokens.ts';
 import type { Place } from '../model/model.ts';
 import type { SummaryAnswer } from './protocol.ts';
 
@@ -107,9 +108,9 @@ export function flatSymbols(uri: string, symbols: readonly DocumentSymbol[], con
   ]);
 }
 
-export function summaryOf(source: Source, summary: Summary): SummaryAnswer {
+export function summaryOf(source: Source, summary: Summary, markdown: string): SummaryAnswer {
   const { worst, ...figures } = summary;
-  const answer = { ...figures, markdown: summaryMarkdown(summary) };
+  const answer = { ...figures, markdown };
   if (!worst) return answer;
   const { start } = rangeOf(source, worst.at);
   return { ...answer, worst: { severity: worst.severity, message: worst.message, line: start.line, character: start.character } };

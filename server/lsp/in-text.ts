@@ -1,13 +1,11 @@
 /** What an editor shows in the text: colours of words, links, hints, and what can be folded. */
 import { FoldingRangeKind, SemanticTokensBuilder, type SemanticTokens, type ServerCapabilities } from 'vscode-languageserver';
 import type { Snapshot } from '../analysis.ts';
-import { foldsOf } from '../features/folding.ts';
-import { hintsOf, hintWords } from '../features/hints.ts';
-import { linksOf } from '../features/links.ts';
-import { TOKEN_MODIFIERS, TOKEN_TYPES, tokensOf } from '../features/tokens.ts';
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../features/token-legend.ts';
 import type { Asks } from './asks.ts';
 import { hintOf, linkOf, tokenOf, type HintData } from './convert.ts';
 import type { Document } from './documents.ts';
+import { later } from './later.ts';
 import { Settings } from './settings.ts';
 
 export const IN_TEXT: ServerCapabilities = {
@@ -18,7 +16,8 @@ export const IN_TEXT: ServerCapabilities = {
 export function serveInText({ connection, documents, can, answer }: Asks): { begin(): void; refresh(): void } {
   const settings = new Settings(connection, can);
 
-  const coloured = (s: Snapshot, d: Document, from?: number, to?: number): SemanticTokens => {
+  const coloured = async (s: Snapshot, d: Document, from?: number, to?: number): Promise<SemanticTokens> => {
+    const { tokensOf } = await later();
     const builder = new SemanticTokensBuilder();
     for (const t of tokensOf(s, from, to)) builder.push(...tokenOf(d, t));
     return builder.build();
@@ -26,24 +25,26 @@ export function serveInText({ connection, documents, can, answer }: Asks): { beg
   connection.languages.semanticTokens.on(({ textDocument: t }, token) => answer(t.uri, token, (s, d) => coloured(s, d)));
   connection.languages.semanticTokens.onRange(({ textDocument: t, range }, token) => answer(t.uri, token, (s, d) => coloured(s, d, range.start.line, range.end.line)));
 
-  connection.onDocumentLinks(({ textDocument: t }, token) => answer(t.uri, token, (s, d) => linksOf(s).map(l => linkOf(d, l, documents.spelling(l.to)))));
+  connection.onDocumentLinks(({ textDocument: t }, token) => answer(t.uri, token, async (s, d) => (await later()).linksOf(s).map(l => linkOf(d, l, documents.spelling(l.to)))));
 
-  connection.onFoldingRanges(({ textDocument: t }, token) => answer(t.uri, token, s => {
+  connection.onFoldingRanges(({ textDocument: t }, token) => answer(t.uri, token, async s => {
+    const { foldsOf } = await later();
     const most = can().textDocument?.foldingRange?.rangeLimit ?? Infinity;
     const kinds = { comment: FoldingRangeKind.Comment, imports: FoldingRangeKind.Imports };
     return foldsOf(s).slice(0, most).map(f => ({ startLine: f.from, endLine: f.to, ...(f.kind ? { kind: kinds[f.kind] } : {}) }));
   }));
 
   connection.languages.inlayHint.on(({ textDocument: t, range }, token) => answer(t.uri, token, async (_, d) => {
+    const { hintsOf, hintWords } = await later();
     const wanted = await settings.wanted();
     const s = await documents.snapshot(d);
-    const later = can().textDocument?.inlayHint?.resolveSupport?.properties.includes('tooltip') === true;
-    return hintsOf(s, wanted, range.start.line, range.end.line).map(h => hintOf(d, h, uri => documents.get(uri) ?? { uri, version: 0, mark: 0 }, later ? undefined : hintWords(s, h.setup, h.result)));
+    const resolves = can().textDocument?.inlayHint?.resolveSupport?.properties.includes('tooltip') === true;
+    return hintsOf(s, wanted, range.start.line, range.end.line).map(h => hintOf(d, h, uri => documents.get(uri) ?? { uri, version: 0, mark: 0 }, resolves ? undefined : hintWords(s, h.setup, h.result)));
   }));
   connection.languages.inlayHint.resolve(async (hint, token) => {
     const { uri, setup, result } = (hint.data ?? {}) as Partial<HintData>;
     if (typeof uri !== 'string' || typeof setup !== 'number' || typeof result !== 'string') return hint;
-    const words = await answer(uri, token, s => hintWords(s, setup, result));
+    const words = await answer(uri, token, async s => (await later()).hintWords(s, setup, result));
     return typeof words === 'string' ? { ...hint, tooltip: { kind: 'markdown', value: words } } : hint;
   });
 

@@ -1,7 +1,6 @@
 /** The pages in which something may be named: those of the open folders, and those that are open. */
 import type { Bearer } from '../model/mentions/names.ts';
 import { fileName } from '../model/scope.ts';
-import { isShared } from '../features/references.ts';
 import type { Page } from '../features/rename.ts';
 import type { Document, Documents } from './documents.ts';
 import { MAX_LISTED } from './protocol.ts';
@@ -19,9 +18,8 @@ export interface Found {
 /** So many files are read at once. */
 const AT_ONCE = 50;
 
-/** The pages that may name it; the one in which it was asked comes first. What is not open is read anew. */
-export async function pagesNaming(named: Bearer, asked: Document, documents: Documents, list: ListFiles): Promise<Found> {
-  const shared = isShared(named);
+/** The pages that may name it, others too where it is shared; the one in which it was asked comes first. What is not open is read anew. */
+export async function pagesNaming(named: Bearer, shared: boolean, asked: Document, documents: Documents, list: ListFiles): Promise<Found> {
   const home = canonical(named.at.uri);
   const listed = shared ? await list(documents.inFolders).catch(() => []) : [];
   const uris = new Set(shared ? [home, ...[...documents.all()].map(d => d.id), ...listed.slice(0, MAX_LISTED).map(canonical)] : []);

@@ -1,6 +1,6 @@
 /** What the client's user has chosen. */
 import { DidChangeConfigurationNotification, type ClientCapabilities, type Connection } from 'vscode-languageserver';
-import { ALL_HINTS, type HintKinds } from '../features/hints.ts';
+import { ALL_HINTS, type HintKinds } from '../features/hint-kinds.ts';
 
 const SECTION = 'platewright.hints';
 

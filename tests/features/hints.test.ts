@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../server/analysis.ts';
-import { ALL_HINTS, hintsOf, hintWords, type HintKinds } from '../../server/features/hints.ts';
+import { ALL_HINTS, type HintKinds } from '../../server/features/hint-kinds.ts';
+import { hintsOf, hintWords } from '../../server/features/hints.ts';
 import { but, FILE, whelk } from './source.ts';
 
 /** Lines of the text with their hints behind them, only those that have some. */

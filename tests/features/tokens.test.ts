@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../server/analysis.ts';
-import { TOKEN_MODIFIERS, TOKEN_TYPES, tokensOf } from '../../server/features/tokens.ts';
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../../server/features/token-legend.ts';
+import { tokensOf } from '../../server/features/tokens.ts';
 import { FILE, whelk } from './source.ts';
 
 /** Each word with what it means behind it, as in `M1·variable+declaration`; words without a meaning of their own are left out. */

@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import type { DocumentLink, FoldingRange, InlayHint, InlayHintLabelPart, SemanticTokens } from 'vscode-languageserver/node';
-import { TOKEN_TYPES } from '../../server/features/tokens.ts';
+import { TOKEN_TYPES } from '../../server/features/token-legend.ts';
 import { but, whelk } from '../features/source.ts';
 import { startEditor, type Editor, type Page, type Settings } from './editor.ts';
 

@@ -1,0 +1,7 @@
+/** Which hints are wanted; each can be turned off by itself. */
+export interface HintKinds {
+  readonly legLengths: boolean;
+  readonly armTotals: boolean;
+  readonly mismatch: boolean;
+}
+export const ALL_HINTS: HintKinds = { legLengths: true, armTotals: true, mismatch: true };

@@ -16,8 +16,14 @@ import type { ListFiles } from './pages.ts';
 import { serveWhy, whyActions } from './why.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
 
-/** Serves one client until it goes. `read` reads files from disk and `list` lists them, where there is one; else, and for addresses that are no files, the client is asked. */
-export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFile, list?: ListFiles): void {
+/** Pages of more characters are long: memory counts more than time. */
+const LONG = 100_000;
+
+/**
+ * Serves one client until it goes. `read` reads files from disk and `list` lists them, where there is one; else, and for addresses that are no files, the client is asked.
+ * `long` is called before a long page is read.
+ */
+export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFile, list?: ListFiles, long?: () => void): void {
   let can: ClientCapabilities = {};
   let options: InitializationOptions = {};
   const documents = new Documents(async (uri, folders) => {
@@ -59,6 +65,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   });
 
   connection.onDidOpenTextDocument(({ textDocument: t }) => {
+    if (typeof t.text === 'string' && t.text.length > LONG) long?.();
     if (typeof t.uri === 'string' && typeof t.text === 'string') diagnostics.changed(documents.opened(t.uri, t.languageId, t.version, t.text));
   });
   connection.onDidChangeTextDocument(({ textDocument: t, contentChanges }) => {

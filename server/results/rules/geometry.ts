@@ -1,20 +1,10 @@
 /** Rules of places in space: points on a leg, points a distance on, directions of light and of surfaces, and the angles between them. */
 import { above, angleBetween, angleFromNormal, direction, leftOf, mirrorNormal, turnedLeft, unit, type Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';
+import { smooth } from './slopes.ts';
 
 export type Axis = 0 | 1 | 2;
 export type Way = 'left' | 'right' | 'up' | 'down' | 'back';
-
-/** Step of the differences, for inputs that are angles or components of directions, which are of the size of 1. */
-const STEP = 1e-6;
-/** Partials of a rule of such inputs. */
-const slopes = (compute: Rule['compute']): NonNullable<Rule['partials']> => (x, wanted) => x.map((xi, i) => {
-  if (wanted?.[i] === false) return 0;
-  const at = (v: number): number => compute(x.map((xj, j) => (j === i ? v : xj)));
-  const d = (at(xi + STEP) - at(xi - STEP)) / (2 * STEP);
-  return Number.isFinite(d) ? d : 0;
-});
-const smooth = (rule: Omit<Rule, 'partials'>): Rule => ({ ...rule, partials: slopes(rule.compute) });
 
 const vector = (x: readonly number[], from = 0): Vector => [x[from]!, x[from + 1]!, x[from + 2]!];
 /** What has no direction has no value. */

@@ -2,11 +2,13 @@
 import type { Rule } from '../cell.ts';
 
 const STEP = 1e-6;
+/** A component of a direction may be 1e-17 by rounding, where it is nothing: next to that no difference tells anything. */
+const NOTHING = 1e-9;
 
-/** Partials of a rule of such inputs. A Rayleigh range may be far smaller than the step. */
+/** Partials of a rule of such inputs. A Rayleigh range may be smaller than the step. */
 export const slopes = (compute: Rule['compute']): NonNullable<Rule['partials']> => (x, wanted) => x.map((v, i) => {
   if (wanted?.[i] === false) return 0;
-  const h = Math.abs(v) < STEP && v !== 0 ? Math.abs(v) / 16 : STEP;
+  const h = Math.abs(v) < STEP && Math.abs(v) > NOTHING ? Math.abs(v) / 16 : STEP;
   const at = (to: number): number => compute(x.map((o, j) => (j === i ? to : o)));
   const d = (at(v + h) - at(v - h)) / (2 * h);
   return Number.isFinite(d) ? d : 0;

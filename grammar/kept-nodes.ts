@@ -53,7 +53,7 @@ export class KeptNodes<N extends Node> {
     const from = node.at;
     const count = node.end - from;
     // A statement without a block may yet get legs; its node is kept where it has none, then and now.
-    if (count === 0 ? node.line.opens || legFollows(lines, at) : before.lines[from + count]!.kind !== 'close') return false;
+    if (count === 0 ? node.line.opens || this.legFollows(at) : before.lines[from + count]!.kind !== 'close') return false;
     if (node.legs.length > 0 || at + count >= lines.length) return false;
     for (let i = 1; i <= count; i++) {
       const [a, b] = [lines[at + i]!, before.lines[from + i]!];
@@ -61,14 +61,18 @@ export class KeptNodes<N extends Node> {
     }
     return !mended(before.mend, from, from + count) && !mended(this.mend, at, at + count) && !before.issues.some(i => i.at >= from && i.at <= from + count);
   }
-}
 
-function legFollows(lines: readonly LineTree[], at: number): boolean {
-  for (let i = at + 1; i < lines.length; i++) {
-    const { kind } = lines[i]!;
-    if (kind !== 'blank' && kind !== 'comment' && kind !== 'doc') return kind === 'leg';
+  /** Whether the statement in a line has legs. They find it behind lines that cannot be read, and behind braces that close nothing. */
+  private legFollows(at: number): boolean {
+    const { lines, mend } = this;
+    for (let i = at + 1; i < lines.length; i++) {
+      const { kind, opens } = lines[i]!;
+      if (mend?.closes.has(i)) return false;
+      if (kind === 'leg') return true;
+      if (!mend?.ignored.has(i) && (kind === 'statement' || kind === 'close' || opens)) return false;
+    }
+    return false;
   }
-  return false;
 }
 
 /** Whether some of these lines are read otherwise than they are written. */

@@ -47,6 +47,26 @@ describe('reading', () => {
       }
     }, 150);
   });
+  test('a node that is kept over edits holds what it held: what was made of it still counts', () => {
+    const shape = (n: Node): string => `${n.doc ?? ''}|${n.line.text}[${n.children.map(shape).join()}](${n.legs.map(shape).join()})`;
+    const all = (nodes: readonly Node[]): Node[] => nodes.flatMap(n => [n, ...all(n.children)]);
+    const edit = fc.record({ at: fc.nat(20), remove: fc.nat(3), insert: fc.array(fc.oneof(sentence, soup, fc.constantFrom('}', '" cut', '-> M1: 5 mm', '// wet sand', '')), { maxLength: 3 }) });
+    always(fc.tuple(page, fc.array(edit, { maxLength: 6 })), ([text, edits]) => {
+      const cache = new LineCache();
+      const lines = parse(text, cache).lines.map(l => l.text);
+      for (const { at, remove, insert } of edits) {
+        for (const n of all(parseLines(lines, cache).nodes)) n.memo = shape(n);
+        lines.splice(at, remove, ...insert);
+        for (const n of all(parseLines(lines, cache).nodes)) if (n.memo !== undefined) expect(n.memo, lines.join('\n')).toBe(shape(n));
+      }
+    });
+  });
+  test('a thing above a line that cannot be read is made anew when the leg below that line becomes its own', () => {
+    const cache = new LineCache();
+    const before = parse('setup "a" {\n  plate P1\n  beam raw from red\n    -> S1\n}', cache).nodes[0]!.children[0]!;
+    const after = parse('setup "a" {\n  plate P1\n "am raw from red\n    -> S1\n}', cache).nodes[0]!.children[0]!;
+    expect([before.legs.length, after.legs.length, after === before]).toEqual([0, 1, false]);
+  });
 });
 
 describe('formatting', () => {

@@ -21,7 +21,8 @@ describe('where something is given its name', () => {
 });
 
 describe('where something is called by its name', () => {
-  it('in a leg', () => expect(found(inSetup('laser red', 'beam raw from red', '  -> by: 300 mm'))).toMatchObject([{ code: 'unknown-name', at: 'by' }]));
+  it('in a leg', () => expect(found(inSetup('laser red', 'beam raw from red', '  -> by: 300 mm'))).toMatchObject([{ code: 'reserved-name', at: 'by', message: expect.stringContaining('“-> M1: 300 mm”') as string }]));
+  it('in a leg, and nothing else is said of that beam', () => expect(found(inSetup('laser red', 'mirror M1', 'beam stop B1', 'beam raw from red', '  -> M1: 300 mm', '  -> at: 20 mm', '  -> B1: 40 mm')).map(f => f.code)).toEqual(['reserved-name']));
   it('in a leg without a length', () => expect(found(inSetup('laser red', 'beam raw from red', '  -> by'))).toMatchObject([{ code: 'reserved-name', at: 'by', message: expect.not.stringContaining('before it') as string }]));
   it('at the start of a beam', () => expect(found(inSetup('beam raw from on'))).toMatchObject([{ code: 'reserved-name', at: 'on' }]));
 });

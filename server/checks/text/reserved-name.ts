@@ -26,5 +26,5 @@ setup "Whelk shell" {
   mirror at
 }
 `,
-  message: d => `${quoted(d, 'word')} cannot be a name: it has a meaning of its own here, as in “${MEANINGS[text(d, 'word')] ?? text(d, 'word')}”. Choose another name${d['declared'] === true ? ', or write one before it' : ''}.`,
+  message: d => d['leg'] !== undefined ? `${quoted(d, 'word')} is a word of the language, and nothing that light meets. Write the name of what stands at the end of this leg instead, “-> M1${text(d, 'leg') === '' ? '' : `: ${text(d, 'leg')}`}”.` : `${quoted(d, 'word')} cannot be a name: it has a meaning of its own here, as in “${MEANINGS[text(d, 'word')] ?? text(d, 'word')}”. Choose another name${d['declared'] === true ? ', or write one before it' : ''}.`,
 };

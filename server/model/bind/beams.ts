@@ -1,4 +1,5 @@
 /** Beams and their legs. */
+import { RESERVED } from '../../../grammar/tokens.ts';
 import type { Expr, Node, Span, Word } from '../../../grammar/tree.ts';
 import { readFact } from './facts.ts';
 import { oneWord, openingWords } from './things.ts';
@@ -63,7 +64,10 @@ function bindLeg(node: Node, n: number, beam: Beam, scope: Scope): Leg {
   const { line } = node;
   const { sink } = scope;
   const [word, port] = line.subject ? target(line.subject, node, 'the name of what the light meets next', scope) : [];
-  const thing = word ? scope.thing(word, node) : undefined;
+  // Before a colon a word of the language is read as a name.
+  const isReserved = word !== undefined && RESERVED.has(word.text);
+  if (isReserved && !line.issue) sink.report('reserved-name', sink.place(node, word), word.text, { word: word.text, declared: false, leg: line.value ? line.text.slice(line.value.start, line.value.end) : '' }, scope.setup);
+  const thing = word && !isReserved ? scope.thing(word, node) : undefined;
   if (thing && port && !isTwoWords(thing, port)) checkPort(port, thing.kind.ports, thing.kind.article, node, scope);
   const length = readLegLength(node, `${beam.id}.${n}`, scope);
   return new LegOf(sink.uri, beam, n, node, thing, word, port, length);

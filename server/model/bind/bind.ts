@@ -26,7 +26,7 @@ export const FILE_STATEMENTS: readonly string[] = ['setup', 'inventory', 'use'];
 export const STATEMENTS: readonly string[] = ['beam', 'measured', 'moved', 'expect', 'aim', 'accept', 'let', 'variant', 'shot', 'process'];
 
 /** Findings of declarations and beams behind which what seems missing may stand. */
-const UNSURE: readonly string[] = ['unknown-name', 'unknown-word', 'name-missing', 'name-taken', 'leg-without-beam'];
+const UNSURE: readonly string[] = ['unknown-name', 'unknown-word', 'name-missing', 'name-taken', 'reserved-name', 'leg-without-beam'];
 const NO_COLON: readonly string[] = ['beam', 'accept', 'let', 'variant'];
 const COLON: readonly string[] = ['measured', 'moved', 'expect', 'aim'];
 

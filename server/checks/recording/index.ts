@@ -1,6 +1,7 @@
 import type { Check } from '../check.ts';
 import { edgeLight } from './edge-light.ts';
 import { faceParallel } from './face-parallel.ts';
+import { filmFlexes } from './film-flexes.ts';
 import { exposureHardToTime } from './exposure-hard-to-time.ts';
 import { fringesTooFine } from './fringes-too-fine.ts';
 import { ghostFringes } from './ghost-fringes.ts';
@@ -9,4 +10,4 @@ import { referenceTooNear } from './reference-too-near.ts';
 import { shutterShakes } from './shutter-shakes.ts';
 import { sidesDisagree } from './sides-disagree.ts';
 
-export const RECORDING_CHECKS: readonly Check[] = [fringesTooFine, sidesDisagree, polarizationCrossed, ghostFringes, edgeLight, faceParallel, referenceTooNear, shutterShakes, exposureHardToTime];
+export const RECORDING_CHECKS: readonly Check[] = [fringesTooFine, sidesDisagree, polarizationCrossed, ghostFringes, edgeLight, faceParallel, filmFlexes, referenceTooNear, shutterShakes, exposureHardToTime];

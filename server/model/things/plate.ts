@@ -13,7 +13,7 @@ export const plate: Kind = {
   facts: [
     size('63 x 63 mm', '102 x 127 mm', '127 x 178 mm', '200 x 250 mm', '300 x 400 mm'),
     choice('emulsion', ['toward the object', 'away from the object', 'toward the reference', 'away from the reference'], 'Which way the emulsion faces.'),
-    choice('up', ['up', 'down', 'left', 'right'], 'Where the top of the finished hologram is in the holder.'),
+    choice('up', ['up', 'down', 'left', 'right'], 'Where the top of the finished hologram is in the holder.', { used: true }),
     choice('edges', ['bare', 'masked', 'index-matched'], 'Light that enters a bare edge makes dark bars.', { used: true, assumed: { text: 'bare', why: 'a plate comes with bare edges' } }),
     choice('backing', ['none', 'index-matched', 'black'], 'What is behind the plate.', { used: true, assumed: { text: 'none', why: 'a plate stands in its holder without a backing unless one is put there' } }),
     quantity('reference angle', ANGLE, 'Angle at which the reference arrives at its middle, from the plate’s normal; for a setup that names distances only.', { used: true, sign: 'any', within: SLOPE, usual: ['45° ± 2°', '30° ± 2°', '56.6° ± 2°'] }),
@@ -25,7 +25,7 @@ export const plate: Kind = {
     quantity('sensitivity', EXPOSURE, 'Exposure that it needs.', { used: true, within: { from: 1e-4, to: 1e5, words: '0.01 µJ/cm² to 10 J/cm²' }, usual: ['40 µJ/cm² ×÷ 2', '120 µJ/cm² ×÷ 2', '1.5 mJ/cm² ×÷ 2'], assumedBy: { phrase: 'material', of: SENSITIVITY } }),
     quantity('resolving power', PER_LENGTH, 'Finest fringes that it records.', { used: true, within: { from: 5e4, to: 5e7, words: '50 lines/mm to 50000 lines/mm' }, usual: ['3000 lines/mm ± 10%', '5000 lines/mm ± 10%', '8000 lines/mm ± 15%'], assumedBy: { phrase: 'material', of: RESOLVING_POWER } }),
     quantity('thickness', LENGTH, 'Thickness of the glass or film.', { usual: ['1.5 mm', '2 mm', '3 mm'] }),
-    choice('base', ['glass', 'film', 'film on glass'], 'What carries the layer. Film creeps in its holder.', { used: true, assumed: { text: 'glass', why: 'a plate is of glass unless it is said to be film' } }),
+    choice('base', ['glass', 'film', 'film on glass', 'film between glass'], 'What carries the layer. `film on glass` is stuck to one glass by a liquid or by vacuum; `film` alone and film that is clipped `between glass` flex in their holder.', { used: true, assumed: { text: 'glass', why: 'a plate is of glass unless it is said to be film' } }),
     quantity('layer', LENGTH, 'Thickness of the emulsion.', { used: true, within: { from: 1e-7, to: 1e-3, words: '0.1 µm to 1 mm' }, usual: ['6 µm ± 1 µm', '7 µm ± 1 µm'], assumedBy: { phrase: 'material', of: LAYER } }),
     quantity('index', NUMBER, 'Refractive index of the layer before processing.', {
       used: true, within: { from: 1, to: 3, words: '1 to 3' }, usual: ['1.62 ± 0.03'],

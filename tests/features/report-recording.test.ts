@@ -70,3 +70,23 @@ test('nothing on a page that names lengths only', () => {
   expect(rows('Fringes')).toBeUndefined();
   expect(rows('What may move')).toBeUndefined();
 });
+
+test('what the table is made of is a guess, and said to be one where its warmth is on the page', () => {
+  const drifting = TABLE.replace('coherence length: 5 m', 'coherence length: 5 m\n    drift: 0.2 nm/K');
+  const page = (text: string): { guesses: readonly string[]; remark: string | undefined } => {
+    const s = analyse('file:///saltmarsh/a.plate', text);
+    const r = reportOf(s, s.results[0]!);
+    return { guesses: r.guesses?.guesses ?? [], remark: r.light.flatMap(p => p.rows).find(x => x.label === 'warming of the table')?.remark };
+  };
+  expect(page(drifting).remark).toBe('as the arms of P1 are not equally long; what the table is made of is not written');
+  expect(page(drifting).guesses).toContain('expansion of the table');
+  const steel = page(drifting.replace('hologram: transmission', 'hologram: transmission\n  table material: steel'));
+  expect(steel.remark).toBe('as the arms of P1 are not equally long');
+  expect(steel.guesses).toContain('expansion of the table');
+  expect(page(TABLE).guesses).not.toContain('expansion of the table');
+});
+
+test('creeping fringes are told as one speaks of them', () => {
+  const creeping = (rate: string): string | undefined => analyse('file:///saltmarsh/a.plate', TABLE.replace('hologram: transmission', `hologram: transmission\n  exposure: 60 s\n  measured drift at P1: ${rate} fringes/min`)).findings.find(f => f.code === 'fringes-drift')?.message.replace(/ in an exposure.*/, '');
+  expect(['0.33', '0.5', '0.6', '1', '3', '2.5'].map(creeping)).toEqual(['a third of a fringe', 'half a fringe', '0.6 of a fringe', '1 fringe', '3 fringes', '2.5 fringes'].map(w => `At P1 the fringes creep by ${w}`));
+});

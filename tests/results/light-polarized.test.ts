@@ -30,3 +30,16 @@ test('is found of the reference, and of readings that face the beam', () => {
     // 2 cos 30° = 1.732
     .toEqual([['warning', '“reference at P1 through polarizer” comes to 3 µW/cm², which is 173 % of the 1.73 µW/cm² without']]);
 });
+
+// What is impossible makes no figure; what the readings leave open counts as all of the light, so that both ratios are one.
+test('makes no ratio where the readings cannot both be right', () => {
+  const of = (through: string): ReturnType<typeof metered> => metered(['measured reference at P1: 1.6 µW/cm² ± 10% by m', 'measured object at P1: 0.4 µW/cm² ± 10% by m', `measured object at P1 through polarizer: ${through} µW/cm² ± 10% by m`], { things: METER });
+  const wrong = of('0.6');
+  const why = 'more light was read through the polarizer than without it: read both again, one directly after the other';
+  expect(['P1.object.polarized', 'P1.effective ratio'].map(n => wrong.cell(n).missing?.why)).toEqual([why, why]);
+  expect(wrong.results.published.filter(c => /polarized|effective/.test(c.name) && !c.missing)).toEqual([]);
+  const open = of('0.42');
+  expect([open.value('P1.object.polarized'), open.value('P1.effective ratio'), open.value('P1.beam ratio')].map(v => Number(v.toFixed(9)))).toEqual([1, 4, 4]);
+  // 4 / (0.3 / 0.4)
+  expect(of('0.3').value('P1.effective ratio')).toBeCloseTo(16 / 3, 9);
+});

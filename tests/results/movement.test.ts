@@ -269,6 +269,20 @@ describe('warmth', () => {
   it('less for arms that match better', () => expectNear(asked(read(strings(500)), 'P1.allowed warming') / asked(read(strings(1000)), 'P1.allowed warming'), 2, 1e-9));
   // 0.2 nm/K of a diode: 1 m · 0.2 nm / (632.8 nm)² = 499.5 fringes a kelvin, beside 19 of the table.
   it('and of a laser that drifts', () => expectNear(0.1 / asked(read(strings(1000, 'drift: 0.2 nm/K')), 'P1.allowed warming'), 0.2e-9 / RED ** 2 + 12e-6 / RED, 0.01));
+  // By the coefficients of Callister, app. B, and OpenStax vol. 2, table 1.2 (both as physics tables quote them): aluminium 23.6 (to 25), granite 7.9 (5 to 9), stainless steel 17.3 alone, to which 5 % are left open.
+  it('of a table whose material is written', () => {
+    const of = (material: string): number[] => {
+      const r = read(strings(1000).replace('splitter S1', `table material: ${material}\n  splitter S1`));
+      const allowed = r.results.ask('P1.allowed warming')!;
+      const table = r.results.graph.find('expansion of the table')!;
+      return [r.value('P1.allowed warming') * 1e3, r.results.graph.value(table)! * 1e6, table.spread?.kind === 'within' ? table.spread.amount * 1e6 : Number.NaN, r.results.graph.ancestors(allowed).filter(c => c.origin === 'assumed' && c.name === table.name).length];
+    };
+    // 0.1 · 632.8 nm / (1 m · α): 2.68, 8.01 and 3.66 mK.
+    const near = (found: number[], expected: number[]): void => { for (const [i, e] of expected.entries()) expect(found[i]).toBeCloseTo(e, 2); };
+    near(of('aluminium'), [2.681, 23.6, 1.4, 1]);
+    near(of('granite'), [8.01, 7.9, 2.9, 1]);
+    near(of('stainless steel'), [3.658, 17.3, 0.865, 1]);
+  });
   it('stands nowhere before it is asked for', () => expect(read(strings(1000)).results.graph.cells.some(c => /warming|kelvin|expansion/.test(c.name))).toBe(false));
 });
 

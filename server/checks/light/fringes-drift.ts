@@ -1,6 +1,6 @@
-import { percentBand, show } from '../../model/show.ts';
+import { percentBand, plain, show } from '../../model/show.ts';
 import type { Problem } from '../../model/model.ts';
-import { NUMBER, TIME } from '../../model/units.ts';
+import { TIME } from '../../model/units.ts';
 import { sample } from '../../results/sampling.ts';
 import { num, text, type Check } from '../check.ts';
 import { NOTE, WARN } from '../paths/arms-mismatched.ts';
@@ -33,7 +33,7 @@ export const fringesDrift: Check = {
 }
 `,
   severityOf: d => (num(d, 'brightness') < WARN ? 'warning' : 'note'),
-  message: d => `At ${text(d, 'plate')} the fringes creep by ${show(num(d, 'moved'), NUMBER)} of a fringe in an exposure of ${show(num(d, 'exposure'), TIME)}, which leaves ${percentBand(num(d, 'low'), num(d, 'high'))} of full brightness. Let the table settle and read again, or expose for at most ${show(num(d, 'longest'), TIME)}.`,
+  message: d => `At ${text(d, 'plate')} the fringes creep by ${fringes(num(d, 'moved'))} in an exposure of ${show(num(d, 'exposure'), TIME)}, which leaves ${percentBand(num(d, 'low'), num(d, 'high'))} of full brightness. Let the table settle and read again, or expose for at most ${show(num(d, 'longest'), TIME)}.`,
   run: ({ light, graph, setup }) => light.drifts.flatMap((d): Problem[] => {
     const brightness = graph.value(d.brightness);
     if (brightness === undefined || brightness >= NOTE) return [];
@@ -45,3 +45,14 @@ export const fringesDrift: Check = {
     }];
   }),
 };
+
+/** Parts of a fringe that have a word of their own. */
+const PARTS: readonly (readonly [number, string])[] = [[1 / 10, 'a tenth'], [1 / 8, 'an eighth'], [1 / 4, 'a quarter'], [1 / 3, 'a third'], [1 / 2, 'half'], [2 / 3, 'two thirds'], [3 / 4, 'three quarters']];
+
+/** `a third of a fringe`, `0.6 of a fringe`, `1 fringe`, `3 fringes`. */
+function fringes(moved: number): string {
+  if (moved === 1) return '1 fringe';
+  if (moved > 1) return `${plain(moved, 2)} fringes`;
+  const word = PARTS.find(([part]) => Number(part.toPrecision(2)) === moved)?.[1];
+  return word === 'half' ? 'half a fringe' : `${word ?? plain(moved, 2)} of a fringe`;
+}

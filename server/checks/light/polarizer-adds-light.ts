@@ -1,21 +1,20 @@
 import { percent, plain, show } from '../../model/show.ts';
 import { LIGHT, parseUnit, POWER } from '../../model/units.ts';
 import type { Problem } from '../../model/model.ts';
+import { isMoreThanAll } from '../../results/rules/light.ts';
 import { num, text, type Check, type Data } from '../check.ts';
 import { quoted } from '../words.ts';
 
 /** What is more than all by less is rounding. */
 const ROUNDING = 1e-9;
-/** Readings that are said to be exact are rounded: by less than this share they may be more than all. */
-const LEAST = 0.01;
 
 export const polarizerAddsLight: Check = {
   code: 'polarizer-adds-light',
   severity: 'warning',
   title: 'A reading through a polarizer is more than the polarizer can pass',
-  page: `**What you see.** A polarized share above 100 %, and with it an effective ratio below the beam ratio; both are wrong.
+  page: `**What you see.** No polarized share and no effective ratio, as the readings that they rest on cannot both be right.
 
-**Why.** A polarizer only takes light away. What is read through it, put right for the loss of the sheet where that is known, is at most what is read without it. Here it is more: one of the two was misread, the head was held otherwise, the laser became brighter between them, or the \`loss\` of the sheet is written too large. A warning where the share is above 100 % by more than three standard uncertainties, and by more than 1 %; a note where it may be no more than what the readings leave open.
+**Why.** A polarizer only takes light away. What is read through it, put right for the loss of the sheet where that is known, is at most what is read without it. Here it is more: one of the two was misread, the head was held otherwise, the laser became brighter between them, or the \`loss\` of the sheet is written too large. A warning where the share is above 100 % by more than three standard uncertainties, and by more than 1 %; a note where it may be no more than what the readings leave open: then all of the light counts as polarized like the reference.
 
 **What to do.** Let the laser settle, hold the head in the same way for both, and read both again, one directly after the other.`,
   example: `setup "Whelk shell" {
@@ -40,15 +39,15 @@ export const polarizerAddsLight: Check = {
   measured object at P1 through polarizer: 17 by needle
 }
 `,
-  severityOf: d => (num(d, 'share') - 1 > Math.max(3 * num(d, 'u'), LEAST) ? 'warning' : 'note'),
+  severityOf: d => (isMoreThanAll(num(d, 'share'), num(d, 'u')) ? 'warning' : 'note'),
   message: d => {
     const loss = d['loss'] === undefined ? '' : `, put right for the polarizer’s loss of ${percent(num(d, 'loss'))},`;
     return `${quoted(d, 'words')} comes to ${amount(d, 'read')}, which${loss} is ${percent(num(d, 'share'))} of the ${amount(d, 'without')} without a polarizer in line ${num(d, 'line')}; a polarizer passes at most all of it. Hold the head in the same way, and read both again, one directly after the other${loss === '' ? '' : '; then correct the loss'}.`;
   },
   run: ({ light, graph, setup }) => light.plates.flatMap(p => [...(p.reference ? [p.reference] : []), ...p.objects].flatMap(({ name, polarized }): Problem[] => {
-    const share = polarized && graph.value(polarized.cell);
+    const share = polarized && graph.value(polarized.asRead);
     if (share === undefined || share <= 1 + ROUNDING) return [];
-    const { cell, through, without, loss } = polarized!;
+    const { asRead: cell, through, without, loss } = polarized!;
     // Where the one faced the beam and the other did not, both in the plane of the plate.
     const [top, all] = cell.inputs;
     const lost = loss && graph.value(loss);

@@ -39,7 +39,7 @@ export function lossPage(ladder: Ladder, r: Results): LightPage {
   const rows: LightRow[] = steps.filter(s => s.stops).map(({ label, text, remark }) => ({ label, text, remark }));
   if (recorded && !recorded.missing) {
     const { low, high } = stopsOf(recorded, r, left => left);
-    rows.push({ label: 'together', text: stopWords(low, high), remark: `${showCell(r.graph, recorded).text} of full brightness is left, at most` });
+    rows.push({ label: 'together', text: stopWords(low, high), remark: `${showCell(r.graph, recorded).text} of full brightness is left in the middle of the plate, at most${tooFine(steps) ? ', and less by whatever the fineness of the fringes takes' : ''}` });
   }
   const unknown = steps.filter(s => !s.stops).map(s => s.label);
   if (unknown.length > 0) rows.push({ label: 'unknown', text: '', remark: unknown.join(', ') });
@@ -72,7 +72,7 @@ function behind({ cause, from }: Rung, { pair, plate }: Ladder, r: Results): str
     case 'polarization': return `of the ${pair.arm.name === 'object' ? 'object light' : `light of ${pair.arm.name}`} makes no fringes`;
     case 'drift': return 'lost while the fringes creep';
     case 'exposure': return `lost, open for ${showCell(r.graph, r.values.setupFact('exposure')!).text} where ${text} are needed`;
-    case 'corner': return `less reference light than in the middle of ${plate.id}`;
+    case 'corner': return `less reference light than in the middle of ${plate.id}; not in the sum, which is that of the middle`;
     case 'fringes': return '';
   }
 }
@@ -83,6 +83,9 @@ function fringes(share: number): Pick<Required<Step>, 'text' | 'remark' | 'stops
   if (share > 1) return { stops: { low: 0, high: MOST_STOPS }, text: 'perhaps all', remark: `${words}; how much is lost nobody can tell` };
   return share > 1 / MARGIN ? { stops: { low: 0, high: 1 }, text: 'perhaps some', remark: words } : { stops: { low: 0, high: 0 }, text: stopWords(0, 0), remark: words };
 }
+
+/** Whether the stock may lose some of the fringes, which nobody can put into the sum. */
+const tooFine = (steps: readonly Step[]): boolean => steps.some(s => s.cause === 'fringes' && (s.stops?.high ?? 0) > 0);
 
 /** Stops that a cell takes, as a band where it has one. `left` gives the share that it leaves. */
 function stopsOf(cell: Parameters<typeof showCell>[1], r: Results, left: (v: number) => number): { low: number; high: number } {

@@ -1,5 +1,6 @@
 /** What may move while the shutter is open, the most delicate first. Every figure is a cell of the results. */
 import type { Thing } from '../../model/model.ts';
+import type { Cell } from '../../results/graph.ts';
 import type { Delicate } from '../../results/movement/movement.ts';
 import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
@@ -8,7 +9,7 @@ import type { LightPage, LightRow } from './light.ts';
 /** One page, or none where no angle of light is known. */
 export function movementPages(r: Results): LightPage[] {
   const things = r.movement.things();
-  return things.length === 0 ? [] : [{ title: 'What may move during the exposure, for a tenth of a fringe', rows: [...things.map(d => row(d, r)), ...warmth(r)] }];
+  return things.length === 0 ? [] : [{ title: 'What may move during the exposure, for a tenth of a fringe', rows: [...things.map(d => row(d, r)), ...warmings(r).map(w => warmingRow(w, r))] }];
 }
 
 function row(d: Delicate, r: Results): LightRow {
@@ -22,16 +23,21 @@ const labelOf = (d: Delicate): string => (d.against ? `${d.thing.id} against ${d
 function loosened(thing: Thing, r: Results): string | undefined {
   const word = (phrase: string): string | undefined => (thing.facts.has(phrase) ? r.values.words(thing, phrase) : undefined);
   const [base, warmth] = [word('base'), word('warmth')];
-  if (base === 'film' || base === 'film on glass') return 'film creeps in its holder';
+  if (base?.startsWith('film')) return 'film creeps in its holder';
   return warmth === 'handled' || warmth === 'warm' ? 'it creeps while it cools' : undefined;
 }
 
-/** Of warmth only where it is written how the laser drifts with it. */
-function warmth(r: Results): LightRow[] {
+/** How much the table may warm, for each plate. Shown only where it is written how the laser drifts with warmth. */
+export function warmings(r: Results): { readonly plate: string; readonly cell: Cell }[] {
   return r.plates.flatMap(({ plate, pairs }) => {
     const cell = pairs.some(p => p.arm.laser.facts.has('drift')) ? r.movement.warming(plate.id) : undefined;
-    return cell && !cell.missing ? [{ label: 'warming of the table', text: showCell(r.graph, cell).text, remark: `as the arms of ${plate.id} are not equally long` }] : [];
+    return cell && !cell.missing ? [{ plate: plate.id, cell }] : [];
   });
+}
+
+function warmingRow({ plate, cell }: ReturnType<typeof warmings>[number], r: Results): LightRow {
+  const table = r.setup.facts.has('table material') ? '' : '; what the table is made of is not written';
+  return { label: 'warming of the table', text: showCell(r.graph, cell).text, remark: `as the arms of ${plate} are not equally long${table}` };
 }
 
 /** A sentence for the hover of a thing. */

@@ -77,8 +77,9 @@ function revivalRows({ plate }: PlateResults, pair: Pair, r: Results): LightRow[
   const off = found && r.graph.value(found.off);
   if (!found || off === undefined) return [];
   const text = showCell(r.graph, found.off).text.replace(/^−/, '');
+  const distance = showCell(r.graph, pair.coherence!.inputs[0]!).text;
   const times = Math.abs(found.times) === 1 ? 'the revival distance' : `${Math.abs(found.times)} times the revival distance`;
   return [{
-    label: 'fringes come back', text, remark: `is what the mismatch is ${(off > 0) === (found.times > 0) ? 'above' : 'below'} ${times} of ${pair.arm.laser.id}, where its modes are in step again: ${off > 0 ? 'a reference longer' : 'an object beam longer'} by that much records as matched paths do`,
+    label: 'fringes come back', text, remark: `is what the mismatch is ${(off > 0) === (found.times > 0) ? 'above' : 'below'} ${times} of ${pair.arm.laser.id}, where its modes are in step again: ${off > 0 ? 'a reference longer' : 'an object beam longer'} by that much records as matched paths do, and so does every ${distance} further on`,
   }];
 }

@@ -19,7 +19,7 @@ import { fringePages } from './fringes.ts';
 import { lightPages, type LightPage } from './light.ts';
 import { lossPages } from './losses.ts';
 import { objectPages } from './object.ts';
-import { movementPages } from './movement.ts';
+import { movementPages, warmings } from './movement.ts';
 import { polarizationPages } from './polarization.ts';
 import { readingsPage } from './readings.ts';
 import { variantTable, type VariantTable } from './variants.ts';
@@ -210,7 +210,7 @@ function guessLine(r: Results): GuessLine | undefined {
   const all = new Map<string, Shown>();
   const kinds = new Set<string>();
   let opens: { cell: Cell; count: number } | undefined;
-  for (const cell of r.published) {
+  for (const cell of [...r.published, ...warmings(r).map(w => w.cell)]) {
     if (cell.missing) continue;
     const { guesses } = chainOf(r.graph, cell);
     if (guesses.length === 0) continue;

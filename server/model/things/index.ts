@@ -4,6 +4,7 @@ import { hologram } from './hologram.ts';
 import { choice, COMMON, date, quantity, ratio, sizes, text, type Assumed, type Fact, type Kind } from './kind.ts';
 import { laser } from './laser.ts';
 import { collimator, lens } from './lens.ts';
+import { TABLE_MATERIALS } from './materials.ts';
 import { mirror } from './mirror.ts';
 import { object } from './object.ts';
 import { plate } from './plate.ts';
@@ -35,6 +36,7 @@ export const kindNamed = (word: string): Kind | undefined => byWord.get(word);
 export const SETUP_FACTS: readonly Fact[] = [
   choice('hologram', ['transmission', 'reflection', 'rainbow'], 'What is to be made.', { used: true }),
   sizes('table', [2], 'Length and width of the table.', { used: true, usual: ['1200 x 900 mm', '900 x 600 mm', '2400 x 1200 mm'] }),
+  choice('table material', TABLE_MATERIALS, 'What the top of the table is made of; decides how much warmth moves what stands on it.', { used: true, usual: ['steel', 'granite', 'aluminium'] }),
   quantity('hole spacing', LENGTH, 'Distance between the holes of the table.', { used: true, usual: ['25 mm', '1 in'] }),
   quantity('beam height', LENGTH, 'Height of the beams above the table.', { used: true, usual: ['120 mm', '150 mm', '200 mm'] }),
   ratio('beam ratio', 'Reference to object light at the plate, when it is known.', { used: true, usual: ['4:1', '2:1', '1:1'] }),

@@ -6,6 +6,10 @@
 import type { Assumed } from './kind.ts';
 
 export const MATERIALS = ['fine-grain silver halide', 'finer-grain silver halide', 'ultra-fine silver halide', 'dichromated gelatin', 'photopolymer', 'photoresist', 'thermoplastic'] as const;
+/** Of the top of a table. Of wood no figure would be honest: it moves far more with damp than with warmth. */
+export const TABLE_MATERIALS = ['steel', 'stainless steel', 'cast iron', 'aluminium', 'granite', 'concrete', 'plate glass', 'invar'] as const;
+export type TableMaterial = (typeof TABLE_MATERIALS)[number];
+
 type Material = (typeof MATERIALS)[number];
 type Bands = Readonly<Partial<Record<Material, Assumed>>>;
 

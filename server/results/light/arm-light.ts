@@ -3,7 +3,7 @@ import type { Arm } from '../../model/arms.ts';
 import type { Spot, Thing } from '../../model/model.ts';
 import { ANGLE, LIGHT, NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
-import { ANGLE_BY_READINGS, IN_PLANE, POLARIZED, SHARE, WEAKEST_CORNER } from '../rules/light.ts';
+import { ANGLE_BY_READINGS, AT_MOST_ALL, IN_PLANE, isMoreThanAll, POLARIZED, SHARE, WEAKEST_CORNER } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
 import type { LightContext, LightReading } from './context.ts';
 import { counting, newest } from './fates.ts';
@@ -28,7 +28,10 @@ export interface ArmLight {
 
 /** The share of a light that a polarizer passes. */
 export interface Polarized {
+  /** no more than all of it; missing where the readings say far more than that */
   readonly cell: Cell;
+  /** by the readings alone, whatever they say */
+  readonly asRead: Cell;
   readonly through: Metered;
   readonly without: Metered;
   /** loss of the sheet, where it is told */
@@ -79,7 +82,7 @@ export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], 
   tell(read, { of: cell, says: plane });
   for (const m of [flat, facing]) if (m && m !== read) tell(m, byMeter ? { of: byMeter, says: m.cell, part: true } : `the light of ${name} is taken from “${read.reading.words}”`);
   for (const c of corners?.spots ?? []) tell(c.read, { of: corners!.cell, says: c.cell, part: true });
-  if (polarized) tell(polarized.through, { of: polarized.cell, says: polarized.cell.inputs[0]!, part: true });
+  if (polarized) tell(polarized.through, polarized.cell.missing ? polarized.cell.missing.why : { of: polarized.cell, says: polarized.asRead.inputs[0]!, part: true });
   return {
     name, role, read, cell, asRead: plane,
     ...(two && byMeter ? { angle: {
@@ -129,7 +132,13 @@ export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], 
     const [top, below] = same ? [through.cell, same.cell] : [inPlane(through, `${base}.light through the polarizer`, `light of ${name} through the polarizer`), cell];
     const sheet = polarizerOf(through.reading as LightReading, context);
     const loss = sheet && context.values.fact(sheet, 'loss');
-    return { through, without: same ?? read!, ...(loss ? { loss } : {}), cell: graph.derive(`${base}.polarized`, POLARIZED, [top, below, ...(loss ? [loss] : [])], NUMBER, `polarized share of ${name} at ${plate.id}`, { unit: PERCENT }) };
+    const [called, words, inputs] = [`${base}.polarized`, `polarized share of ${name} at ${plate.id}`, [top, below, ...(loss ? [loss] : [])]];
+    const more = inputs.every(c => !c.missing) && POLARIZED.compute(inputs.map(c => graph.value(c)!)) > 1;
+    const asRead = graph.derive(more ? `${called} as read` : called, POLARIZED, inputs, NUMBER, more ? `${words}, as read` : words, { unit: PERCENT });
+    const share = !more ? asRead
+      : isMoreThanAll(graph.value(asRead)!, graph.uncertainty(asRead)) ? context.values.missing(called, NUMBER, words, { code: 'polarizer-adds-light', why: `more light was read through the polarizer than without it: read both again, one directly after the other`, at: through.reading.at })
+        : graph.derive(called, AT_MOST_ALL, [asRead], NUMBER, words, { unit: PERCENT });
+    return { through, without: same ?? read!, ...(loss ? { loss } : {}), cell: share, asRead };
   }
 }
 

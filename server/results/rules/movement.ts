@@ -1,6 +1,7 @@
 /** Rules of movement: how delicate a thing is, and how far it may move. */
 import { ALLOWED_FRINGE } from '../../optics/drift.ts';
 import { ANY_MOVEMENT } from '../../optics/movement/delicacy.ts';
+import { thermalExpansion } from '../../optics/movement/materials.ts';
 import type { Rule } from '../graph.ts';
 
 const SOURCE = 'Fermat’s principle; the sensitivity vector of holographic interferometry (Collier, Burckhardt & Lin, Optical Holography, 1971, from memory)';
@@ -65,3 +66,11 @@ export const BY_WARMTH_AND_LASER: Rule = {
 };
 /** Input: fringes for each kelvin. */
 export const ALLOWED_WARMING: Rule = { name: 'allowed warming', formula: '0.1 fringe / fringes in a kelvin', source: TENTH, curved: true, compute: ([f]) => ALLOWED_FRINGE / Math.max(1e-6, f!) };
+
+/** No two castings of one material grow alike: at least this share is left open; from memory. */
+const ALLOYS = 0.05;
+/** Coefficient of expansion of a material, 1/K, with how far it may be off and the tables that it is from. Plain numbers. */
+export function expansionOf(material: keyof typeof thermalExpansion): { readonly value: number; readonly amount: number; readonly source: string } {
+  const { usual, band, source } = thermalExpansion[material];
+  return { value: usual, amount: Math.max(band.to - usual, usual - band.from, ALLOYS * usual), source };
+}

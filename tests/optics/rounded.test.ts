@@ -1,7 +1,7 @@
 /** The surface of a rounded thing against closed forms of the ellipsoid. */
 import { describe, expect, it } from 'vitest';
 import { facing } from '../../server/optics/solids/frame.ts';
-import { roundedPatches } from '../../server/optics/surface/rounded.ts';
+import { roundedPatches, roundedReach } from '../../server/optics/surface/rounded.ts';
 import { surfacePatches } from '../../server/optics/surface/patches.ts';
 
 const frame = facing([0.1, 0.2, 0.3], [0, 1, 0]);
@@ -28,4 +28,17 @@ describe('roundedPatches', () => {
     for (const p of patches) expect(Math.hypot(...p.normal)).toBeCloseTo(1, 12);
   });
   it('is nothing where it is flat', () => expect(roundedPatches(frame, [0.04, 0.06, 0], 200)).toEqual([]));
+});
+
+describe('roundedReach', () => {
+  // By hand along the axes; at 45° between two of them √2/√(1/a² + 1/b²).
+  it('is half of the size along an axis, and between them by the equation of the surface', () => {
+    const size = [0.04, 0.06, 0.02] as const;
+    frame.axes.forEach((axis, i) => expect(roundedReach(frame, size, axis)).toBeCloseTo(size[i]! / 2, 12));
+    const [u, v] = frame.axes;
+    const between = roundedReach(frame, size, [u[0] + v[0], u[1] + v[1], u[2] + v[2]])!;
+    expect(between).toBeCloseTo(Math.SQRT2 / Math.hypot(1 / 0.02, 1 / 0.03), 12);
+    expect(roundedReach(frame, size, [-u[0] - v[0], -u[1] - v[1], -u[2] - v[2]])).toBeCloseTo(between, 12);
+  });
+  it('is nothing of what is flat, and of no direction', () => expect([roundedReach(frame, [0.04, 0.06, 0], [0, 1, 0]), roundedReach(frame, [0.04, 0.06, 0.02], [0, 0, 0])]).toEqual([undefined, undefined]));
 });

@@ -78,7 +78,7 @@ describe('a master by two beams', () => {
   });
   // Brute force over the corners of plate and box, where a difference that bends one way is largest.
   it('the largest mismatch is that of the worst pair', () => {
-    const box = read(master({ plate: '102 x 127 mm', object: ['size: 60 x 40 x 50 mm'] }));
+    const box = read(master({ plate: '102 x 127 mm', object: ['shape: points', 'size: 60 x 40 x 50 mm'] }));
     let worst = 0;
     for (let i = -10; i <= 10; i++) for (let j = -10; j <= 10; j++) for (let k = -4; k <= 4; k++) for (let l = -4; l <= 4; l++) for (let n = -4; n <= 4; n++) {
       const d = difference(onPlate((i / 20) * 102, (j / 20) * 127), onWhelk((k / 8) * 60, (l / 8) * 40, (n / 8) * 50));
@@ -89,7 +89,7 @@ describe('a master by two beams', () => {
   // Mean of the squared contrast over 40 × 40 points of the plate, for the box's corners and the middles of its faces; a gaussian line has contrast exp(−(πδ/L)²/(4 ln 2) · k²), one half at the coherence length.
   it('the darkest part, averaged over the plate', () => {
     const [wide, high] = [102, 127];
-    const box = read(master({ plate: `${wide} x ${high} mm`, object: ['size: 60 x 40 x 50 mm'], laser: 'coherence length: 150 mm\n    coherence contrast: 50%' }));
+    const box = read(master({ plate: `${wide} x ${high} mm`, object: ['shape: points', 'size: 60 x 40 x 50 mm'], laser: 'coherence length: 150 mm\n    coherence contrast: 50%' }));
     const bright = (q: V): number => {
       let sum = 0;
       for (let i = 0; i < 40; i++) for (let j = 0; j < 40; j++) sum += 0.5 ** (2 * (difference(onPlate(((i + 0.5) / 40 - 0.5) * wide, ((j + 0.5) / 40 - 0.5) * high), q) / 150) ** 2);

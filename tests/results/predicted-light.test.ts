@@ -71,7 +71,7 @@ describe('light of an object', () => {
     return (1 / (2 * Math.PI)) * ((A / Math.sqrt(1 + A * A)) * Math.atan(B / Math.sqrt(1 + A * A)) + (B / Math.sqrt(1 + B * B)) * Math.atan(A / Math.sqrt(1 + B * B)));
   };
   test('of a flat matt square is tone · light on it · the share of the view that it fills', () => {
-    const r = given({ toObject: '12000 mm', object: ['size: 60 x 60 x 0.001 mm', 'tone: 50%', 'gloss: 0%', 'lit at: 0°'] });
+    const r = given({ toObject: '12000 mm', object: ['shape: box', 'size: 60 x 60 x 0.001 mm', 'tone: 50%', 'gloss: 0%', 'lit at: 0°'] });
     const w = radiusBehind(0.4e-3, 2e-3, 10e-3, 12);
     const on = (2 * 1e-3) / (Math.PI * w * w);
     expectNear(light(r, 'P1.object.light') / (0.5 * on * 4 * corner(0.03, 0.03, 0.2)), 1, 0.01);
@@ -91,14 +91,26 @@ describe('light of an object', () => {
       sum += (0.35 / Math.PI) * e * Math.cos(psi) * (0.3 ** 2 / r2) / r2 * ((0.04 * 0.06) / n ** 2);
     }
     expect(w).toBeLessThan(0.03);
-    const r = given({ toObject: '600 mm', distance: '300 mm', object: ['size: 40 x 60 x 0.001 mm', 'tone: 35%', 'gloss: 0%', 'lit at: 51°'] });
+    const r = given({ toObject: '600 mm', distance: '300 mm', object: ['shape: box', 'size: 40 x 60 x 0.001 mm', 'tone: 35%', 'gloss: 0%', 'lit at: 51°'] });
     // Slope of the rays across the object is left out of the sum: 2 % at its edges.
     expectNear(light(r, 'P1.object.light') / (sum * 1e-3), 1, 0.02);
   });
   test('of a beam far narrower than the object is that of one spot, and goes over into it without a step', () => {
-    const wide = (w: string): number => light(given({ objectFocal: '-1 m', toObject: '300 mm', object: [`size: ${w} x 0.001 mm`, 'tone: 50%', 'gloss: 0%', 'lit at: 0°'] }), 'P1.object.light');
+    const wide = (w: string): number => light(given({ objectFocal: '-1 m', toObject: '300 mm', object: ['shape: box', `size: ${w} x 0.001 mm`, 'tone: 50%', 'gloss: 0%', 'lit at: 0°'] }), 'P1.object.light');
     // All of 1 mW on one spot: tone · P / (π r²).
     for (const size of ['8 x 8', '20 x 20', '60 x 60', '400 x 400']) expectNear(wide(size) / ((0.5 * 1e-3) / (Math.PI * 0.04)), 1, 0.02, size);
+  });
+  // A matt ball far off, evenly lit: (2/3) · tone · E · R²/d² from the front, times (sin ψ + (π − ψ) cos ψ)/π from elsewhere (Lambert's sphere, as of planets: Russell, Astrophys. J. 43, 173 (1916), from memory).
+  test.each([0, 30, 60, 90])('of a round thing whose shape is not written is that of a matt ball, lit at %s°', degrees => {
+    const psi = (degrees * Math.PI) / 180;
+    const w = radiusBehind(0.4e-3, 2e-3, 10e-3, 12);
+    const ball = (2 / 3) * 0.5 * ((2 * 1e-3) / (Math.PI * w * w)) * (0.01 / 2) ** 2 * ((Math.sin(psi) + (Math.PI - psi) * Math.cos(psi)) / Math.PI);
+    for (const shape of [[], ['shape: rounded'], ['shape: sphere']]) expectNear(light(given({ toObject: '12000 mm', distance: '2000 mm', object: [...shape, 'size: 20 x 20 x 20 mm', 'tone: 50%', 'gloss: 0%', `lit at: ${degrees}°`] }), 'P1.object.light') / ball, 1, 0.03, shape.join());
+  });
+  test('says that a shape which is not written counts as rounded', () => {
+    const said = (...shape: string[]): string | undefined => given({ object: [...shape, 'size: 20 x 20 x 20 mm'] }).results.graph.find('P1.object.light for each watt')!.rule?.formula;
+    expect(said()).toMatch(/its shape is not written, so it counts as rounded$/);
+    expect(said('shape: rounded')).not.toMatch(/rounded/);
   });
   test('is a guess within a factor of three either way, and never three digits', () => {
     const r = given();

@@ -20,7 +20,7 @@ const titleOf = ({ plate, pairs }: PlateResults, { arm }: Pair): string => `${ar
 function sideRows(s: Sight | undefined, r: Results): LightRow[] {
   const [lit, seen, depth] = s ? (['lit side', 'seen side', 'lit depth'] as const).map(w => r.object.look(s, w)) : [];
   if (!s || !lit || !seen || lit.missing || seen.missing) return [];
-  const rounded = s.form.shape === 'unknown' && !s.form.points ? '; no shape is written, so it counts as rounded' : '';
+  const rounded = s.form.assumed && !s.form.points ? '; no shape is written, so it counts as rounded' : '';
   const rows: LightRow[] = [
     { label: 'lit', text: percent(r.graph.value(lit)!), remark: `of what the plate sees is lit, ${fromWords(r.object.from(s))} as it sees it${rounded}` },
     { label: 'seen', text: percent(r.graph.value(seen)!), remark: 'of the lit side is seen by the plate' },

@@ -27,7 +27,7 @@ export const object: Kind = {
     quantity('depolarization', NUMBER, 'Share of what it gives back that has lost its polarization.', {
       used: true, sign: 'share', usual: ['60% ± 20 points', '10% ± 10 points'], assumed: { text: '50% ± 50 points', why: 'bare metal keeps the polarization, chalk, shell and paint lose nearly all of it: anything between is met; from memory' },
     }),
-    choice('shape', ['box', 'sphere', 'cylinder', 'points'], 'Rough shape.', { used: true, assumed: { text: 'box', why: 'the box of its size holds every other shape, so that no part is forgotten' } }),
+    choice('shape', ['rounded', 'box', 'sphere', 'cylinder', 'points'], 'Rough shape; `rounded` is a ball stretched to its size, `points` has parts anywhere within it. Fringes are looked at over the whole box of its size.', { used: true, assumed: { text: 'rounded', why: 'shells, pots and worn tools have no corners; their light and their lit side are those of a ball that is stretched to their size' } }),
     points('points', 'Single points of it, from its middle as the plate sees it: to the right, up, and toward the plate.', { used: true, usual: ['(0, 0, 0) mm, (10, 5, -3) mm', '(0, 0, 15) mm'] }),
     point('match to', 'The part whose path is to be matched, from its middle as the plate sees it: to the right, up, and toward the plate.', { usual: ['(0, 0, 10) mm', '(0, 15, 5) mm'] }),
     quantity('diameter', LENGTH, 'Diameter of a sphere or cylinder.', { used: true, usual: ['40 mm', '60 mm'] }),

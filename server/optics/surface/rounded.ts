@@ -1,4 +1,4 @@
-import { fromFrame, turnedFromFrame, type Frame } from '../solids/frame.ts';
+import { fromFrame, turnedFromFrame, turnedIntoFrame, type Frame } from '../solids/frame.ts';
 import { halfSize } from '../solids/solid.ts';
 import { unit, type Vector } from '../vectors.ts';
 import { surfacePatches, type Patch } from './patches.ts';
@@ -20,4 +20,20 @@ export function roundedPatches(frame: Frame, size: Vector, count: number): Patch
     const stretched: Vector = [u / a, v / b, w / c];
     return { point: fromFrame(frame, [a * x, b * y, c * z]), normal: turnedFromFrame(frame, unit(stretched)), area: area * a * b * c * Math.hypot(...stretched) };
   });
+}
+
+/**
+ * How far the surface of an ellipsoid lies from its middle, m, in a direction and in the one against it; undefined of one that is flat.
+ *
+ * @param frame, size as of `roundedPatches`
+ * @param direction any length but 0
+ *
+ * Source: geometry: x²/a² + y²/b² + z²/c² = 1.
+ */
+export function roundedReach(frame: Frame, size: Vector, direction: Vector): number | undefined {
+  const [a, b, c] = halfSize(size);
+  if (!(a * b * c > 0)) return undefined;
+  const [x, y, z] = turnedIntoFrame(frame, unit(direction));
+  const slope = Math.hypot(x / a, y / b, z / c);
+  return slope > 0 ? 1 / slope : undefined;
 }

@@ -8,8 +8,9 @@ import { ANGLE, LENGTH, LIGHT, multiply, NUMBER, parseUnit, POWER, type Unit } f
 import type { Front } from '../beams/beams.ts';
 import { sidesOfThing } from '../fringes/extents.ts';
 import type { Cell } from '../graph.ts';
+import { formOf } from '../object/object.ts';
 import { litAt } from '../places/angles.ts';
-import { cornerLight, FACE_LOSS, objectLight, patchesFor, PREDICTED_OBJECT, PREDICTED_REFERENCE, PREDICTED_SCREEN, REFERENCE_LIGHT, SINGLE_RATIO, type Lying, type Shape } from '../rules/object-light.ts';
+import { cornerLight, FACE_LOSS, objectLight, patchesFor, PREDICTED_OBJECT, PREDICTED_REFERENCE, PREDICTED_SCREEN, REFERENCE_LIGHT, SINGLE_RATIO } from '../rules/object-light.ts';
 import type { LightContext } from './context.ts';
 import type { Powers } from './powers.ts';
 
@@ -116,7 +117,7 @@ export class Predictions {
     if (!size) return none(`how large ${thing.id} is, is not written: give it a “size”`);
     const fact = (phrase: string): Cell => values.fact(thing, phrase) ?? this.none(`${thing.id}.${phrase}`, NUMBER, `${phrase} of ${thing.id}`, `the ${phrase} of ${thing.id} is not written`, thing.at);
     const front = this.context.beams.at(onto);
-    const laid = { shape: screen ? 'screen' as const : shapeOf(values.words(thing, 'shape')), lying: lyingOf(values.words(thing, 'axis')) };
+    const laid = { ...formOf(thing, values), ...(screen ? { shape: 'screen' as const } : {}) };
     const seen = this.seen(arm, onto, on, screen);
     const radius = graph.value(this.context.beams.radius(onto));
     const distance = legs.get(on) ?? none(`how far ${thing.id} is from ${arm.plate.id} is not known`);
@@ -181,6 +182,3 @@ function spreads(arm: Arm, until: Thing | undefined = arm.object): boolean {
   const end = until ? arm.path.findIndex(l => l.target === until) : arm.path.length;
   return arm.path.slice(0, end < 0 ? arm.path.length : end).some(l => l.target !== undefined && (l.target.kind.word === 'spreader' || l.target.facts.has('focal length')));
 }
-
-const shapeOf = (text: string | undefined): Shape => (text === 'sphere' || text === 'cylinder' || text === 'points' ? text : 'box');
-const lyingOf = (text: string | undefined): Lying => (text === 'across' || text === 'along' ? text : 'upright');

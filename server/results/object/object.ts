@@ -7,7 +7,8 @@ import { sidesOfThing } from '../fringes/extents.ts';
 import type { Cell } from '../graph.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
 import type { Places } from '../places/places.ts';
-import { lightFrom, LOOKED_AT, lookedAt, type Form, type LookedAt } from '../rules/object.ts';
+import { lightFrom, LOOKED_AT, lookedAt, type LookedAt } from '../rules/object.ts';
+import { LYING, SHAPES, type Form } from '../rules/surface.ts';
 import type { Values } from '../values.ts';
 
 /** An object in front of its plate, as the places have it. */
@@ -104,13 +105,11 @@ export function spreadOf(arm: Arm, leg: Leg, beams: Beams): readonly [Cell, Cell
   return past.missing || rayleigh.missing ? undefined : [past, rayleigh];
 }
 
-const SHAPES = ['box', 'sphere', 'cylinder', 'points'] as const;
-const LYING = ['upright', 'across', 'along'] as const;
-function formOf(object: Thing, values: Values): Form {
+/** What an object counts as: as written, else as the vocabulary assumes. */
+export function formOf(object: Thing, values: Values): Form {
   const points = object.facts.get('points')?.value;
-  const word = object.facts.has('shape') ? values.words(object, 'shape') : undefined;
   return {
-    shape: SHAPES.find(s => s === word) ?? 'unknown', lying: LYING.find(l => l === values.words(object, 'axis')) ?? 'upright',
+    shape: SHAPES.find(s => s === values.words(object, 'shape')) ?? 'rounded', lying: LYING.find(l => l === values.words(object, 'axis')) ?? 'upright', assumed: !object.facts.has('shape'),
     ...(points?.kind === 'places' ? { points: points.places.map(p => [p[0].value, p[1].value, p[2].value] as const) } : {}),
   };
 }

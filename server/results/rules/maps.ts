@@ -10,7 +10,8 @@ import { pathTo, type Source } from '../../optics/surface/source.ts';
 import type { Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';
 import { smooth } from './slopes.ts';
-import { HERE, minus, PARTS, sourceOf, surfaceOf, vectorAt, type Form } from './object.ts';
+import { minus, sourceOf, vectorAt } from './object.ts';
+import { HERE, PARTS, surfaceOf, type Form } from './surface.ts';
 
 /** How a pair of arms is laid out for its map. */
 export interface Layout {
@@ -141,11 +142,10 @@ export function search(layout: Layout, x: readonly number[], brightness: ((misma
 const ALIKE = 0.005;
 const meanBrightness = (s: Scene, object: Vector, brightness: (mismatch: number) => number): number => CELLS.reduce((sum, p) => sum + brightness(differenceAt(s, p, object)), 0) / CELLS.length;
 
-/** Seen from the middle and the corners of the plate. What has no known shape may have a part anywhere in the box of its size. */
+/** Seen from the middle and the corners of the plate. */
 const EYES: readonly Spot['plate'][] = [[0, 0], [-0.5, -0.5], [0.5, -0.5], [-0.5, 0.5], [0.5, 0.5]];
 function partsOf({ form }: Layout, s: Scene): readonly Vector[] {
   if (form === 'hologram') return pointsWithin(s.object, s.size, PARTS).map(p => p.point);
-  if (form.shape === 'unknown') return pointsWithin(facing(HERE, s.plate.origin), s.size, PARTS).map(p => p.point);
   const eyes = EYES.map(e => onPlate(s, e));
   return surfaceOf(form, s.plate.origin, s.size).filter(p => litSquarely(p, s.light) > 0 && eyes.some(e => seenSquarely(p, e) > 0)).map(p => p.point);
 }

@@ -6,11 +6,12 @@ import { lightFromSurface } from '../../optics/maps/lit-object.ts';
 import { reflectedShares } from '../../optics/surfaces/fresnel.ts';
 import { facing, fromFrame } from '../../optics/solids/frame.ts';
 import { firstMeeting } from '../../optics/solids/meeting.ts';
-import type { Solid } from '../../optics/solids/solid.ts';
-import { pointsWithin, surfacePatches, type Patch } from '../../optics/surface/patches.ts';
+import { surfacePatches, type Patch } from '../../optics/surface/patches.ts';
+import { roundedReach } from '../../optics/surface/rounded.ts';
 import { unit, type Vector } from '../../optics/vectors.ts';
 import { handTime, stripExposures, HALF_STOP } from '../../optics/test-strip.ts';
 import type { Rule } from '../graph.ts';
+import { shapeWords, solidOf, surfaceOf, type Lying, type Shape } from './surface.ts';
 
 const SPREAD = 'Siegman, Lasers (1986) ch. 17 (from memory)';
 const LAMBERT = 'Lambert’s cosine law (any radiometry text)';
@@ -46,13 +47,12 @@ export const cornerLight = (byAngle: boolean): Rule => ({
   },
 });
 
-export type Shape = 'box' | 'sphere' | 'cylinder' | 'points';
-export type Lying = 'upright' | 'across' | 'along';
-
 /** How an object is laid out for its light: what it is, in how many patches, and whether its light is known by directions or by an angle. */
 export interface Laid {
   readonly shape: Shape | 'screen'
   readonly lying: Lying
+  /** no shape is written */
+  readonly assumed?: boolean
   readonly count: number
   readonly byAngle: boolean
 }
@@ -71,9 +71,9 @@ const [LEAST, MOST] = [120, 4000];
  * the angle between the light and the line of sight; width, height and depth of the object.
  */
 export const objectLight = (laid: Laid, patchesOf = remembered(laid)): Rule => ({
-  name: 'light from an object', of: [laid.shape, laid.lying, laid.count, laid.byAngle], curved: true, costly: true,
+  name: 'light from an object', of: [laid.shape, laid.assumed, laid.lying, laid.count, laid.byAngle], curved: true, costly: true,
   formula: laid.shape === 'screen' ? 'Σ E cos θ dA · (n + 1)/(2π) cosⁿ γ cos θp / r² over the lit screen: γ from straight on, half of the light at the scatter angle'
-    : 'Σ E cos θs · (cos θo / π, and a lobe round the mirror direction) · cos θp dA / r² over what is lit and seen of it',
+    : `Σ E cos θs · (cos θo / π, and a lobe round the mirror direction) · cos θp dA / r² over what is lit and seen of it${shapeWords({ assumed: laid.assumed === true })}`,
   source: LAMBERT,
   compute: x => {
     const screen = laid.shape === 'screen';
@@ -103,35 +103,23 @@ function remembered(laid: Laid): (size: Vector, sight: Vector) => readonly Patch
   };
 }
 
-function patchesOf({ shape, lying, count }: Laid, size: Vector, sight: Vector): Patch[] {
-  if (shape === 'points') return pointsWithin(facing(HERE, sight), size, count);
+function patchesOf({ shape, lying, count }: Laid, size: Vector, sight: Vector): readonly Patch[] {
+  const all = shape === 'screen' ? surfacePatches(solidOf(shape, lying, size, sight), count) : surfaceOf({ shape, lying }, sight, size, count);
   // The middle of the plate lies along the line of sight: of a convex body it sees nothing that looks the other way.
-  return surfacePatches(solidOf(shape, lying, size, sight), count).filter(({ normal: n }) => n[0] * sight[0] + n[1] * sight[1] + n[2] * sight[2] > 0);
-}
-
-export function solidOf(shape: Shape | 'screen', lying: Lying, size: Vector, sight: Vector): Solid {
-  const [w, h, d] = size;
-  const frame = facing(HERE, sight);
-  if (shape === 'sphere') return { kind: 'sphere', middle: HERE, radius: Math.cbrt(w * h * d) / 2 };
-  if (shape !== 'cylinder') return { kind: 'box', frame, size: shape === 'screen' ? [w, h, 0] : size };
-  const [first, second, third] = frame.axes;
-  switch (lying) {
-    case 'upright': return { kind: 'cylinder', middle: HERE, axis: second, radius: (w + d) / 4, height: h };
-    case 'across': return { kind: 'cylinder', middle: HERE, axis: first, radius: (h + d) / 4, height: w };
-    case 'along': return { kind: 'cylinder', middle: HERE, axis: third, radius: (w + h) / 4, height: d };
-  }
+  return shape === 'points' ? all : all.filter(({ normal: n }) => n[0] * sight[0] + n[1] * sight[1] + n[2] * sight[2] > 0);
 }
 
 /** What a beam lights that is far narrower than the object: where its axis meets it, as large as the beam there. */
 function spot(laid: Laid, size: Vector, sight: Vector, along: Vector, { level: { past, rayleigh }, wavelength, quality }: Beam): Patch[] {
-  const solid = laid.shape === 'points' ? undefined : solidOf(laid.shape, laid.lying, size, sight);
+  const round = laid.shape === 'rounded' ? roundedReach(facing(HERE, sight), size, along) : undefined;
+  const solid = laid.shape === 'points' || round !== undefined ? undefined : solidOf(laid.shape, laid.lying, size, sight);
   const reach = size[0] + size[1] + size[2];
   const from: Vector = [-along[0] * reach, -along[1] * reach, -along[2] * reach];
   const met = solid && firstMeeting(solid, from, HERE);
-  const k = (met ?? reach) - reach;
+  const k = round !== undefined ? -round : (met ?? reach) - reach;
   const at: Vector = [along[0] * k, along[1] * k, along[2] * k];
   const square = (quality * wavelength * ((past + k) ** 2 + rayleigh ** 2)) / (Math.PI * rayleigh);
-  const near = solid && surfacePatches(solid, 200).reduce<{ best: Patch | undefined; far: number }>((b, p) => {
+  const near = (solid ? surfacePatches(solid, 200) : round !== undefined && laid.shape !== 'screen' ? surfaceOf({ shape: laid.shape, lying: laid.lying }, sight, size) : undefined)?.reduce<{ best: Patch | undefined; far: number }>((b, p) => {
     const far = Math.hypot(p.point[0] - at[0], p.point[1] - at[1], p.point[2] - at[2]);
     return far < b.far && p.normal[0] * along[0] + p.normal[1] * along[1] + p.normal[2] * along[2] < 0 ? { best: p, far } : b;
   }, { best: undefined, far: Infinity }).best;

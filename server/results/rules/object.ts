@@ -1,28 +1,15 @@
 /** Rules of which side of an object is lit and seen, and the sources of the light that falls on plate and object. */
 import { litAndSeen, type LitAndSeen } from '../../optics/surface/lit.ts';
-import { pointsWithin, surfacePatches, type Patch } from '../../optics/surface/patches.ts';
-import { roundedPatches } from '../../optics/surface/rounded.ts';
+import type { Patch } from '../../optics/surface/patches.ts';
 import type { Source } from '../../optics/surface/source.ts';
 import { facing, turnedIntoFrame } from '../../optics/solids/frame.ts';
 import { unit, type Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';
-import { solidOf, type Lying } from './object-light.ts';
+import { HERE, shapeWords, surfaceOf, type Form } from './surface.ts';
 
-/** What an object is for who looks at its parts. */
-export interface Form {
-  /** `unknown`: no shape is written */
-  readonly shape: 'box' | 'sphere' | 'cylinder' | 'points' | 'unknown'
-  readonly lying: Lying
-  /** single points from its middle, m: right, up, toward the plate */
-  readonly points?: readonly Vector[]
-}
-
-/** About as many parts as a coarse look has. */
-export const PARTS = 200;
 /** Which parts are lit flips patch by patch: with so many, a share is good to 3 in 100. */
 const FINE = 500;
 
-export const HERE: Vector = [0, 0, 0];
 export const vectorAt = (x: readonly number[], i: number): Vector => [x[i]!, x[i + 1]!, x[i + 2]!];
 export const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 const isNothing = (v: Vector): boolean => v[0] === 0 && v[1] === 0 && v[2] === 0;
@@ -36,17 +23,6 @@ export function sourceOf(at: Vector, along: Vector, past?: number, rayleigh?: nu
   if (Math.abs(curvature) < FLAT) return { kind: 'parallel', direction };
   const r = 1 / curvature;
   return { kind: r > 0 ? 'point' : 'toward', at: [at[0] - r * direction[0], at[1] - r * direction[1], at[2] - r * direction[2]] };
-}
-
-/** The surface of an object about its middle, as a plate sees it that lies that way. Where no shape is written, a rounded thing of its size. */
-export function surfaceOf(form: Form, sight: Vector, size: Vector, count = PARTS): readonly Patch[] {
-  const frame = facing(HERE, sight);
-  const [a, b, c] = frame.axes;
-  if (form.points) return form.points.map(([r, u, t]): Patch => ({ point: [r * a[0] + u * b[0] + t * c[0], r * a[1] + u * b[1] + t * c[1], r * a[2] + u * b[2] + t * c[2]], normal: HERE, area: 1 }));
-  if (form.shape === 'points') return pointsWithin(frame, size, count);
-  if (form.shape !== 'unknown') return surfacePatches(solidOf(form.shape, form.lying, size, sight), count);
-  const round = roundedPatches(frame, size, count);
-  return round.length > 0 ? round : surfacePatches({ kind: 'box', frame, size }, count);
 }
 
 /** Inputs: place of the plate, place of the object, direction of the light on the object (three each); where it spreads, past and Rayleigh range; width, height, depth of the object. */
@@ -86,8 +62,8 @@ export const lookedAt = (what: LookedAt, form: Form, spread: boolean): Rule => {
   };
   const compute = (x: readonly number[]): number => { const l = looked(form, spread, x, surface); return l ? LOOKS[what].of(l) : Number.NaN; };
   return {
-    name: what, of: [what, form.shape, form.lying, spread, ...(form.points ?? []).flat()], source: 'geometry: what faces the light and the plate',
-    formula: form.shape === 'unknown' ? `${LOOKS[what].formula}; its shape is not written, so it counts as rounded` : LOOKS[what].formula, costly: true, compute, partials: slopes(compute),
+    name: what, of: [what, form.shape, form.assumed, form.lying, spread, ...(form.points ?? []).flat()], source: 'geometry: what faces the light and the plate',
+    formula: `${LOOKS[what].formula}${shapeWords(form)}`, costly: true, compute, partials: slopes(compute),
   };
 };
 

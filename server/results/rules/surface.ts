@@ -1,0 +1,55 @@
+/** The surface of an object, as everything takes it that looks at more than its middle: its light, which side of it is lit and seen, the maps. */
+import { facing } from '../../optics/solids/frame.ts';
+import type { Solid } from '../../optics/solids/solid.ts';
+import { pointsWithin, surfacePatches, type Patch } from '../../optics/surface/patches.ts';
+import { roundedPatches } from '../../optics/surface/rounded.ts';
+import type { Vector } from '../../optics/vectors.ts';
+
+export const SHAPES = ['rounded', 'box', 'sphere', 'cylinder', 'points'] as const;
+/** `rounded`: a ball stretched to its size, which also counts where no shape is written. `points`: parts anywhere within its size. */
+export type Shape = (typeof SHAPES)[number];
+export const LYING = ['upright', 'across', 'along'] as const;
+/** How a cylinder lies, as the plate sees it. */
+export type Lying = (typeof LYING)[number];
+
+/** What an object is for who looks at its parts. */
+export interface Form {
+  readonly shape: Shape
+  readonly lying: Lying
+  /** no shape is written */
+  readonly assumed: boolean
+  /** single points from its middle, m: right, up, toward the plate */
+  readonly points?: readonly Vector[]
+}
+
+/** What a formula says behind it where the shape is a guess. */
+export const shapeWords = ({ assumed, points }: Pick<Form, 'assumed' | 'points'>): string => (assumed && !points ? '; its shape is not written, so it counts as rounded' : '');
+
+/** About as many parts as a coarse look has. */
+export const PARTS = 200;
+
+export const HERE: Vector = [0, 0, 0];
+
+/** The surface of an object about its middle, as a plate sees it that lies that way. Of what is rounded and flat, that of a flat box. */
+export function surfaceOf({ shape, lying, points }: Pick<Form, 'shape' | 'lying' | 'points'>, sight: Vector, size: Vector, count = PARTS): readonly Patch[] {
+  const frame = facing(HERE, sight);
+  const [a, b, c] = frame.axes;
+  if (points) return points.map(([r, u, t]): Patch => ({ point: [r * a[0] + u * b[0] + t * c[0], r * a[1] + u * b[1] + t * c[1], r * a[2] + u * b[2] + t * c[2]], normal: HERE, area: 1 }));
+  if (shape === 'points') return pointsWithin(frame, size, count);
+  const round = shape === 'rounded' ? roundedPatches(frame, size, count) : [];
+  return round.length > 0 ? round : surfacePatches(solidOf(shape, lying, size, sight), count);
+}
+
+/** The solid that a thing counts as; of what is rounded or no solid the box that holds it. */
+export function solidOf(shape: Shape | 'screen', lying: Lying, size: Vector, sight: Vector): Solid {
+  const [w, h, d] = size;
+  const frame = facing(HERE, sight);
+  if (shape === 'sphere') return { kind: 'sphere', middle: HERE, radius: Math.cbrt(w * h * d) / 2 };
+  if (shape !== 'cylinder') return { kind: 'box', frame, size: shape === 'screen' ? [w, h, 0] : size };
+  const [first, second, third] = frame.axes;
+  switch (lying) {
+    case 'upright': return { kind: 'cylinder', middle: HERE, axis: second, radius: (w + d) / 4, height: h };
+    case 'across': return { kind: 'cylinder', middle: HERE, axis: first, radius: (h + d) / 4, height: w };
+    case 'along': return { kind: 'cylinder', middle: HERE, axis: third, radius: (w + h) / 4, height: d };
+  }
+}

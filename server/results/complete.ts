@@ -9,7 +9,6 @@ export function complete(setup: Setup, before?: Graph): Results {
   const results = plan(setup, { before });
   alignmentOf(results);
   results.table.make();
-  results.polarization.make();
   results.graph.settle();
   return results;
 }

@@ -4,6 +4,7 @@ import { expect, it } from 'vitest';
 import * as axes from '../../server/optics/beams/axis.ts';
 import * as beams from '../../server/optics/beams/beam.ts';
 import * as clip from '../../server/optics/beams/clip.ts';
+import * as edge from '../../server/optics/beams/edge.ts';
 import * as domains from '../../server/optics/beams/domains.ts';
 import * as gaussian from '../../server/optics/beams/gaussian.ts';
 import * as pinhole from '../../server/optics/beams/pinhole.ts';
@@ -68,6 +69,7 @@ function calls({ n: [a, b, c, d], beam: light, v: [p, q, r, s], round }: Input):
     ['finestRipple', () => pinhole.finestRipple(a, b, c)],
     ['objectiveFocalLength', () => pinhole.objectiveFocalLength(a, b)],
     ['openingShare', () => clip.openingShare(light, axis, { shape: round ? 'round' : 'rectangular', centre: r, normal: s, halfWidth: a, halfHeight: b })],
+    ['edgeShares', () => edge.edgeShares(p, a, b, c, d)],
     ['lightOnPlane', () => spread.lightOnPlane(light, axis, a, r, s)],
     ['rayAt', () => spread.rayAt(light, axis, r)],
     ['diffuseLight', () => scatter.diffuseLight(patch, r, s)],
@@ -87,7 +89,7 @@ const numbers = (result: unknown): number[] => typeof result === 'number' ? [res
 const input: fc.Arbitrary<Input> = fc.record({ n: fc.tuple(any, any, any, any), beam, v: fc.tuple(wild, wild, wild, wild), round: fc.boolean() });
 
 it('are tried on every function', () => {
-  const found = [gaussian, beams, pinhole, clip, spread, scatter, split, domains, axes].flatMap(module => Object.entries(module).flatMap(([name, value]) => typeof value === 'function' ? [name] : []));
+  const found = [gaussian, beams, pinhole, clip, edge, spread, scatter, split, domains, axes].flatMap(module => Object.entries(module).flatMap(([name, value]) => typeof value === 'function' ? [name] : []));
   const zeros: Input = { n: [0, 0, 0, 0], beam: beams.beamFromRadius(0, 0, 0, 0), v: [[0, 0, 0], [0, 0, 0], [0, 0, 0], [0, 0, 0]], round: true };
   // These two take what the others of the file have made finite.
   expect(calls(zeros).map(([name]) => name).sort()).toEqual(found.filter(name => name !== 'inner' && name !== 'inFrame').sort());

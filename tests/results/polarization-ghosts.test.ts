@@ -107,23 +107,61 @@ describe('a reference from above', () => {
 
 describe('a bare edge', () => {
   const lit = (plate: readonly string[], focal = '4.5 mm'): Read => read(page('vertical', ['size: 63 x 63 mm', ...plate]).replace('splitter S1', `splitter S1\n  spreader R1 {\n    focal length: ${focal}\n  }`).replace('coherence length', 'beam diameter: 0.8 mm\n    coherence length').replace('-> P1: 1500 mm', '-> R1: 300 mm\n    -> P1: 1200 mm'));
-  it('in a steep and wide reference has a note', () => {
+  it('in a steep and wide reference has a note, with the share of the light that enters it', () => {
     const r = lit(['reference angle: 50°']);
     expect(found(r, 'edge-light')).toEqual(['note P1']);
-    // 650 mm from the laser its waist of 0.4 mm has widened by the Rayleigh range π w²/(M² λ), M² = 1.1 (assumed); 4.5 mm before the lens it is spread from there on. The edge lies 31.5 mm · cos 50° from the middle of the beam.
+    // 650 mm from the laser its waist of 0.4 mm has widened by the Rayleigh range π w²/(M² λ), M² = 1.1 (assumed); 4.5 mm before the lens it is spread from there on. On the edge of 2 mm (assumed), 31.5 mm · cos 50° from the middle
+    // of the beam, falls t · tan 50° · exp(−2 (31.5 cos 50°/w)²); on the face beside it ∫ exp(−2 (x cos 50°/w)²) dx from −31.5 to 31.5 mm, by the midpoint rule.
     const rayleigh = (Math.PI * 0.4e-3 ** 2) / (1.1 * 632.8e-9);
     const radius = (0.4 * Math.hypot(1, 0.65 / rayleigh) * 1195.5) / 4.5;
-    expectNear(Number(r.snapshot.findings.find(f => f.code === 'edge-light')!.data['share']), Math.exp(-2 * ((31.5 * Math.cos((50 * Math.PI) / 180)) / radius) ** 2), 1e-3);
+    const at = (x: number): number => Math.exp(-2 * ((x * Math.cos((50 * Math.PI) / 180)) / radius) ** 2);
+    let face = 0;
+    for (let i = 0; i < 630; i++) face += at(-31.5 + (i + 0.5) / 10) / 10;
+    const edge = 2 * Math.tan((50 * Math.PI) / 180) * at(31.5);
+    const [finding] = r.snapshot.findings.filter(f => f.code === 'edge-light');
+    expectNear(Number(finding!.data['share']), edge / (edge + face), 5e-4);
+    expect(finding!.message).toContain('bare edge towards the light');
+    expect(finding!.message).toContain('2 mm (assumed)');
   });
-  it('has none where it is masked, where the light comes squarely, or is narrow', () => {
-    expect(found(lit(['reference angle: 50°', 'edges: masked']), 'edge-light')).toEqual([]);
-    expect(found(lit(['reference angle: 20°']), 'edge-light')).toEqual([]);
-    expect(found(lit(['reference angle: 50°'], '60 mm'), 'edge-light')).toEqual([]);
+  it.each([[['reference angle: 50°', 'edges: masked'], '4.5 mm'], [['reference angle: 50°', 'edges: index-matched'], '4.5 mm'], [['reference angle: 20°'], '4.5 mm'], [['reference angle: 50°'], '60 mm'], [['reference angle: 50°', 'base: film'], '4.5 mm'], [['reference angle: 50°', 'thickness: 1 mm'], '4.5 mm'], [['reference angle: 50°', 'edges: bare', 'thickness: ?'], '4.5 mm']] as const)('has none where %s with %s', (plate, focal) => {
+    // Masked; less slant; a narrow beam; a thin edge: 1 mm · tan 50°/63 mm is 1.9 %.
+    expect(found(lit(plate, focal), 'edge-light')).toEqual([]);
+  });
+});
+
+describe('a bare edge on the table', () => {
+  // Light from the laser along +x. A plate that faces 130° has its normal 50° off the way back, −x; its right, for somebody who looks at its face, is (−sin 130°, cos 130°) = (−0.77, −0.64): the light, which runs against that, meets the right edge.
+  // Tipped back by 50°, its top leans away, to (sin 50°, 0, cos 50°): the lower edge stands nearer to the light, and faces it.
+  const table = (plates: readonly string[]): Read => read(`setup "Oyster" {
+  hologram: transmission
+  laser red at (0, 0, 0) mm heading 0° {
+    wavelength: 632.8 nm
+    coherence length: 5 m
+    beam diameter: 0.8 mm
+  }
+  splitter S1 at (200, 0, 0) mm
+  spreader R1 at (300, 0, 0) mm {
+    focal length: 4.5 mm
+  }
+${plates.map(p => `  ${p} {\n    size: 63 x 63 mm\n  }\n`).join('')}  object whelk at (1200, 400, 0) mm
+  beam raw from red
+    -> S1
+  beam reference from S1 through
+    -> R1
+    -> P1
+  beam object from S1 reflected
+    -> whelk
+    -> P1
+}
+`);
+  it.each([['heading 130°', 'right'], ['heading 230°', 'left'], ['heading 180° tilted 50°', 'lower'], ['heading 180° tilted -50°', 'upper']])('of a plate with %s the %s one', (way, edge) => {
+    const [f] = table([`plate P1 at (1300, 0, 0) mm ${way}`]).snapshot.findings.filter(x => x.code === 'edge-light');
+    expect(f?.data['edge']).toBe(edge);
   });
 });
 
 describe('a face that looks at a plate', () => {
-  const facing = (mirror: string): string[] => found(read(`setup "Whelk shell" {
+  const facing = (mirror: string, ...more: string[]): string[] => found(read(`setup "Whelk shell" {
   laser red at (0, 0) mm heading 0° {
     coherence length: 5 m
   }
@@ -132,6 +170,34 @@ describe('a face that looks at a plate', () => {
   mirror M2 at ${mirror}
   object whelk at (500, 600) mm
   plate P1 at (700, 400) mm heading 90°
+${more.map(l => `  ${l}\n`).join('')}  beam raw from red
+    -> S1
+  beam reference from S1 through
+    -> M1
+    -> P1
+  beam object from S1 reflected
+    -> whelk
+    -> P1
+}
+`), 'face-parallel');
+  it.each([
+    ['(700, 690) mm heading 270°', 1], ['(700, 690) mm heading 272.5°', 1], ['(720, 690) mm heading 270°', 1], ['(700, 690) mm heading 274°', 0], ['(700, 690) mm heading 90°', 0], ['(900, 690) mm heading 270°', 0],
+    // the reference comes from below, the object light from above: both sides are lit; the back of a mirror sends nothing back
+    ['(700, 150) mm heading 90°', 1], ['(700, 150) mm heading 270°', 0],
+    // only its rim stands over the plate, 100 mm wide as it is assumed: 50 + 25 mm from the middle nothing is left
+    ['(770, 690) mm heading 270°', 0],
+  ])('a mirror at %s: %s', (mirror, n) => expect(facing(mirror)).toHaveLength(n));
+  it.each([
+    ['black card BC1 at (700, 550) mm heading 90°', 0], ['black card BC1 at (500, 550) mm heading 90°', 1], ['object pot at (700, 550) mm {\n    size: 150 x 150 x 50 mm\n  }', 0], ['object bead at (700, 550) mm {\n    size: 5 x 5 x 5 mm\n  }', 1], ['lens L1 at (700, 550) mm heading 92°', 2],
+  ])('with %s between: %s', (thing, n) => expect(facing('(700, 690) mm heading 270°', thing)).toHaveLength(n));
+  it('behind a plate that is lit from the front only sees none of its light', () => {
+    const page = (y: number, heading: number): string[] => found(read(`setup "Whelk shell" {
+  laser red at (0, 0) mm heading 0°
+  splitter S1 at (300, 0) mm
+  mirror M1 at (900, 0) mm
+  mirror M2 at (700, ${y}) mm heading ${heading}°
+  object whelk at (500, 200) mm
+  plate P1 at (700, 400) mm heading 270°
   beam raw from red
     -> S1
   beam reference from S1 through
@@ -142,5 +208,6 @@ describe('a face that looks at a plate', () => {
     -> P1
 }
 `), 'face-parallel');
-  it.each([['(700, 690) mm heading 270°', 1], ['(700, 690) mm heading 272.5°', 1], ['(720, 690) mm heading 270°', 1], ['(700, 690) mm heading 274°', 0], ['(700, 690) mm heading 90°', 0], ['(900, 690) mm heading 270°', 0]])('a mirror at %s: %s', (mirror, n) => expect(facing(mirror)).toHaveLength(n));
+    expect([page(150, 90), page(650, 270)]).toEqual([['note M2'], []]);
+  });
 });

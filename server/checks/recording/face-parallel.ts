@@ -7,7 +7,7 @@ export const faceParallel: Check = {
   title: 'A mirror or a lens stands parallel to a plate and faces it',
   page: `**What you see.** A second, faint image, a flare, or coarse bands over the plate.
 
-**Why.** The plate throws a part of the light back. A mirror or the face of a lens that stands parallel to it, within 3°, and over it, returns that a second time, and it is recorded as well.
+**Why.** The plate throws a part of the light back, to the side that it came from. A mirror or the face of a lens that stands there, parallel to the plate within 3°, looks at it and sees a tenth of it or more with nothing between, returns that a second time, and it is recorded as well.
 
 **What to do.** Turn the plate or the thing by a few degrees, or move it aside. A card before an unused mirror does as well.`,
   example: `setup "Whelk shell" {
@@ -34,5 +34,5 @@ export const faceParallel: Check = {
 }
 `,
   message: d => `${text(d, 'face')} stands parallel to ${text(d, 'plate')} and faces it: light goes to and fro between them, and its ghost is recorded. Turn one of them by a few degrees, or cover ${text(d, 'face')}.`,
-  run: ({ polarization, setup }) => polarization.parallel.map(({ plate, face }): Problem => ({ code: 'face-parallel', at: face.at, subject: face.id, setup: setup.name, data: { plate: plate.id, face: face.id } })),
+  run: ({ table, setup }) => table.look.parallel.map(({ plate, face }): Problem => ({ code: 'face-parallel', at: face.at, subject: face.id, setup: setup.name, data: { plate: plate.id, face: face.id } })),
 };

@@ -24,7 +24,10 @@ export const plate: Kind = {
     choice('material', MATERIALS, 'What the layer is. Without figures of its own, those of its sort are assumed, as bands.', { used: true }),
     quantity('sensitivity', EXPOSURE, 'Exposure that it needs.', { used: true, within: { from: 1e-4, to: 1e5, words: '0.01 µJ/cm² to 10 J/cm²' }, usual: ['40 µJ/cm² ×÷ 2', '120 µJ/cm² ×÷ 2', '1.5 mJ/cm² ×÷ 2'], assumedBy: { phrase: 'material', of: SENSITIVITY } }),
     quantity('resolving power', PER_LENGTH, 'Finest fringes that it records.', { used: true, within: { from: 5e4, to: 5e7, words: '50 lines/mm to 50000 lines/mm' }, usual: ['3000 lines/mm ± 10%', '5000 lines/mm ± 10%', '8000 lines/mm ± 15%'], assumedBy: { phrase: 'material', of: RESOLVING_POWER } }),
-    quantity('thickness', LENGTH, 'Thickness of the glass or film.', { usual: ['1.5 mm', '2 mm', '3 mm'] }),
+    quantity('thickness', LENGTH, 'Thickness of the glass or film: how much light enters by its edge.', {
+      used: true, usual: ['1.5 mm', '2 mm', '3 mm'], assumed: { text: '2 mm ×÷ 1.5', why: 'plates are coated on glass of 1.5 to 3 mm; common practice, from memory' },
+      assumedBy: { phrase: 'base', of: { film: { text: '0.18 mm ×÷ 1.5', why: 'films are 0.12 to 0.25 mm thick; common practice, from memory' } } },
+    }),
     choice('base', ['glass', 'film', 'film on glass', 'film between glass'], 'What carries the layer. `film on glass` is stuck to one glass by a liquid or by vacuum; `film` alone and film that is clipped `between glass` flex in their holder.', { used: true, assumed: { text: 'glass', why: 'a plate is of glass unless it is said to be film' } }),
     quantity('layer', LENGTH, 'Thickness of the emulsion.', { used: true, within: { from: 1e-7, to: 1e-3, words: '0.1 µm to 1 mm' }, usual: ['6 µm ± 1 µm', '7 µm ± 1 µm'], assumedBy: { phrase: 'material', of: LAYER } }),
     quantity('index', NUMBER, 'Refractive index of the layer before processing.', {

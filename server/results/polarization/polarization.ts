@@ -11,7 +11,6 @@ import type { Places } from '../places/places.ts';
 import { DARK, ghosts, interfering, passedBy, traced, type Meeting } from '../rules/polarization.ts';
 import type { Values } from '../values.ts';
 import { edgeLights, type EdgeLight } from './edges.ts';
-import { parallelFaces, type ParallelFace } from './faces.ts';
 import { laserLight, type LaserLight } from './laser-light.ts';
 import { wayOf, type Taken, type Way } from './trains.ts';
 
@@ -120,12 +119,6 @@ export class Polarization {
     const among = this.context.plates.flatMap(({ plate, pairs }) => pairs.filter(x => name === 'polarization' || of === plate.id || of === `${plate.id}.${x.arm.name}`));
     return among.length === 1 ? this.of(among[0]!)?.share : undefined;
   }
-
-  /** Mirrors and lenses that stand parallel to a plate and face it. Worked out when it is first asked for. */
-  /** Makes all that checks look at. */
-  make(): void { this.faces ??= parallelFaces(this.context.setup, this.context.values, this.context.places); }
-  get parallel(): readonly ParallelFace[] { return this.faces ??= parallelFaces(this.context.setup, this.context.values, this.context.places); }
-  private faces: readonly ParallelFace[] | undefined;
 
   /** Share that the polarizer at the end of a leg passes of the light that comes to it; undefined where that cannot be told. */
   polarizerShare(leg: Leg): Cell | undefined {

@@ -6,13 +6,15 @@ import { coated, delayAt, halfWavePassed, mirrorAmplitudes, mirrored, polarizerP
 import { scatteredBack, scatteredThrough } from '../../optics/polarization/scatter.ts';
 import { each, lightPower, type Light, type Part } from '../../optics/polarization/states.ts';
 import { reflectedShares } from '../../optics/surfaces/fresnel.ts';
-import { lightGhostContrasts, NEARLY_PARALLEL, standsParallel, twoBounceContrast } from '../../optics/surfaces/ghosts.ts';
-import { facing } from '../../optics/solids/frame.ts';
+import { lightGhostContrasts, twoBounceContrast } from '../../optics/surfaces/ghosts.ts';
+import { edgeShares } from '../../optics/beams/edge.ts';
+import { facing, turnedIntoFrame } from '../../optics/solids/frame.ts';
 import { dot, mirrorNormal, type Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';
 import type { HologramWay } from './fringes.ts';
 
-export { NEARLY_PARALLEL, standsParallel };
+export { edgeShares };
+export type { Vector };
 
 /** What light meets while it goes straight on. Inputs of each: its axis; of a half-wave plate that is made for a stated wavelength also that and the wavelength of the light. */
 export type Element = 'half-wave plate' | 'half-wave plate for a wavelength' | 'polarizer';
@@ -168,21 +170,6 @@ export const passedBy = (ground: Ground, train: Train): Rule => ({
   },
 });
 
-/** Light at the edge of a plate, as a share of that in the middle, of a beam with a Gaussian profile. Plain numbers: half of the plate towards the light, its angle, the radius of the beam to 1/e². */
-export const edgeLight = (half: number, angle: number, radius: number): number => Math.exp(-2 * ((half * Math.cos(angle)) / radius) ** 2);
+/** A direction along a plate's own axes, to the right for somebody who looks at its face, up, and towards him. Plain numbers: the plate's normal, the direction. */
+export const inPlate = (normal: Vector, way: Vector): Vector => turnedIntoFrame(facing([0, 0, 0], normal), way);
 
-/** How far a plate reaches in the direction in which the light slants across it: its width or its height, whichever lies nearer to that. Plain numbers: normal, light. */
-export function acrossPlate(normal: readonly number[], light: readonly number[], width: number, height: number): number {
-  const [right, up] = facing([0, 0, 0], vector(normal)).axes;
-  return Math.abs(dot(vector(light), right)) >= Math.abs(dot(vector(light), up)) ? width : height;
-}
-
-/** True where a face stands over another thing: within `reach` of its middle, seen along the face's normal. `before`: only on the side that it faces. Plain numbers: both places, the normal. */
-export function looksAt(from: readonly number[], to: readonly number[], normal: readonly number[], before: boolean, reach: number): boolean {
-  const d: Vector = [to[0]! - from[0]!, to[1]! - from[1]!, to[2]! - from[2]!];
-  const n = vector(normal);
-  const along = dot(d, n);
-  return (along > 0 || !before) && Math.hypot(d[0] - along * n[0], d[1] - along * n[1], d[2] - along * n[2]) <= reach;
-}
-
-const vector = (v: readonly number[]): Vector => [v[0]!, v[1]!, v[2]!];

@@ -9,6 +9,7 @@ import { beyondTable, MOUNT_ANGLE, passing } from '../rules/table.ts';
 import { blockedLegs, type Blocked } from './blocked.ts';
 import type { TableContext } from './context.ts';
 import { beamEnd, caught, isTooSmall, narrowFaces, type Caught } from './faces.ts';
+import { parallelFaces, type ParallelFace } from './parallel.ts';
 import { pinholesOf, type Pinhole } from './pinholes.ts';
 import { raysOf, type Ray } from './rays.ts';
 import { standings, type Standing } from './standing.ts';
@@ -30,6 +31,7 @@ export interface Look {
   readonly pinholes: readonly Pinhole[];
   readonly unused: readonly Unused[];
   readonly spills: readonly Spill[];
+  readonly parallel: readonly ParallelFace[];
   /** more stands on the table than is looked at: how many things */
   readonly tooFull?: number;
 }
@@ -37,7 +39,7 @@ export interface Look {
 /** Legs times things: more than a few hundred of each stand on no table. */
 export const MOST_STANDING = 400;
 const MM = parseUnit('mm')!;
-const NOTHING: Look = { things: new Map(), rays: new Map(), blocked: [], off: [], faces: [], pinholes: [], unused: [], spills: [] };
+const NOTHING: Look = { things: new Map(), rays: new Map(), blocked: [], off: [], faces: [], pinholes: [], unused: [], spills: [], parallel: [] };
 
 export class Table {
   private found: Look | undefined;
@@ -135,7 +137,7 @@ export class Table {
     const rays = raysOf(context);
     const blocked = blockedLegs(rays.values(), [...things.values()]).map(b => ({ ...b, distance: this.distance(rays.get(b.leg)!, things.get(b.thing.id)!) }));
     return {
-      things, rays, off, pinholes, blocked, unused: unusedOutputs(things, context), spills: spills(rays, things, context),
+      things, rays, off, pinholes, blocked, unused: unusedOutputs(things, context), spills: spills(rays, things, context), parallel: parallelFaces(rays.values(), things, context),
       faces: narrowFaces(rays, context).filter(c => isTooSmall(c, context.graph)),
     };
   }

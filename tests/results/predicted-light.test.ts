@@ -200,10 +200,16 @@ describe('one beam', () => {
   const single = (...object: string[]): Read => read(setup('hologram: reflection', 'laser red {', '  wavelength: 632.8 nm', '  coherence length: 5 m', '  power: 2 mW', '}', 'spreader R1 {', '  focal length: 4.5 mm', '}', 'object shell {', ...object.map(l => `  ${l}`), '}', 'plate P1 {', '  size: 63 x 63 mm', '}', 'beam all from red', '-> R1: 300 mm', '-> P1 through: 800 mm', '-> shell: 15 mm', '-> P1: 15 mm'));
   test('has a ratio by the tone of the object only: 1 / (R T²) where it touches, more where it stands off', () => {
     // 0.85² = 0.7225; 1 / (0.5 · 0.7225) = 2.7682.
-    expectNear(single('tone: 50%').value('beam ratio'), 2.7682, 1e-4);
+    expectNear(single('tone: 50%', 'size: 30 x 30 x 30 mm').value('beam ratio'), 2.7682, 1e-4);
     // Front 5 mm behind the plate, as large as a disc of 30² / π mm²: (286.48 + 25) / 286.48 more.
     expectNear(single('tone: 50%', 'size: 30 x 30 x 20 mm').value('beam ratio'), 2.7682 * (900 / Math.PI + 25) / (900 / Math.PI), 1e-3);
-    expectNear(single('tone: 50%').value('P1.object.light'), single('tone: 50%').value('P1.reference.light') / 2.7682, 1e-6);
+    const touching = single('tone: 50%', 'size: 30 x 30 x 30 mm');
+    expectNear(touching.value('P1.object.light'), touching.value('P1.reference.light') / 2.7682, 1e-6);
+  });
+  test('has no ratio where nothing tells how much of the view its object fills', () => {
+    const r = single('tone: 50%');
+    for (const name of ['beam ratio', 'P1.object.light', 'P1.light']) expect(r.cell(name).missing?.why, name).toMatch(/how large shell is, is not written: give it a “size”$/);
+    expect(r.results.published.some(c => !c.missing && /object.light|beam ratio|exposure/.test(c.name))).toBe(false);
   });
 });
 

@@ -11,11 +11,17 @@ export function fringePages(r: Results): LightPage[] {
   return r.fringes.pairs.filter(f => !f.finest.missing).map(f => ({ title: `Fringes on ${f.plate.id}${several(f, r) ? `, ${f.pair.arm.name}` : ''}`, rows: rows(f, r) }));
 }
 
+/** Of an object without a size only the light of its middle is looked at; that of its rim may make finer fringes. */
+function sizeless({ from: { known }, pair, spot }: PairFringes, { places }: Results): string {
+  const thing = pair.arm.object!;
+  return known.object || spot.metres || !known.plate || places.ways.source(pair.arm.path.at(-1)!) !== thing ? '' : `; finer from the rim of ${thing.id}, whose “size” is not written`;
+}
+
 function rows(f: PairFringes, r: Results): LightRow[] {
   const text = (cell: Parameters<typeof showCell>[1]): string => showCell(r.graph, cell).text;
   const tilt = r.fringes.asked(f, 'fringe tilt');
   return [
-    { label: 'finest', text: text(f.finest), remark: f.from.known.plate || f.from.known.object ? spotWords(f.spot, f.plate.id, f.pair.arm.object!.id) : 'between the middles: no size of plate or object is written' },
+    { label: 'finest', text: text(f.finest), remark: `${f.from.known.plate || f.from.known.object ? spotWords(f.spot, f.plate.id, f.pair.arm.object!.id) : 'between the middles: no size of plate or object is written'}${sizeless(f, r)}` },
     ...(f.rated && f.share ? [
       { label: 'the stock resolves', text: text(f.rated), remark: f.rated.origin === 'assumed' ? 'as its sort does' : 'as written' },
       { label: 'needed of that', text: text(f.share), remark: '' },

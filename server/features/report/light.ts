@@ -51,7 +51,7 @@ function plateRows(p: PlateLight, r: Results): LightRow[] {
   if (light) {
     rows.push(row('reference', p.referenceLight, r, p.reference?.read.kind === 'light' ? how(p.reference.read.reading.words) : p.predicted.reference ? PREDICTED : 'by the ratio'));
     const made = p.objects.filter(o => p.counting.has(o) && o.read.kind === 'light');
-    rows.push(row('object light', p.objectLight, r, made.length > 0 ? [...new Set(made.map(o => how(o.read.reading.words)))].join(', ') : p.predicted.object ? 'predicted: a guess until it is metered' : 'by the ratio'));
+    rows.push(row('object light', p.objectLight, r, made.length > 0 ? [...new Set(made.map(o => how(o.read.reading.words)))].join(', ') : p.predicted.object ? `predicted: a guess until it is metered${roundedWords(p.plate.id, r)}` : 'by the ratio'));
     if (p.objects.length > 1) for (const o of p.objects) rows.push(row(`  ${o === p.both?.together ? 'all together' : o.name}`, o.cell, r, r.light.fates.get(o.read.reading)?.kind === 'less sure' ? 'less sure: does not count' : ''));
     if (known(p.light)) rows.push(row('together', p.light, r));
   }
@@ -63,6 +63,13 @@ function plateRows(p: PlateLight, r: Results): LightRow[] {
   if (p.reference?.angle) rows.push(row('angle by two readings', p.reference.angle.read, r));
   if (known(p.light)) rows.push(row('exposure', p.exposure, r), ...stripRow(p.exposure, r));
   return rows;
+}
+
+/** Of objects whose light was worked out patch by patch, those that nobody has told the shape of. */
+function roundedWords(plate: string, r: Results): string {
+  const known = (arm: string): boolean => { const each = r.graph.find(`${plate}.${arm}.light for each watt`); return each !== undefined && !each.missing; };
+  const things = r.arms.arms.filter(a => a.plate.id === plate && a.object?.kind.word === 'object' && !a.object.facts.has('shape') && known(a.name)).map(a => a.object!.id);
+  return things.length === 0 ? '' : `; no shape of ${[...new Set(things)].join(' and ')} is written, so it counts as rounded`;
 }
 
 const PREDICTED = 'predicted, not metered';

@@ -74,10 +74,11 @@ export class Predictions {
     const facts = ['tone', 'scatter'].map(f => values.fact(thing, f));
     const [tone, scatter] = facts;
     if (!tone || !scatter) return undefined;
-    const sides = sidesOfThing(thing, values);
-    const gap = legs.get(object.path[object.path.length - 1]!);
-    const rest = sides && gap && !gap.missing ? [gap, ...sides] : [];
-    return graph.derive(name, SINGLE_RATIO, [tone, passes, scatter, ...rest], NUMBER, `beam ratio at ${object.plate.id}`);
+    const sides = this.size(thing, false);
+    const words = `beam ratio at ${object.plate.id}`;
+    if (!sides) return this.none(name, NUMBER, words, `how large ${thing.id} is, is not written: give it a “size”`, thing.at);
+    const gap = legs.get(object.path[object.path.length - 1]!) ?? this.none(`${name} by the gap`, LENGTH, words, `how far ${thing.id} is from ${object.plate.id} is not known`, thing.at);
+    return graph.derive(name, SINGLE_RATIO, [tone, passes, scatter, gap, ...sides], NUMBER, words);
   }
 
   /** Share of an arm that the bare face of the plate throws back. Only for those who ask: what a plate needs is stated for the light that falls on it. */

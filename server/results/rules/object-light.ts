@@ -142,16 +142,14 @@ export const PREDICTED_SCREEN: Rule = {
 export const PREDICTED_REFERENCE: Rule = { name: 'predicted light', formula: 'power · light for each watt', compute: ([p, y]) => p! * y!, partials: ([p, y]) => [y!, p!] };
 
 /**
- * Beam ratio of a single-beam hologram. Inputs: tone, share that passes from the layer to the object once, scatter, then, where they are known, distance of the middle of the object and
+ * Beam ratio of a single-beam hologram. Inputs: tone, share that passes from the layer to the object once, scatter, distance of the middle of the object and
  * its width, height and depth.
  */
 export const SINGLE_RATIO: Rule = {
   name: 'single-beam ratio', formula: '1 / (tone · T² · scatter · a²/(a² + d²)): a the radius of a disc as large as the front of the object, d the distance of that front', source: `conservation of energy; the disc: ${LAMBERT}`, curved: true,
   compute: ([tone, t, scatter, distance, w, h, depth]) => {
-    const touching = singleBeamRatio(tone!, t!) / scatter!;
-    if (distance === undefined || w === undefined || h === undefined) return touching;
-    const [square, gap] = [(w * h) / Math.PI, Math.max(0, distance - (depth ?? 0) / 2)];
-    return touching * ((square + gap * gap) / square);
+    const [square, gap] = [(w! * h!) / Math.PI, Math.max(0, distance! - depth! / 2)];
+    return (singleBeamRatio(tone!, t!) / scatter!) * ((square + gap * gap) / square);
   },
 };
 

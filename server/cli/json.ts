@@ -4,6 +4,7 @@ import type { Snapshot } from '../analysis.ts';
 import type { Check, Finding } from '../checks/check.ts';
 import { chainOf, showCell, type Chain, type Link } from '../features/chain.ts';
 import { notesOf } from '../features/notes.ts';
+import { mountAngles, type MountAngles } from '../features/report/angles.ts';
 import { stepsOf } from '../features/report/losses.ts';
 import { planText, verdictOf } from '../features/report/readings.ts';
 import type { Verdict } from '../features/report/verdict.ts';
@@ -86,7 +87,7 @@ function setup(r: Results, naming: Naming): Members {
   return {
     name: r.setup.name, hologram: hologram?.kind === 'words' ? hologram.text : null, place: place(r.setup.at, naming),
     results, guesses: [...guesses.values()], aliases: Object.fromEntries([...r.aliases].map(([a, cells]) => [a, cells.map(c => c.name)])),
-    goals: r.goals.map(g => goal(g, naming)), variant: r.setup.variant ?? null, note: r.setup.doc ?? null, variants: variantsOf(r).map(v => variantJson(v, r, naming)), notes: notesOf(r.setup).map(n => ({ about: n.about, text: n.text, line: n.line + 1 })), overrides: overridesOf(r.setup).map(o => override(o, naming)), readings: r.setup.readings.map(x => readingJson(x, r, naming)), losses: r.losses.shown() ? r.losses.ladders.map(l => lossesJson(l, r)) : [],
+    goals: r.goals.map(g => goal(g, naming)), variant: r.setup.variant ?? null, note: r.setup.doc ?? null, variants: variantsOf(r).map(v => variantJson(v, r, naming)), notes: notesOf(r.setup).map(n => ({ about: n.about, text: n.text, line: n.line + 1 })), overrides: overridesOf(r.setup).map(o => override(o, naming)), readings: r.setup.readings.map(x => readingJson(x, r, naming)), losses: r.losses.shown() ? r.losses.ladders.map(l => lossesJson(l, r)) : [], angles: mountAngles(r).map(a => anglesJson(a, r, naming)),
   };
 }
 
@@ -94,6 +95,11 @@ function setup(r: Results, naming: Naming): Members {
 const lossesJson = (l: Ladder, r: Results): Members => ({
   plate: l.plate.id, arm: l.pair.arm.name, object: l.pair.arm.object!.id, recorded: l.recorded && !l.recorded.missing ? l.recorded.name : null,
   causes: stepsOf(l, r).map(s => ({ cause: s.cause, result: s.rung.loss?.name ?? null, from: s.rung.from?.name ?? null, stops: s.stops ? { low: number(s.stops.low), high: number(s.stops.high) } : null, shown: s.text, remark: s.remark })),
+});
+
+/** How a mirror or a splitter is set. */
+const anglesJson = (a: MountAngles, { graph }: Results, naming: Naming): Members => ({
+  thing: a.thing.id, incidence: figure(graph, a.incidence, naming), fold: figure(graph, a.fold, naming), heading: a.heading ? figure(graph, a.heading, naming) : null, tilt: figure(graph, a.tilt, naming),
 });
 
 /** A reading as written, and what became of it. */

@@ -3,7 +3,7 @@ import { formArms, type Arms } from '../model/arms.ts';
 import type { Problem, Setup, Thing } from '../model/model.ts';
 import { addAlias, nameShort } from './aliases.ts';
 import { Beams } from './beams/beams.ts';
-import { arrivalAngle, incidenceNamed } from './places/angles.ts';
+import { arrivalAngle, foldNamed } from './places/angles.ts';
 import { armLengths } from './paths/arm-lengths.ts';
 import { coherenceOf, type Coherence } from './coherence.ts';
 import { Fringes } from './fringes/fringes.ts';
@@ -78,7 +78,7 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   const asked: { ask(name: string): Cell | undefined }[] = [];
   const ask = (name: string): Cell | undefined => {
     for (const area of asked) { const cell = area.ask(name); if (cell) return cell; }
-    return incidenceNamed(name, places, values);
+    return foldNamed(name, places, values);
   };
   const values: Values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? ask(name));
   const places: Places = new Places(values);

@@ -55,6 +55,13 @@ it('the schema bites: a wrong type, a figure without a value that is called comp
   expect(closed(more)).toBe(false);
 });
 
+it('tells how mirrors and splitters are set', () => {
+  // A worked layout of common practice, its incidences in another program's figures: S 25.7°, M1 28.2°, M2 43.5°, M3 52.8°.
+  const { setups } = json(['report', 'whelk-on-the-table.plate'], 'examples') as unknown as { setups: { angles: { thing: string; incidence: Figure; fold: Figure; heading: Figure | null; tilt: Figure }[] }[] };
+  expect(setups[0]!.angles.map(a => `${a.thing} ${((a.incidence.value! * 180) / Math.PI).toFixed(1)} ${a.heading!.unit}`)).toEqual(['S1 25.7 rad', 'M1 28.2 rad', 'M2 43.5 rad', 'M3 52.8 rad']);
+  expect(json(['report', 'whelk-too-long.plate'])).toMatchObject({ setups: [{ angles: [] }] });
+});
+
 describe('the whelk that is 84 mm too long', () => {
   const r = json(['report', 'whelk-too-long.plate']);
   it('has the lengths that a hand adds up', () => {

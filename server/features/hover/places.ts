@@ -1,8 +1,8 @@
 /** Where a thing stands, which way it faces, and how it meets its light, for hovers. */
 import type { Thing } from '../../model/model.ts';
 import { plain, show } from '../../model/show.ts';
-import { ANGLE, LENGTH } from '../../model/units.ts';
-import { incidence } from '../../results/places/angles.ts';
+import { LENGTH } from '../../model/units.ts';
+import { fold, incidence } from '../../results/places/angles.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
@@ -41,7 +41,7 @@ function faces(thing: Thing, { places, graph }: Results): string {
 function folds(thing: Thing, { places, values, graph }: Results): string {
   const cell = incidence(thing, places, values);
   if (!cell || cell.missing) return '';
-  return `Light meets it at ${showCell(graph, cell).text} from its normal and is turned by ${show(Math.PI - 2 * graph.value(cell)!, ANGLE)}.`;
+  return `Light meets it at ${showCell(graph, cell).text} from its normal and is turned by ${showCell(graph, fold(thing, places, values)!).text}.`;
 }
 
 function arrives(thing: Thing, { plates, graph }: Results): string {

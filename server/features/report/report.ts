@@ -13,6 +13,7 @@ import { shortName } from '../../results/names.ts';
 import { profile, type Pair, type PartName, type PlateResults } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
 import { chainOf, showCell, type Shown } from '../chain.ts';
+import { anglePages } from './angles.ts';
 import { armTable, type ArmTable } from './arms.ts';
 import { coherenceWords } from './coherence.ts';
 import { fringePages } from './fringes.ts';
@@ -118,7 +119,7 @@ export function reportOf(snapshot: Snapshot, r: Results): Report {
   return {
     setup: setup.name, line: setup.node.at, ...(setup.variant !== undefined ? { variant: setup.variant } : {}),
     ...(setup.doc !== undefined ? { doc: setup.doc } : {}), ...(hologram?.kind === 'words' ? { hologram: hologram.text } : {}),
-    plates: r.plates.map(p => platePage(p, r)), ...(readings ? { readings } : {}), light: [...lightPages(r), ...objectPages(r), ...fringePages(r), ...polarizationPages(r), ...movementPages(r)], losses: lossPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
+    plates: r.plates.map(p => platePage(p, r)), ...(readings ? { readings } : {}), light: [...lightPages(r), ...objectPages(r), ...fringePages(r), ...polarizationPages(r), ...movementPages(r), ...anglePages(r)], losses: lossPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
     notes: notesOf(setup), overrides: overridesOf(setup).map(o => `${o.key} of ${o.thing.id}: ${factText(o.fact)}, instead of ${o.item}’s ${o.instead}`),
     findings: own.filter(f => f !== pending), ...(pending ? { pending: pendingWords(String(pending.data['what'])) } : {}),
   };

@@ -4,7 +4,7 @@ import type { Thing } from '../../model/model.ts';
 import { ANGLE } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import type { Places } from './places.ts';
-import { FROM_NORMAL, INCIDENCE, LIT_AT } from '../rules/geometry.ts';
+import { FOLD, FROM_NORMAL, INCIDENCE, LIT_AT } from '../rules/geometry.ts';
 import { weighted } from '../rules/lengths.ts';
 import type { Values } from '../values.ts';
 
@@ -54,8 +54,16 @@ export function incidence(thing: Thing, places: Places, values: Values): Cell | 
   return light && values.graph.derive(name, INCIDENCE, [...light.arriving, ...light.leaving], ANGLE, `angle of incidence on ${thing.id}`);
 }
 
-/** The angle of incidence that a name asks for: it is made for those that ask. */
-export function incidenceNamed(name: string, places: Places, values: Values): Cell | undefined {
-  const thing = name.endsWith('.incidence') ? places.named(name.slice(0, -'.incidence'.length)) : undefined;
-  return thing && incidence(thing, places, values);
+/** Angle by which a mirror turns the light, or a splitter what it reflects: `M1.fold`. 180° sends it back. */
+export function fold(thing: Thing, places: Places, values: Values): Cell | undefined {
+  const name = `${thing.id}.fold`;
+  const angle = incidence(thing, places, values);
+  return values.graph.find(name) ?? (angle && values.graph.derive(name, FOLD, [angle], ANGLE, `angle by which ${thing.id} turns the light`));
+}
+
+/** The angle at a mirror that a name asks for: it is made for those that ask. */
+export function foldNamed(name: string, places: Places, values: Values): Cell | undefined {
+  const [, id, what] = /^(.*)\.(incidence|fold)$/.exec(name) ?? [];
+  const thing = id === undefined ? undefined : places.named(id);
+  return thing && (what === 'fold' ? fold : incidence)(thing, places, values);
 }

@@ -70,5 +70,7 @@ export const FROM_NORMAL: Rule = smooth({ name: 'angle of arrival', formula: 'ac
 export const BETWEEN: Rule = smooth({ name: 'angle between', formula: 'acos(a · b)', curved: true, compute: x => angleBetween(vector(x), vector(x, 3)) });
 /** Angle of incidence on a mirror: half of what lies between the light that arrives and the light that leaves; inputs are both. */
 export const INCIDENCE: Rule = smooth({ name: 'angle of incidence', formula: '(180° − angle by which the light is turned) / 2', curved: true, compute: x => (Math.PI - angleBetween(vector(x), vector(x, 3))) / 2 });
+/** Angle by which a mirror turns the light; input is the angle of incidence. */
+export const FOLD: Rule = { name: 'angle of a fold', formula: '180° − 2 · angle of incidence', linear: true, compute: ([i]) => Math.PI - 2 * i!, partials: () => [-2] };
 /** Angle between where the light on an object comes from and where the plate is: 0 from the front. Inputs are the light's direction and the line of sight, from the object to the plate. */
 export const LIT_AT: Rule = smooth({ name: 'angle of the light', formula: '180° − angle between the light and the way on to the plate', curved: true, compute: x => Math.PI - angleBetween(vector(x), vector(x, 3)) });

@@ -85,8 +85,15 @@ export const passing = (form: Form, hasNormal: boolean): Rule => ({
   },
 });
 
-/** Heading of a normal in the plan, from the table's x axis. Inputs: its components. */
-export const MOUNT_ANGLE: Rule = { name: 'mount angle', formula: 'atan2(y, x) of the normal', source: 'geometry', compute: ([x, y]) => (x === 0 && y === 0 ? Number.NaN : Math.atan2(y!, x!)) };
+/** Heading of a normal in the plan, from the table's x axis, counter-clockwise from 0 to a whole turn. Inputs: its components. */
+export const MOUNT_ANGLE: Rule = { name: 'mount angle', formula: 'atan2(y, x) of the normal', source: 'geometry', compute: ([x, y]) => (Math.hypot(x!, y!) < UPRIGHT ? Number.NaN : wholeTurn(Math.atan2(y!, x!))) };
+/** What is nothing but rounding below 0 stays 0. */
+const wholeTurn = (angle: number): number => (angle < -1e-12 ? angle + 2 * Math.PI : Math.max(0, angle));
+/** A normal that is no more level than that heads nowhere. */
+const UPRIGHT = 1e-9;
+
+/** How far a normal is tipped out of the level, upwards above 0. Inputs: its components. */
+export const MOUNT_TILT: Rule = { name: 'mount tilt', formula: 'atan2(z, √(x² + y²)) of the normal', source: 'geometry', compute: ([x, y, z]) => Math.atan2(z!, Math.hypot(x!, y!)) };
 
 /** Share of a beam that a face catches. Inputs: past the focus and Rayleigh range along both axes, wavelength, quality, angle from the normal, width, height. */
 export const landingShare = (shape: 'round' | 'rectangular'): Rule => ({

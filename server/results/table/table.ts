@@ -5,7 +5,7 @@
 import type { Leg, Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
-import { beyondTable, MOUNT_ANGLE, passing } from '../rules/table.ts';
+import { beyondTable, MOUNT_ANGLE, MOUNT_TILT, passing } from '../rules/table.ts';
 import { blockedLegs, type Blocked } from './blocked.ts';
 import type { TableContext } from './context.ts';
 import { beamEnd, caught, isTooSmall, narrowFaces, type Caught } from './faces.ts';
@@ -62,11 +62,12 @@ export class Table {
   /** What stands out; looked for once. */
   get look(): Look { return this.found ??= this.lookNow(); }
 
-  /** `M1.mount angle`, `object.3.clearance`, `object.3.distance from M1`, `raw.1.landing share`, `reference.2.reach`, `R1.pinhole to choose`. */
+  /** `M1.mount angle`, `M1.mount tilt`, `object.3.clearance`, `object.3.distance from M1`, `raw.1.landing share`, `reference.2.reach`, `R1.pinhole to choose`. */
   ask(name: string): Cell | undefined {
-    const [, subject, what, from] = /^(.*)\.(mount angle|clearance|landing share|reach|pinhole fit|pinhole to choose|distance from (.+))$/.exec(name) ?? [];
+    const [, subject, what, from] = /^(.*)\.(mount angle|mount tilt|clearance|landing share|reach|pinhole fit|pinhole to choose|distance from (.+))$/.exec(name) ?? [];
     if (!subject) return undefined;
     if (what === 'mount angle') return this.mountAngle(subject);
+    if (what === 'mount tilt') return this.mountTilt(subject);
     if (what!.startsWith('pinhole')) { const p = this.look.pinholes.find(x => x.thing.id === subject); return what === 'pinhole fit' ? p?.fit : p?.choose; }
     const ray = [...this.look.rays.values()].find(r => r.leg.id === subject);
     if (!ray) return undefined;
@@ -85,6 +86,15 @@ export class Table {
     const thing = places.named(id);
     const facing = thing && places.directions.facing(thing);
     return graph.find(name) ?? (facing && graph.derive(name, MOUNT_ANGLE, facing, ANGLE, `heading of the normal of ${id}`));
+  }
+
+  /** How far that normal is tipped out of the level. */
+  mountTilt(id: string): Cell | undefined {
+    const { graph, places } = this.context;
+    const name = `${id}.mount tilt`;
+    const thing = places.named(id);
+    const facing = thing && places.directions.facing(thing);
+    return graph.find(name) ?? (facing && graph.derive(name, MOUNT_TILT, facing, ANGLE, `tilt of the normal of ${id}`));
   }
 
   /** Distance of a leg's axis from the thing that it passes nearest. */

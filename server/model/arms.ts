@@ -16,6 +16,12 @@ export interface Arm {
   readonly beam: Beam;
 }
 
+/** How many legs of an arm are beam: up to the first thing that scatters it, or sends it into an image. */
+export function beamLegs(arm: Arm): number {
+  const first = arm.path.findIndex((l, i) => l.target?.kind.light === 'scatters' || (l.target?.kind.light === 'diffracts' && arm.path[i + 1]?.beam.port === 'diffracted'));
+  return first < 0 ? arm.path.length : first + 1;
+}
+
 export interface Arms {
   readonly arms: readonly Arm[];
   readonly problems: readonly Problem[];

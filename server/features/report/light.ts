@@ -1,4 +1,5 @@
 /** What is known of the light: at each plate, and along the beams. Rows of a table; every figure is a cell of the results. */
+import { beamLegs } from '../../model/arms.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Drift } from '../../results/light/drift.ts';
 import type { PlateLight } from '../../results/light/plate-light.ts';
@@ -91,7 +92,7 @@ function powerRows(plate: string, r: Results): LightRow[] {
   return r.plates.filter(p => p.plate.id === plate).flatMap(p => p.arms.flatMap(({ arm }) => {
     if (!arm.laser.facts.has('power')) return [];
     const cell = r.light.powers.ofArm(arm);
-    return cell.missing ? [] : [row(`power of ${arm.name}`, cell, r, `on ${(arm.object ?? arm.plate).id}`)];
+    return cell.missing ? [] : [row(`power of ${arm.name}`, cell, r, `on ${(arm.path[beamLegs(arm) - 1]?.target ?? arm.plate).id}`)];
   }));
 }
 
@@ -101,6 +102,9 @@ function driftRows(d: Drift, r: Results): LightRow[] {
   if (brightness.value !== undefined) rows.push({ label: 'brightness that it leaves', text: brightness.text, remark: `in ${showCell(r.graph, d.exposure).text}` });
   return rows;
 }
+
+/** Light that was read tells of a split only where it is written at which share that was. */
+const isMetered = ({ light }: Results): boolean => light.plates.some(p => p.reference !== undefined || p.objects.length > 0);
 
 /** How far before or behind a plate an image lies. */
 function offsetRow(plate: string, cell: Cell, r: Results): LightRow {
@@ -116,7 +120,7 @@ function otherRows(r: Results): LightRow[] {
       return row(`power of ${p.leg.beam.id} at ${p.leg.to}`, light.powers.at(p.leg), r, read !== undefined && planned ? `${percent(read / planned)} of the plan` : 'as read');
     }),
     ...light.wheels.flatMap(w => (w.byWheel ? [row(`${w.splitter.id} reflects by its wheel`, w.byWheel, r)] : [])),
-    ...light.solved.map(s => row(`${s.splitter.id} reflects`, s.working, r, `left open: by the plan ${plain(graph.value(s.ratio)!, 3)}:1 asks for ${showCell(graph, s.share).text}${s.bounded ? ', and it is kept within what is written' : ''}`)),
+    ...light.solved.map(s => row(`${s.splitter.id} reflects`, s.working, r, `left open: by the plan ${plain(graph.value(s.ratio)!, 3)}:1 asks for ${showCell(graph, s.share).text}${s.bounded ? ', and it is kept within what is written' : ''}${isMetered(r) ? `; write what ${s.splitter.id} reflected when the light was metered, and it follows from that` : ''}`)),
     ...light.images.flatMap(i => [row(`image of ${i.hologram.id}`, i.distance, r, `from ${i.hologram.id}`), ...i.offsets.map(o => offsetRow(o.plate.id, o.cell, r))]),
   ];
 }

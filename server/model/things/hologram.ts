@@ -1,12 +1,12 @@
 import { LENGTH, NUMBER } from '../units.ts';
 import { PLATE } from './footprint.ts';
-import { choice, quantity, text, type Kind } from './kind.ts';
+import { choice, quantity, sizes, text, type Kind } from './kind.ts';
 import { size } from './shared.ts';
 
 export const hologram: Kind = {
   word: 'hologram', article: 'a hologram', light: 'diffracts', ports: ['diffracted', 'through'], expectsLight: true, footprint: PLATE,
   doc: 'A finished hologram that serves as the object of a transfer. The beam that it makes starts at its port `diffracted`. A strip that masks it is a `slit` before it.',
-  usual: ['size', 'from', 'turned', 'image', 'image distance', 'depth'],
+  usual: ['size', 'from', 'turned', 'image', 'image distance', 'image size', 'depth'],
   facts: [
     text('from', 'The file and setup in which it was recorded.', ['"whelk-master.plate"']),
     size('63 x 63 mm', '102 x 127 mm'),
@@ -16,6 +16,10 @@ export const hologram: Kind = {
     choice('turned', ['as recorded', 'flipped'], 'Flipped, it gives the real image.', { usual: ['flipped', 'as recorded'] }),
     choice('image', ['real', 'virtual'], 'Which image is used.', { used: true }),
     quantity('image distance', LENGTH, 'From the hologram to the middle of its image.', { used: true, usual: ['250 mm ± 2 mm', '300 mm ± 2 mm'] }),
+    sizes('image size', [2], 'Width and height of its image, as it stands on the table.', { used: true, usual: ['60 x 40 mm', '80 x 100 mm'] }),
+    quantity('image light', NUMBER, 'Light of its image at the plate as a multiple of what efficiency and image size say; write it once its light was metered.', {
+      used: true, usual: ['1 ×÷ 2', '0.7 ×÷ 1.3'], assumed: { text: '1 ×÷ 2', why: 'an image neither fills its size nor is it evenly bright; a guess until it is metered' },
+    }),
     quantity('depth', LENGTH, 'Depth of its image along the line of sight.', { used: true, sign: 'not negative', usual: ['50 mm', '30 mm'] }),
   ],
 };

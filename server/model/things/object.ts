@@ -24,6 +24,9 @@ export const object: Kind = {
     quantity('scatter', NUMBER, 'Its light at the plate as a multiple of what size, tone and gloss say; write it once its light was metered.', {
       used: true, usual: ['1 ×÷ 3', '0.6 ×÷ 1.3'], assumed: { text: '1 ×÷ 3', why: 'light from an object is a guess within a factor of three either way until it is metered; common practice' },
     }),
+    quantity('passes', NUMBER, 'Share of the light of a screen behind it that it lets by and through toward the plate: of a leaf, a slide, a cut-out.', {
+      used: true, sign: 'share', usual: ['60% ± 20 points', '10% ×÷ 2'], assumed: { text: '30% ×÷ 3', why: 'a thin cut-out lets most of it by, a dense slide a few per cent; from memory' },
+    }),
     quantity('depolarization', NUMBER, 'Share of what it gives back that has lost its polarization.', {
       used: true, sign: 'share', usual: ['60% ± 20 points', '10% ± 10 points'], assumed: { text: '50% ± 50 points', why: 'bare metal keeps the polarization, chalk, shell and paint lose nearly all of it: anything between is met; from memory' },
     }),

@@ -27,9 +27,9 @@ export const aperture: Kind = { word: 'aperture', article: 'an aperture', light:
 export const slit: Kind = {
   word: 'slit', called: 'mask', article: 'a slit', light: 'passes', ports: [], expectsLight: true, footprint: MASK, doc: 'A slit, for instance over the first hologram of a rainbow transfer.', usual: ['width', 'direction'],
   facts: [
-    quantity('width', LENGTH, 'Width of the opening.', { usual: ['4 mm ± 0.5 mm', '2 mm', '5 mm', '10 mm'] }),
-    quantity('length', LENGTH, 'Length of the opening.', { usual: ['60 mm', '100 mm'] }),
-    choice('direction', ['horizontal', 'vertical'], 'Which way it runs for whoever looks at the finished hologram; horizontal for head-side parallax.'),
+    quantity('width', LENGTH, 'Width of the opening.', { used: true, usual: ['4 mm ± 0.5 mm', '2 mm', '5 mm', '10 mm'] }),
+    quantity('length', LENGTH, 'Length of the opening; without it the slit is as long as the hologram behind it.', { used: true, usual: ['60 mm', '100 mm'] }),
+    choice('direction', ['horizontal', 'vertical'], 'Which way it runs for whoever looks at the finished hologram; horizontal for head-side parallax. Where the top of the plate points `left` or `right`, a horizontal slit stands upright on the table.', { used: true, assumed: { text: 'horizontal', why: 'a rainbow hologram keeps the parallax from side to side, along its slit; common practice' } }),
     size('100 x 100 mm'),
   ],
 };

@@ -1,18 +1,19 @@
 /** How large plates and objects are, for whoever looks at more than their middles. */
 import type { Thing } from '../../model/model.ts';
+import { LENGTH } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import type { Values } from '../values.ts';
 
 const SIDES = ['width', 'height', 'depth'] as const;
 
-/** Width and height of a thing, and its depth where the text has one; undefined where no size is written. What somebody asked for before is the same input. */
-export function sidesOfThing(thing: Thing, values: Values): readonly Cell[] | undefined {
-  const size = thing.facts.get('size');
+/** Width and height of a thing, and its depth where the text has one; undefined where no size is written. What somebody asked for before is the same input. `of`: of its image. */
+export function sidesOfThing(thing: Thing, values: Values, of: '' | 'image ' = ''): readonly Cell[] | undefined {
+  const size = thing.facts.get(`${of}size`);
   if (size?.value.kind !== 'sizes') return undefined;
   const { graph } = values;
   return size.value.parts.map((q, i) => {
-    const name = `${thing.id}.${SIDES[i]!}`;
-    return graph.find(name) ?? graph.input(name, q, 'written', `${SIDES[i]!} of ${thing.id}`, { at: size.at });
+    const name = `${thing.id}.${of}${SIDES[i]!}`;
+    return graph.find(name) ?? graph.input(name, q, 'written', `${SIDES[i]!} of ${of ? 'the image of ' : ''}${thing.id}`, { at: size.at });
   });
 }
 
@@ -34,6 +35,11 @@ export function extentOf(thing: Thing, depth: Cell | undefined, values: Values):
   const [width, height, own] = sides ?? [];
   if (!width || !height) return { shape: 'box' };
   const deep = depth && !depth.missing ? depth : own;
-  const flat = (): Cell => values.graph.input(`${thing.id}.depth of a flat thing`, { value: 0, dim: width.dim }, 'written', `depth of ${thing.id}`);
-  return { shape: ball ? 'ball' : 'box', sides: [width, height, deep ?? flat()] };
+  return { shape: ball ? 'ball' : 'box', sides: [width, height, deep ?? flatDepth(thing, values)] };
+}
+
+/** The depth of what has none. */
+export function flatDepth({ id }: Thing, { graph }: Values): Cell {
+  const name = `${id}.depth of a flat thing`;
+  return graph.find(name) ?? graph.input(name, { value: 0, dim: LENGTH }, 'written', `depth of ${id}`);
 }

@@ -6,11 +6,12 @@ import { Beams } from '../beams/beams.ts';
 import type { Cell } from '../graph.ts';
 import type { LegCells } from '../paths/leg-cells.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
+import { openSides } from '../places/mask.ts';
 import type { Places } from '../places/places.ts';
 import { acrossLayer, alongSurface, bandwidth, efficiency, finestSpot, MIDDLE, PER_METRE, RESOLVING_SHARE, separation, tilt, volume, widestSpot, type HologramWay, type Known, type Spot } from '../rules/fringes.ts';
 import { weighted } from '../rules/lengths.ts';
 import type { Values } from '../values.ts';
-import { extentOf, sidesOfThing, type Extent } from './extents.ts';
+import { extentOf, flatDepth, sidesOfThing, type Extent } from './extents.ts';
 import { wayOf, type Sides } from './way.ts';
 
 /** The fringes of one pair. */
@@ -117,7 +118,7 @@ export class Fringes {
     const object = arms.find(a => a.arm === pair.arm);
     const angle = object?.angle?.cell ?? values.fact(plate, 'object angle');
     if (!by && !angle) return undefined;
-    const extent = !by || by.source === pair.arm.object ? extentOf(by?.source ?? pair.arm.object!, pair.depth, values) : { shape: 'box' as const };
+    const extent = !by || by.source === pair.arm.object ? this.extent(by?.source ?? pair.arm.object!, pair) : { shape: 'box' as const };
     const [known, inputs] = by ? this.inputs(plate, pair, extent, 'places', way.way, [...by.plate, ...by.normal, ...by.object, ...by.reference], false)
       : this.byAngles(plate, pair, extent, way.way, reference.angle.cell, angle!);
     const layer = way.way === 'reflection' ? [this.fact(plate, 'index')] : [];
@@ -133,6 +134,14 @@ export class Fringes {
     const room = way.way === 'transmission' && whole && (extent.sides || typeof extent.shape !== 'string') && !known.far
       ? graph.derive(`${name}.room beside the object`, separation(known, widestSpot(known, extent.shape, at)), inputs, NUMBER, `room between the reference and ${pair.arm.object!.id}`) : undefined;
     return { plate, pair, way: way.way, finest, spot, from: { known, inputs }, ...(way.sides ? { sides: way.sides } : {}), ...(rated && share ? { rated, share } : {}), ...(room ? { separation: room } : {}) };
+  }
+
+  /** The light of a transfer comes from the hologram before it, which is flat, and from no more of it than its slit leaves open. */
+  private extent(source: Thing, pair: Pair): Extent {
+    const { values } = this.context;
+    if (source.kind.light !== 'diffracts') return extentOf(source, pair.depth, values);
+    const open = openSides(pair.arm, values);
+    return open ? { shape: 'box', sides: [...open, flatDepth(source, values)] } : { shape: 'box' };
   }
 
   /** Where everything stands; undefined where a place or a direction is not known. */

@@ -52,20 +52,24 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
   const wheels = new Wheels(meters, context);
   const powers = new Powers(meters, wheels, context);
   const predictions = new Predictions(powers, context);
-  const splits = new Splits(powers, predictions, context);
+  const splits = new Splits(powers, wheels, predictions, context);
   wheels.solve = splitter => splits.working(splitter);
+  // The light of a transfer depends on where the image is; on the page it stands behind that light.
+  const imaged: Cell[] = [];
+  const images = imagesOf(meters, { ...context, published: imaged });
   const plates = new Map<Thing, PlateLight>();
   const at = (plate: Thing): PlateLight => {
     let light = plates.get(plate);
     if (!light) plates.set(plate, light = plateLight(plate, meters, powers, predictions, context));
     return light;
   };
+  splits.lightAt = at;
   const all = given.plates.map(p => p.plate);
   for (const plate of all) if (setup.facts.has('beam ratio') || readingsAt(plate, context).length > 0 || Predictions.wanted(given.arms.arms.filter(a => a.plate === plate))) at(plate);
   const told = wheels.told();
   for (const w of told) if (w.byWheel) published.push(w.byWheel);
   const drifts = given.readings.some(r => r.measured?.kind === 'drift') ? all.flatMap(p => driftAt(p, all, () => at(p).exposure, meters, context) ?? []) : [];
-  const images = imagesOf(meters, context);
+  published.push(...imaged);
   const readPowers = powers.corrected();
   for (const p of readPowers) published.push(powers.at(p.leg));
   for (const r of given.readings) {

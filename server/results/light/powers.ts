@@ -1,14 +1,18 @@
 /** Power along the beams, leg by leg from the laser. A page may have thousands of legs: only what somebody asks for is worked out. */
-import type { Arm } from '../../model/arms.ts';
+import { beamLegs, type Arm } from '../../model/arms.ts';
 import type { Beam, Leg, Reading, Thing } from '../../model/model.ts';
-import { POWER } from '../../model/units.ts';
+import { NUMBER, parseUnit, POWER } from '../../model/units.ts';
 import type { Cell, Missing } from '../graph.ts';
 import { BEHIND, BEHIND_DENSITY, BEHIND_POLARIZER, DIFFRACTED, REFLECTED, THROUGH } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
+import { maskOf, ontoHologram, openSides, replayAngle } from '../places/mask.ts';
+import { BEHIND_SLIT } from '../rules/image.ts';
+import { landingShare } from '../rules/table.ts';
 import { isLight, type LightContext } from './context.ts';
 import { counting } from './fates.ts';
 import type { Meters } from './meter.ts';
 import type { Wheels } from './wheels.ts';
+import { beamNumbers } from './yield.ts';
 
 /** A power that was read, and what the plan says. */
 export interface PowerReading {
@@ -18,6 +22,7 @@ export interface PowerReading {
   readonly planned: Cell;
 }
 
+const PERCENT = parseUnit('%')!;
 const SAME = weighted('the same power', 'power where the beam ends', [1]);
 
 export class Powers {
@@ -56,13 +61,13 @@ export class Powers {
     return this.cells.get(leg)!;
   }
 
-  /** Power that an arm brings: a reference to the plate, an object beam to what it lights. */
+  /** Power that an arm brings: a reference to the plate, an object beam to what it lights, be that a screen that lights the object. */
   ofArm(arm: Arm): Cell {
     const name = `${arm.plate.id}.${arm.name}.power`;
     const known = this.arms.get(name);
     if (known) return known;
-    const last = arm.object ? arm.path.findLast(l => l.target === arm.object) : arm.path.at(-1);
-    const words = `power of ${arm.name} on ${(arm.object ?? arm.plate).id}`;
+    const last = arm.path[beamLegs(arm) - 1];
+    const words = `power of ${arm.name} on ${(last?.target ?? arm.plate).id}`;
     const cell = last ? this.context.graph.derive(name, SAME, [this.at(last)], POWER, words) : this.missing(name, words, 'value-missing', `${arm.name} has no legs`);
     this.arms.set(name, cell);
     return cell;
@@ -73,7 +78,7 @@ export class Powers {
   behindSplitter(arm: Arm, splitter: Thing): Cell {
     const { graph } = this.context;
     const start = arm.path.findIndex(l => l.target === splitter) + 1;
-    const end = arm.object ? arm.path.findLastIndex(l => l.target === arm.object) : arm.path.length - 1;
+    const end = beamLegs(arm) - 1;
     let cell = graph.find('a watt') ?? graph.input('a watt', { value: 1, dim: POWER }, 'computed', 'a watt that leaves the splitter');
     for (let i = start; i < end; i++) {
       const [leg, next] = [arm.path[i]!, arm.path[i + 1]!];
@@ -145,9 +150,22 @@ export class Powers {
       case 'polarizer': { const share = this.context.polarization.polarizerShare(arriving); if (share) return graph.derive(name, BEHIND_POLARIZER, [before, share, loss()], POWER, words); break; }
       case 'attenuator': return graph.derive(name, BEHIND_DENSITY, [before, fact('density', `the density of ${thing.id}`)], POWER, words);
       case 'shutter': return this.wrap(name, words, before);
+      case 'slit': { const share = this.maskShare(thing, arriving); if (share) return graph.derive(name, BEHIND_SLIT, [before, share], POWER, words); break; }
       case 'hologram': if (port === 'diffracted') return graph.derive(name, DIFFRACTED, [before, fact('efficiency', `the efficiency of ${thing.id}`)], POWER, words);
     }
     return this.missing(name, words, 'not-computed-yet', UNTOLD[thing.kind.light] !== undefined && thing.kind.word !== 'polarizer' ? UNTOLD[thing.kind.light]!(thing.id) : `how much ${thing.id} lets through depends on the light that meets it: read the power behind it`, thing.at);
+  }
+
+  /** Share of a beam that passes the slit before a hologram, and falls on that. Undefined where the slit masks no hologram, or sizes are not written. */
+  private maskShare(slit: Thing, onto: Leg): Cell | undefined {
+    const { graph, values, beams, places, arms } = this.context;
+    const masked = onto.beam.legs[onto.n]?.target;
+    const arm = arms.arms.find(a => a.object === masked && maskOf(a, values)?.onto === onto);
+    const open = slit.facts.has('width') && arm ? openSides(arm, values) : undefined;
+    const lit = arm && ontoHologram(arm);
+    if (!open || !lit) return undefined;
+    const name = `${slit.id}.lets through`;
+    return graph.find(name) ?? graph.derive(name, landingShare('rectangular'), [...beamNumbers(beams.at(onto)), replayAngle(arm.object!, lit, places, values), ...open], NUMBER, `share of ${onto.beam.id} that passes ${slit.id}`, { unit: PERCENT });
   }
 
   private wrap(name: string, words: string, cell: Cell): Cell {

@@ -4,27 +4,20 @@
  */
 import type { Arm } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
-import { ANGLE, LENGTH, LIGHT, multiply, NUMBER, parseUnit, POWER, type Unit } from '../../model/units.ts';
-import type { Front } from '../beams/beams.ts';
+import { ANGLE, LENGTH, LIGHT, NUMBER, parseUnit } from '../../model/units.ts';
 import { sidesOfThing } from '../fringes/extents.ts';
 import type { Cell } from '../graph.ts';
 import { formOf } from '../object/object.ts';
 import { litAt } from '../places/angles.ts';
 import { cornerLight, FACE_LOSS, objectLight, patchesFor, PREDICTED_OBJECT, PREDICTED_REFERENCE, PREDICTED_SCREEN, REFERENCE_LIGHT, SINGLE_RATIO } from '../rules/object-light.ts';
 import type { LightContext } from './context.ts';
+import { imageYield } from './image-light.ts';
 import type { Powers } from './powers.ts';
+import { screenBefore, screenYield } from './screen-light.ts';
+import { beamNumbers, FOR_EACH, MICRO, PER_WATT, spreads, type Yield } from './yield.ts';
 
-const [MICRO, MILLIWATT, PERCENT, DEGREE, MM] = [parseUnit('µW/cm²')!, parseUnit('mW')!, parseUnit('%')!, parseUnit('°')!, parseUnit('mm')!];
-const PER_WATT = multiply(LIGHT, POWER, -1);
-const FOR_EACH: Unit = { text: `${MICRO.text} for each mW`, dim: PER_WATT, factor: MICRO.factor / MILLIWATT.factor, offset: 0 };
+const [PERCENT, DEGREE, MM] = [parseUnit('%')!, parseUnit('°')!, parseUnit('mm')!];
 const RIGHT = Math.PI / 180;
-
-/** What an arm would give, and for each watt that it brings. */
-export interface Yield {
-  /** light at the plate for each watt on what the arm lights, all but the power counted */
-  readonly cells: readonly Cell[];
-  readonly make: (name: string, words: string, power: Cell) => Cell;
-}
 
 export class Predictions {
   private readonly yields = new Map<Arm, Yield | Cell>();
@@ -61,7 +54,7 @@ export class Predictions {
     const name = `${plate.id}.${arm.name}.corner light`;
     const [normal, light] = [places.directions.facing(places.own(plate)), places.directions.of(beam.leg)];
     const byPlaces = normal && light && !plate.facts.has('reference angle') ? [...normal, ...light] : undefined;
-    return graph.find(name) ?? graph.derive(name, cornerLight(!byPlaces), [...numbers(beam.front), ...(byPlaces ?? [this.angle(arm)]), this.centred(arm), sides[0]!, sides[1]!], NUMBER, `weakest corner of ${plate.id} in the light of ${arm.name}`, { unit: PERCENT });
+    return graph.find(name) ?? graph.derive(name, cornerLight(!byPlaces), [...beamNumbers(beam.front), ...(byPlaces ?? [this.angle(arm)]), this.centred(arm), sides[0]!, sides[1]!], NUMBER, `weakest corner of ${plate.id} in the light of ${arm.name}`, { unit: PERCENT });
   }
 
   /** The ratio of a hologram in one beam, which nothing on the table sets. Undefined where the arms are no such pair. */
@@ -95,7 +88,7 @@ export class Predictions {
     const beam = beams.ofArm(arm);
     if (!beam) return this.none(`${base}.light for each watt`, PER_WATT, '', `${arm.name} has no legs`);
     if (!spreads(arm)) return this.none(`${base}.light for each watt`, PER_WATT, '', `nothing on the way of ${arm.name} spreads its beam: write the spreading lens that it goes through`, arm.plate.at);
-    const each = graph.derive(`${base}.light for each watt`, REFERENCE_LIGHT, [...numbers(beam.front), this.angle(arm)], PER_WATT, `light of ${arm.name} at ${arm.plate.id} for each watt of it`, { unit: FOR_EACH });
+    const each = graph.derive(`${base}.light for each watt`, REFERENCE_LIGHT, [...beamNumbers(beam.front), this.angle(arm)], PER_WATT, `light of ${arm.name} at ${arm.plate.id} for each watt of it`, { unit: FOR_EACH });
     return each.missing ? each : { cells: [each], make: (name, words, power) => graph.derive(name, PREDICTED_REFERENCE, [power, each], LIGHT, words, { unit: MICRO }) };
   }
 
@@ -106,11 +99,19 @@ export class Predictions {
     const none = (why: string, at = thing.at): Cell => this.none(called, PER_WATT, `light of ${arm.name} for each watt of it`, why, at);
     const { word } = thing.kind;
     const screen = word === 'ground glass' || word === 'diffuser';
-    if (thing.kind.light === 'diffracts') return none(`how wide the image of ${thing.id} spreads at ${arm.plate.id} is not known: meter its light there`);
+    const ways = { angle: (a: Arm): Cell => this.angle(a), none };
+    if (thing.kind.light === 'diffracts') return imageYield(arm, ways, this.context);
     if (word !== 'object' && !screen) return none(`how ${thing.id} scatters is not known: meter its light at ${arm.plate.id}`);
     const at = arm.path.findLastIndex((l, i) => l.target === thing && i < arm.path.length - 1);
     const [onto, on] = [arm.path[at], arm.path[arm.path.length - 1]!];
     if (!onto) return none(`no light falls on ${thing.id}`);
+    const lit = word === 'object' ? screenBefore(arm) : undefined;
+    if (lit) {
+      return screenYield(arm, lit, {
+        ...ways, seen: (t, from, to, isScreen) => this.seen(arm, t, from, to, isScreen), size: (t, isScreen) => this.size(t, isScreen), laid: t => formOf(t, values),
+        litAt: a => litAt(a.plate, a, this.context.places, values)?.cell,
+      }, this.context);
+    }
     const before = arm.path.slice(0, at).find(l => l.target && (l.target.kind.light === 'scatters' || l.target.kind.word === 'fill card'));
     if (before) return none(`${thing.id} is lit by light that ${before.target!.id} scatters: meter what of it reaches ${arm.plate.id}`);
     if (!spreads(arm, thing)) return none(`nothing spreads the beam of ${arm.name} before ${thing.id}: write the spreading lens that it goes through`);
@@ -119,22 +120,21 @@ export class Predictions {
     const fact = (phrase: string): Cell => values.fact(thing, phrase) ?? this.none(`${thing.id}.${phrase}`, NUMBER, `${phrase} of ${thing.id}`, `the ${phrase} of ${thing.id} is not written`, thing.at);
     const front = this.context.beams.at(onto);
     const laid = { ...formOf(thing, values), ...(screen ? { shape: 'screen' as const } : {}) };
-    const seen = this.seen(arm, onto, on, screen);
+    const seen = this.seen(arm, thing, onto, on, screen);
     const radius = graph.value(this.context.beams.radius(onto));
     const distance = legs.get(on) ?? none(`how far ${thing.id} is from ${arm.plate.id} is not known`);
     const count = radius === undefined ? 0 : patchesFor(radius, size.map(c => graph.value(c) ?? 0) as [number, number, number]);
     const each = graph.derive(called, objectLight({ ...laid, count, byAngle: seen.length === 1 }), [
-      ...numbers(front), distance, this.angle(arm), ...(screen ? [fact('scatter angle')] : [fact('gloss'), fact('gloss angle')]), ...seen, ...size,
+      ...beamNumbers(front), distance, this.angle(arm), ...(screen ? [fact('scatter angle')] : [fact('gloss'), fact('gloss angle')]), ...seen, ...size,
     ], PER_WATT, `light of ${arm.name} at ${arm.plate.id} for each watt on ${thing.id}, ${screen ? 'if it lost nothing' : 'if it were white'}`, { unit: FOR_EACH });
     if (each.missing) return each;
     const [share, scatter] = [fact(screen ? 'loss' : 'tone'), fact('scatter')];
     return { cells: [each, share, scatter], make: (name, words, power) => graph.derive(name, screen ? PREDICTED_SCREEN : PREDICTED_OBJECT, [power, each, share, scatter], LIGHT, words, { unit: MICRO }) };
   }
 
-  /** How the light falls on the object: two directions where the places tell them, else an angle. */
-  private seen(arm: Arm, onto: Leg, on: Leg, screen: boolean): readonly Cell[] {
+  /** How the light falls on a thing and goes on: two directions where the places tell them, else an angle. */
+  private seen(arm: Arm, thing: Thing, onto: Leg, on: Leg, screen: boolean): readonly Cell[] {
     const { graph, places, values } = this.context;
-    const thing = arm.object!;
     const { directions } = places;
     const written = thing.facts.has('lit at');
     const [light, sight] = written ? [] : [directions.of(onto), on.target && directions.between(places.own(thing), places.own(on.target))];
@@ -174,12 +174,4 @@ export class Predictions {
   private none(name: string, dim: Cell['dim'], words: string, why: string, at?: Thing['at']): Cell {
     return this.context.values.missing(name, dim, words, { code: 'value-missing', why, ...(at ? { at } : {}) });
   }
-}
-
-const numbers = ({ level, upright, wavelength, quality }: Front): readonly Cell[] => [level.past, level.rayleigh, upright.past, upright.rayleigh, wavelength, quality];
-
-/** Whether something spreads the beam of an arm before it reaches what it lights. */
-function spreads(arm: Arm, until: Thing | undefined = arm.object): boolean {
-  const end = until ? arm.path.findIndex(l => l.target === until) : arm.path.length;
-  return arm.path.slice(0, end < 0 ? arm.path.length : end).some(l => l.target !== undefined && (l.target.kind.word === 'spreader' || l.target.facts.has('focal length')));
 }

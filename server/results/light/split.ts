@@ -3,10 +3,12 @@ import type { Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
-import { splitForRatio } from '../rules/object-light.ts';
+import { splitForRatio, splitFromMetered } from '../rules/object-light.ts';
 import type { LightContext } from './context.ts';
 import type { Powers } from './powers.ts';
+import type { PlateLight } from './plate-light.ts';
 import type { Predictions } from './predicted.ts';
+import type { Wheels } from './wheels.ts';
 
 const PERCENT = parseUnit('%')!;
 
@@ -26,7 +28,10 @@ export class Splits {
   private readonly asking = new Set<Thing>();
   private readonly shares = new Map<Thing, Cell | undefined>();
 
-  constructor(private readonly powers: Powers, private readonly predictions: Predictions, private readonly context: LightContext) {}
+  /** what is known of the light at a plate */
+  lightAt: (plate: Thing) => PlateLight | undefined = () => undefined;
+
+  constructor(private readonly powers: Powers, private readonly wheels: Wheels, private readonly predictions: Predictions, private readonly context: LightContext) {}
 
   /** `S1.split for ratio` */
   ask(name: string): Cell | undefined {
@@ -49,12 +54,12 @@ export class Splits {
     return this.shares.get(splitter);
   }
 
-  /** The share to work with where it is written `?`. */
+  /** The share to work with where it is written `?`; a cell without a value where the setup names a ratio, and what it asks for cannot be told. */
   working(splitter: Thing): Cell | undefined {
     const known = this.solved.get(splitter);
     if (known) return known.working;
     const share = this.share(splitter);
-    if (!share || share.missing) return undefined;
+    if (!share || share.missing) return share;
     const { graph } = this.context;
     const value = graph.value(share)!;
     const bound = splitter.facts.get('reflects')?.value;
@@ -90,14 +95,29 @@ export class Splits {
     if (!found || !ratio) return undefined;
     const name = `${splitter.id}${NAME}`;
     const words = `share that ${splitter.id} has to reflect`;
+    const now = this.metered(found.reference.plate, splitter);
+    if (now) return this.named(graph.derive(name, splitFromMetered(found.reflected), [ratio, ...now], NUMBER, words, { unit: PERCENT }));
     const each = [found.reference, ...found.objects].map(arm => {
       const entering = this.powers.behindSplitter(arm, splitter);
       const given = this.predictions.yieldOf(arm);
       return 'make' in given ? given.make(`${arm.plate.id}.${arm.name}.light for a watt behind ${splitter.id}`, `light of ${arm.name} for a watt that enters it`, entering) : given;
     });
-    const cell = graph.derive(name, splitForRatio(found.reflected), [ratio, ...each], NUMBER, words, { unit: PERCENT });
+    return this.named(graph.derive(name, splitForRatio(found.reflected), [ratio, ...each], NUMBER, words, { unit: PERCENT }));
+  }
+
+  private named(cell: Cell): Cell {
     for (const alias of ['split', 'split for ratio']) this.context.alias(alias, cell);
     return cell;
+  }
+
+  /** The ratio at a plate, at least one side of it metered, and the share at which that was; undefined where either is not known. An open share tells nothing of where the splitter stood. */
+  private metered(plate: Thing, splitter: Thing): readonly [Cell, Cell] | undefined {
+    if (splitter.facts.get('reflects')?.value.kind === 'unknown' && !this.context.readings.some(r => r.measured?.kind === 'wheel' && r.measured.splitter === splitter)) return undefined;
+    if (!this.context.readings.some(r => r.measured?.kind === 'light' && (!r.measured.at || r.measured.at === plate))) return undefined;
+    const { ratio, reference, objects } = this.lightAt(plate)!;
+    const share = this.wheels.of(splitter).reflects;
+    const isRead = (reference !== undefined || objects.length > 0) && !ratio.inputs.some(c => c.name === WRITTEN_RATIO);
+    return isRead && !ratio.missing && !share.missing ? [ratio, share] : undefined;
   }
 
   /** `aim beam ratio: 4:1`, or `aim P1.beam ratio: 4:1`; else the ratio that is written. */

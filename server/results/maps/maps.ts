@@ -5,10 +5,11 @@
 import type { Thing } from '../../model/model.ts';
 import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import { Beams } from '../beams/beams.ts';
-import { sidesOfThing } from '../fringes/extents.ts';
+import { flatDepth, sidesOfThing } from '../fringes/extents.ts';
 import type { Cell } from '../graph.ts';
 import { nameOf, spreadOf, type ObjectLight } from '../object/object.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
+import { ontoHologram, openSides } from '../places/mask.ts';
 import type { Places } from '../places/places.ts';
 import { acrossPlate, brightnessAt, mismatchAt, nearestRevival, offRevival, search, WALK, type Found, type Layout } from '../rules/maps.ts';
 import type { Values } from '../values.ts';
@@ -139,14 +140,12 @@ export class Maps {
   private transferred(plate: Thing, pair: Pair): { readonly form: 'hologram'; readonly at: readonly Cell[]; readonly middle: readonly Cell[]; readonly facing: readonly Cell[]; readonly light: readonly Cell[]; readonly spread?: readonly [Cell, Cell]; readonly sides: readonly Cell[] } | undefined {
     const { places, values, beams } = this.context;
     const first = pair.arm.object!;
-    const onto = pair.arm.path.findLast((l, i) => l.target === first && i < pair.arm.path.length - 1);
+    const onto = ontoHologram(pair.arm);
     if (first.kind.light !== 'diffracts' || !onto || places.ways.source(pair.arm.path.at(-1)!) !== first) return undefined;
     const own = places.own(first);
-    const [at, middle, facing, light, sides] = [places.of(places.own(plate)), places.of(own), places.directions.facing(own), places.directions.of(onto), sidesOfThing(first, values)];
+    const [at, middle, facing, light, sides] = [places.of(places.own(plate)), places.of(own), places.directions.facing(own), places.directions.of(onto), openSides(pair.arm, values)];
     if (!at || !middle || !facing || !light || !sides) return undefined;
     const spread = spreadOf(pair.arm, onto, beams);
-    const name = `${first.id}.depth of a flat thing`;
-    const { graph } = values;
-    return { form: 'hologram', at, middle, facing, light, ...(spread ? { spread } : {}), sides: [sides[0]!, sides[1]!, graph.find(name) ?? graph.input(name, { value: 0, dim: LENGTH }, 'written', `depth of ${first.id}`)] };
+    return { form: 'hologram', at, middle, facing, light, ...(spread ? { spread } : {}), sides: [...sides, flatDepth(first, values)] };
   }
 }

@@ -3,7 +3,7 @@ import type { Arm } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import { Beams } from '../beams/beams.ts';
-import { sidesOfThing } from '../fringes/extents.ts';
+import { flatDepth, sidesOfThing } from '../fringes/extents.ts';
 import type { Cell } from '../graph.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
 import type { Places } from '../places/places.ts';
@@ -119,11 +119,6 @@ function sidesOfObject(object: Thing, depth: Cell | undefined, values: Values, f
   const sides = sidesOfThing(object, values) ?? [];
   const round = object.facts.has('diameter') ? values.fact(object, 'diameter') : undefined;
   const [width, height, deep] = [sides[0] ?? round, sides[1] ?? round, depth ?? sides[2] ?? round];
-  const all = width && height && [width, height, deep ?? flat(object, values)];
+  const all = width && height && [width, height, deep ?? flatDepth(object, values)];
   return all && !all.some(c => c.missing) ? all : undefined;
-}
-
-function flat(object: Thing, { graph }: Values): Cell {
-  const name = `${object.id}.depth of a flat thing`;
-  return graph.find(name) ?? graph.input(name, { value: 0, dim: LENGTH }, 'written', `depth of ${object.id}`);
 }

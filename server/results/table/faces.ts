@@ -1,5 +1,5 @@
 /** What faces catch of the beams that fall on them. */
-import type { Arm } from '../../model/arms.ts';
+import { beamLegs, type Arm } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import { Beams } from '../beams/beams.ts';
@@ -37,7 +37,7 @@ export function narrowFaces(rays: ReadonlyMap<Leg, Ray>, context: TableContext):
   const found = new Map<string, Caught>();
   for (const arm of context.arms.arms) {
     if (!Beams.areShaped(arm)) continue;
-    const end = beamEnd(arm);
+    const end = beamLegs(arm);
     for (const leg of arm.path.slice(0, end)) {
       const ray = rays.get(leg);
       if (!ray || !CATCHES.has(ray.end.kind.word)) continue;
@@ -85,12 +85,6 @@ export function caught(ray: Ray, arm: Arm, end: number, context: TableContext, o
 }
 
 export const isTooSmall = (c: Caught, graph: TableContext['graph']): boolean => graph.value(c.cell)! < (c.kind === 'share' ? 0.97 : SLACK);
-
-/** How many legs of an arm are beam: up to the first thing that scatters it. */
-export function beamEnd(arm: Arm): number {
-  const first = arm.path.findIndex((l, i) => l.target?.kind.light === 'scatters' || (l.target?.kind.light === 'diffracts' && arm.path[i + 1]?.beam.port === 'diffracted'));
-  return first < 0 ? arm.path.length : first + 1;
-}
 
 const extentOrNone = (t: Thing): number => (t.kind.footprint && extentOf(t).by.length > 0 ? Math.min(extentOf(t).size[0], extentOf(t).size[1]) : 0);
 const rayTo = (leg: Leg, { places, graph }: TableContext): readonly number[] | undefined => { const d = places.directions.of(leg); return d && numbers(d, graph); };

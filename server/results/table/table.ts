@@ -2,13 +2,14 @@
  * The table with all that stands on it: what is in whose way, what faces catch, where light goes that nobody uses. Everything is looked at in plain numbers, and only of what
  * stands out cells are made. Nothing is looked at where nothing has a place.
  */
+import { beamLegs } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { beyondTable, MOUNT_ANGLE, MOUNT_TILT, passing } from '../rules/table.ts';
 import { blockedLegs, type Blocked } from './blocked.ts';
 import type { TableContext } from './context.ts';
-import { beamEnd, caught, isTooSmall, narrowFaces, type Caught } from './faces.ts';
+import { caught, isTooSmall, narrowFaces, type Caught } from './faces.ts';
 import { parallelFaces, type ParallelFace } from './parallel.ts';
 import { pinholesOf, type Pinhole } from './pinholes.ts';
 import { raysOf, type Ray } from './rays.ts';
@@ -74,8 +75,8 @@ export class Table {
     const passed = from === undefined ? undefined : this.look.things.get(from);
     if (from !== undefined) return passed && this.distance(ray, passed);
     if (what === 'clearance') return this.clearanceOf(ray);
-    const arm = this.context.arms.arms.find(a => a.path.slice(0, beamEnd(a)).includes(ray.leg));
-    const c = arm && caught(ray, arm, beamEnd(arm), this.context);
+    const arm = this.context.arms.arms.find(a => a.path.slice(0, beamLegs(a)).includes(ray.leg));
+    const c = arm && caught(ray, arm, beamLegs(arm), this.context);
     return c && (c.kind === 'share') === (what === 'landing share') ? c.cell : undefined;
   }
 

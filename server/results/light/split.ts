@@ -54,12 +54,12 @@ export class Splits {
     return this.shares.get(splitter);
   }
 
-  /** The share to work with where it is written `?`; a cell without a value where the setup names a ratio, and what it asks for cannot be told. */
+  /** The share to work with where it is written `?`. */
   working(splitter: Thing): Cell | undefined {
     const known = this.solved.get(splitter);
     if (known) return known.working;
     const share = this.share(splitter);
-    if (!share || share.missing) return share;
+    if (!share || share.missing) return undefined;
     const { graph } = this.context;
     const value = graph.value(share)!;
     const bound = splitter.facts.get('reflects')?.value;

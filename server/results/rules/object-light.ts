@@ -138,27 +138,6 @@ export const PREDICTED_SCREEN: Rule = {
   name: 'predicted light of a screen', formula: 'power on the screen · light for each watt · (1 − loss) · scatter', curved: true,
   compute: ([p, y, loss, s]) => p! * y! * (1 - loss!) * s!, partials: ([p, y, loss, s]) => [y! * (1 - loss!) * s!, p! * (1 - loss!) * s!, -p! * y! * s!, p! * y! * (1 - loss!)],
 };
-/** Light of a screen past and through what stands before it. Inputs: power on the screen, light for each watt, loss and scatter of the screen, share that the object lets by and through. */
-export const PREDICTED_BEHIND: Rule = {
-  name: 'predicted light through an object', formula: 'power on the screen · light for each watt · (1 − loss) · scatter · share that passes', curved: true,
-  compute: ([p, y, loss, s, passes]) => p! * y! * (1 - loss!) * s! * passes!,
-};
-/** Light of an object that a screen lights. Inputs: power on the screen, light on the object for each watt, loss and scatter of the screen; share of that light at the plate, tone and scatter of the object. */
-export const PREDICTED_SOFT: Rule = {
-  name: 'predicted light of an object by a screen', formula: 'power on the screen · light on the object for each watt · (1 − loss) · scatter · share at the plate · tone · scatter', curved: true,
-  compute: ([p, y, loss, s, share, tone, scatter]) => p! * y! * (1 - loss!) * s! * share! * tone! * scatter!,
-};
-/**
- * Light at the middle of a plate as a share of that on an object which is evenly lit, were it white. Inputs as of {@link objectLight} from the distance on, for an object.
- * The light counts as coming from the middle of what sends it.
- */
-export const evenlyLit = (laid: Laid, rule = objectLight({ ...laid, count: LEAST })): Rule => ({
-  name: 'share of even light', ...(rule.of ? { of: rule.of } : {}), curved: true, costly: true, source: LAMBERT, formula: 'Σ cos θs · (cos θo / π, and a lobe round the mirror direction) · cos θp dA / r² over what is lit and seen of it',
-  compute: x => (rule.compute([...EVEN, ...x]) * (Math.PI * WIDE * WIDE)) / 2,
-});
-/** A parallel beam far wider than any object, whose middle has 2/(π w²) of each watt: it is as even as light can be. */
-const WIDE = 100;
-const EVEN = [0, (Math.PI * WIDE * WIDE) / 633e-9, 0, (Math.PI * WIDE * WIDE) / 633e-9, 633e-9, 1];
 /** Inputs: power, light for each watt. */
 export const PREDICTED_REFERENCE: Rule = { name: 'predicted light', formula: 'power · light for each watt', compute: ([p, y]) => p! * y!, partials: ([p, y]) => [y!, p!] };
 

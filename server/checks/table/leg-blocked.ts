@@ -1,11 +1,15 @@
 import type { Problem } from '../../model/model.ts';
-import { millimetres, percent } from '../../model/show.ts';
+import { millimetres, percent, show } from '../../model/show.ts';
+import { LENGTH } from '../../model/units.ts';
 import { legWords } from '../../results/paths/legs.ts';
 import { num, text, type Check } from '../check.ts';
 import { capital, quoted } from '../words.ts';
 
 /** More than that share of its width cut off is seen on the plate. */
 const BAD = 0.25;
+
+/** `3 ± 8 mm`: `give` is half of the 95 % band. */
+const giveOrTake = (value: number, give: number): string => show(value, LENGTH, give / 2);
 
 export const legBlocked: Check = {
   code: 'leg-blocked',
@@ -14,7 +18,7 @@ export const legBlocked: Check = {
   page: `**What you see.** A shadow on the object or on the plate, with fringes round its edge, or no light at all.
 
 **Why.** By the places, a thing stands in the way of a leg, or reaches into the width that its light needs to get to all of the object or the plate. Of a thing whose size is written its face counts; how far its mount stands out beyond that is common practice, and
-what only that says is a note. A post counts as far down as the table. Nothing stands in its own beam: light that is to go through a thing names it as a leg.
+what only that says is a note, and so is what the give of the written places leaves undecided. A post counts as far down as the table. Nothing stands in its own beam: light that is to go through a thing names it as a leg.
 
 **What to do.** Move the thing or the leg. Where the light is meant to go through it, name it as a leg of the beam. Where a mirror and the lens behind it are too close for the fold, put the lens farther down its leg.
 
@@ -39,19 +43,25 @@ setup "Whelk shell" {
     -> B1
 }
 `,
-  severityOf: d => (d['sure'] === true && num(d, 'cut') >= BAD ? 'warning' : 'note'),
+  severityOf: d => (d['undecided'] !== true && d['sure'] === true && num(d, 'cut') >= BAD ? 'warning' : 'note'),
   message: d => {
     const leg = `${quoted(d, 'beam')} from ${text(d, 'leg')}`;
     const thing = `${capital(text(d, 'kind'))} ${text(d, 'thing')}`;
     const where = `${millimetres(num(d, 'along'))} behind ${text(d, 'from')}`;
     const what = d['axis'] === true ? `${thing} stands in the way of ${leg}, ${where}` : `${thing} half cuts ${leg}, ${where}: the light is ${millimetres(2 * num(d, 'radius'))} wide there, and it reaches ${percent(num(d, 'cut'))} of that in`;
+    const [gap, give] = [num(d, 'gap'), num(d, 'give')];
+    const amount = giveOrTake(Math.abs(gap), give);
+    if (d['undecided'] === true) {
+      const so = gap >= 0 ? `passes ${text(d, 'kind')} ${text(d, 'thing')} by ${amount}, ${where}` : `runs ${amount} into ${text(d, 'kind')} ${text(d, 'thing')}, ${where}`;
+      return `${capital(leg)} ${so}${d['sure'] === true ? '' : ' and with a mount of the usual size'}: whether it is cut is undecided. Measure where they stand, or put ${text(d, 'thing')} ${millimetres(give - gap)} farther from the light.`;
+    }
     const guess = d['sure'] === true ? '' : ', if its mount is of the usual size: its sizes are assumed';
-    return `${what}${guess}. ${d['passes'] === true ? `If the light goes through it, name it as a leg; else move it or the leg.` : 'Move it, or lead the beam past it.'}`;
+    return `${what}${give > 0 ? ` (by ${amount})` : ''}${guess}. ${d['passes'] === true ? `If the light goes through it, name it as a leg; else move it or the leg.` : 'Move it, or lead the beam past it.'}`;
   },
   run: ({ table, setup, graph }) => table.look.blocked.map((b): Problem => ({
     code: 'leg-blocked', at: b.thing.at, subject: `${b.leg.id} ${b.thing.id}`, setup: setup.name,
     data: {
-      beam: b.leg.beam.id, leg: legWords(b.leg), thing: b.thing.id, kind: b.thing.kind.word, from: legWords(b.leg).split(' → ')[0]!, along: b.along, radius: b.radius, cut: b.cut, axis: b.axis, sure: b.sure,
+      beam: b.leg.beam.id, leg: legWords(b.leg), thing: b.thing.id, kind: b.thing.kind.word, from: legWords(b.leg).split(' → ')[0]!, along: b.along, radius: b.radius, cut: b.cut, axis: b.axis, sure: b.sure, gap: b.gap, give: b.give, undecided: b.undecided,
       distance: graph.value(b.distance) ?? 0, passes: b.thing.kind.light === 'passes' || b.thing.kind.light === 'shares',
     },
   })),

@@ -85,6 +85,12 @@ export const passing = (form: Form, hasNormal: boolean): Rule => ({
   },
 });
 
+/** How far the place of a thing lies from the axis of a leg, whatever its size: what is unsure of it is unsure of every clearance. Inputs: both ends of the leg, the place. */
+export const OFFSET: Rule = {
+  name: 'offset from a leg', formula: 'distance of a point from the leg', source: 'geometry', curved: true,
+  compute: x => clearance({ kind: 'sphere', middle: vector(x, 6), radius: 0 }, vector(x, 0), vector(x, 3)).clearance,
+};
+
 /** Heading of a normal in the plan, from the table's x axis, counter-clockwise from 0 to a whole turn. Inputs: its components. */
 export const MOUNT_ANGLE: Rule = { name: 'mount angle', formula: 'atan2(y, x) of the normal', source: 'geometry', compute: ([x, y]) => (Math.hypot(x!, y!) < UPRIGHT ? Number.NaN : wholeTurn(Math.atan2(y!, x!))) };
 /** What is nothing but rounding below 0 stays 0. */

@@ -1,6 +1,6 @@
 /** Legs in whose way something stands. Plain numbers find them; only of these, cells are made. */
 import type { Leg, Thing } from '../../model/model.ts';
-import { clearance, firstMeeting, type Solid, type Vector } from '../rules/table.ts';
+import { clearance, firstMeeting, unit, type Solid, type Vector } from '../rules/table.ts';
 import type { Ray } from './rays.ts';
 import { likely, sure, type Standing } from './standing.ts';
 
@@ -17,26 +17,43 @@ export interface Blocked {
   readonly along: number;
   /** radius of the light there, m */
   readonly radius: number;
+  /** from the edge of the light to the thing, m; below zero it reaches so far into the light */
+  readonly gap: number;
+  /** half of the 95 % band of that, by what is written of the places, m */
+  readonly give: number;
+  /** the edge of the light lies inside that band: it may be cut or not */
+  readonly undecided: boolean;
 }
 
 /** Less than that share of the width is no harm that anybody sees. */
 const LEAST_CUT = 0.1;
 
-export function blockedLegs(rays: Iterable<Ray>, things: readonly Standing[]): Blocked[] {
+/** How unsure it is where a thing stands to a leg: a bound that costs nothing, and half of the 95 % band, m. */
+export interface Give {
+  atMost(ray: Ray, s: Standing): number;
+  of(ray: Ray, s: Standing): number;
+}
+
+export function blockedLegs(rays: Iterable<Ray>, things: readonly Standing[], unsure: Give): Blocked[] {
   const found: Blocked[] = [];
   for (const ray of rays) for (const s of things) {
-    if (s.thing.id === ray.start.id || s.thing.id === ray.end.id || !isNear(s, ray)) continue;
-    const b = inTheWay(ray, s);
-    if (b) found.push(b);
+    if (s.thing.id === ray.start.id || s.thing.id === ray.end.id) continue;
+    const loose = unsure.atMost(ray, s);
+    if (!isNear(s, ray, false, loose)) continue;
+    const b = inTheWay(ray, s) ?? (loose > 0 ? beside(ray, s) : undefined);
+    if (!b) continue;
+    const give = loose > 0 ? unsure.of(ray, s) : 0;
+    const undecided = Math.abs(b.gap) < give;
+    if (b.cut > 0 || undecided) found.push({ ...b, give, undecided });
   }
   return found;
 }
 
 /** Cheap, and never false where the thing is in the way. */
-export function isNear({ at, bound, postTop }: Standing, { from, to, useful, whole }: Ray, all = false): boolean {
+export function isNear({ at, bound, postTop }: Standing, { from, to, useful, whole }: Ray, all = false, loose = 0): boolean {
   const r = Math.max(...(all ? whole : useful));
   const flat = postTop > 0 && Math.min(from[2], to[2]) - r <= postTop;
-  return squareDistance(from, to, at, flat) <= (bound + r) ** 2;
+  return squareDistance(from, to, at, flat) <= (bound + r + loose) ** 2;
 }
 
 /** Of a point from a leg; seen from above where the height does not count. */
@@ -48,32 +65,69 @@ export function squareDistance(a: Vector, b: Vector, p: Vector, flat = false): n
   return (v[0] - t * u[0]) ** 2 + (v[1] - t * u[1]) ** 2 + (v[2] - t * u[2]) ** 2;
 }
 
-function inTheWay(ray: Ray, s: Standing): Blocked | undefined {
+type Found = Omit<Blocked, 'give' | 'undecided'>;
+
+function inTheWay(ray: Ray, s: Standing): Found | undefined {
   const certain = cutBy(ray, [sure(s)]);
   if (certain && (certain.axis || certain.cut >= LEAST_CUT)) return { leg: ray.leg, thing: s.thing, sure: true, ...certain };
-  // Where one end of the leg lies within assumed sizes, they are too large.
-  const guessed = cutBy(ray, likely(s).filter(solid => [ray.from, ray.to].every(p => clearance(solid, p, p).clearance > 0)));
+  const guessed = cutBy(ray, beyondEnds(ray, s));
   return guessed && (guessed.axis || guessed.cut >= LEAST_CUT) ? { leg: ray.leg, thing: s.thing, sure: false, ...guessed } : undefined;
 }
 
-type Cut = Pick<Blocked, 'axis' | 'cut' | 'along' | 'radius'>;
+/** Where one end of the leg lies within assumed sizes, they are too large. */
+const beyondEnds = (ray: Ray, s: Standing): Solid[] => likely(s).filter(solid => [ray.from, ray.to].every(p => clearance(solid, p, p).clearance > 0));
+
+/** What the light passes, and by how much. */
+function beside(ray: Ray, s: Standing): Found | undefined {
+  const length = lengthOf(ray);
+  let nearest: Found | undefined;
+  for (const [solid, isSure] of [[sure(s), true] as const, ...beyondEnds(ray, s).map(x => [x, false] as const)]) {
+    const { clearance: gap, along } = clearance(solid, ray.from, ray.to, ...ray.useful);
+    // What stands beside one end of the leg, or beyond it, is passed by nothing.
+    if (along <= length * END || along >= length * (1 - END) || (nearest && nearest.gap <= gap)) continue;
+    nearest = { leg: ray.leg, thing: s.thing, sure: isSure, axis: false, cut: 0, along, radius: ray.useful[0] + ((ray.useful[1] - ray.useful[0]) * along) / length, gap };
+  }
+  return nearest;
+}
+
+const lengthOf = ({ from, to }: Ray): number => Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
+
+type Cut = Pick<Blocked, 'axis' | 'cut' | 'along' | 'radius' | 'gap'>;
 
 /** The worst that solids do to a ray; what stands beside one of its ends, or beyond it, does nothing. */
 function cutBy(ray: Ray, solids: readonly Solid[]): Cut | undefined {
   const { from, to, useful: [r, end] } = ray;
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
+  const length = lengthOf(ray);
   let worst: Cut | undefined;
   for (const solid of solids) {
     const met = firstMeeting(solid, from, to);
     const at = (along: number): number => r + ((end - r) * along) / length;
-    if (met !== undefined) return { axis: true, cut: 1, along: met, radius: at(met) };
+    if (met !== undefined) return { axis: true, cut: 1, along: met, radius: at(met), gap: -(at(met) + depthIn(solid, ray)) };
     if (r === 0 && end === 0) continue;
     const { clearance: gap, along } = clearance(solid, from, to, r, end);
     const radius = at(along);
     if (gap >= 0 || along <= length * END || along >= length * (1 - END)) continue;
     const cut = Math.min(1, -gap / (2 * radius));
-    if (!worst || cut > worst.cut) worst = { axis: false, cut, along, radius };
+    if (!worst || cut > worst.cut) worst = { axis: false, cut, along, radius, gap };
   }
   return worst;
 }
+
+/** How far the axis has to be moved sideways, up or down, until it is free of a solid that it runs into, m. */
+function depthIn(solid: Solid, { from, to }: Ray): number {
+  const way = unit([to[0] - from[0], to[1] - from[1], to[2] - from[2]]);
+  const left: Vector = unit([-way[1], way[0], 0]);
+  const up: Vector = [-way[2] * left[1], way[2] * left[0], way[0] * left[1] - way[1] * left[0]];
+  const moved = (p: Vector, side: Vector, by: number): Vector => [p[0] + side[0] * by, p[1] + side[1] * by, p[2] + side[2] * by];
+  return Math.min(...[left, up].flatMap(side => [1, -1].map(sign => {
+    const isIn = (by: number): boolean => firstMeeting(solid, moved(from, side, sign * by), moved(to, side, sign * by)) !== undefined;
+    let [low, high] = [0, FARTHEST];
+    if (isIn(high)) return high;
+    // A convex solid is left once.
+    for (let i = 0; i < 24; i++) { const middle = (low + high) / 2; if (isIn(middle)) low = middle; else high = middle; }
+    return high;
+  })));
+}
+/** Nothing on a table is wider, m. */
+const FARTHEST = 2;
 const END = 1e-3;

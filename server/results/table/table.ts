@@ -6,8 +6,8 @@ import { beamLegs } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
-import { beyondTable, MOUNT_ANGLE, MOUNT_TILT, passing } from '../rules/table.ts';
-import { blockedLegs, type Blocked } from './blocked.ts';
+import { beyondTable, MOUNT_ANGLE, MOUNT_TILT, OFFSET, passing } from '../rules/table.ts';
+import { blockedLegs, type Blocked, type Give } from './blocked.ts';
 import type { TableContext } from './context.ts';
 import { caught, isTooSmall, narrowFaces, type Caught } from './faces.ts';
 import { parallelFaces, type ParallelFace } from './parallel.ts';
@@ -124,6 +124,27 @@ export class Table {
     return graph.derive(name, passing(s.form, normal !== undefined), [...place(ray.start), ...place(ray.end), ...place(s.thing), ...facing, ...this.wholeCells(s)], LENGTH, `distance of ${ray.leg.id} from ${s.thing.id}`, { unit: MM });
   }
 
+  /** How unsure the places are by which light passes things; nothing where no place is written with its give. */
+  private give(): Give {
+    const { graph, places } = this.context;
+    const place = (t: Thing): readonly Cell[] => places.of(places.own(t))!;
+    const kept = new Map<Thing, number>();
+    const loose = (t: Thing): number => {
+      let known = kept.get(t);
+      if (known === undefined) kept.set(t, known = place(t).some(c => isUnsure(c, seen)) ? 2 * Math.hypot(...place(t).map(c => graph.uncertainty(c))) : 0);
+      return known;
+    };
+    const seen = new Map<Cell, boolean>();
+    const offset = (ray: Ray, { thing }: Standing): Cell => {
+      const name = `${ray.leg.id}.offset of ${thing.id}`;
+      return graph.find(name) ?? graph.derive(name, OFFSET, [...place(ray.start), ...place(ray.end), ...place(thing)], LENGTH, `how far ${thing.id} stands off ${ray.leg.id}`, { unit: MM });
+    };
+    return {
+      atMost: (ray, s) => loose(ray.start) + loose(ray.end) + loose(s.thing),
+      of: (ray, s) => 2 * graph.uncertainty(offset(ray, s)),
+    };
+  }
+
   private wholeCells({ thing, whole, face }: Standing): Cell[] {
     const { graph } = this.context;
     const isBody = thing.kind.footprint!.face === 'body';
@@ -146,7 +167,7 @@ export class Table {
     }) : [];
     if (things.size > MOST_STANDING) return { ...NOTHING, things, off, pinholes, tooFull: things.size };
     const rays = raysOf(context);
-    const blocked = blockedLegs(rays.values(), [...things.values()]).map(b => ({ ...b, distance: this.distance(rays.get(b.leg)!, things.get(b.thing.id)!) }));
+    const blocked = blockedLegs(rays.values(), [...things.values()], this.give()).map(b => ({ ...b, distance: this.distance(rays.get(b.leg)!, things.get(b.thing.id)!) }));
     return {
       things, rays, off, pinholes, blocked, unused: unusedOutputs(things, context), spills: spills(rays, things, context), parallel: parallelFaces(rays.values(), things, context),
       faces: narrowFaces(rays, context).filter(c => isTooSmall(c, context.graph)),
@@ -156,6 +177,12 @@ export class Table {
 
 /** It says of itself that it stands elsewhere. */
 const isElsewhere = (thing: Thing): boolean => ['stand', 'hand'].includes(textOf(thing, 'mounted'));
+/** It rests on something that has a give. */
+function isUnsure(cell: Cell, seen: Map<Cell, boolean>): boolean {
+  let known = seen.get(cell);
+  if (known === undefined) seen.set(cell, known = cell.spread !== undefined || cell.inputs.some(c => isUnsure(c, seen)));
+  return known;
+}
 const textOf = (thing: Thing, phrase: string): string => { const v = thing.facts.get(phrase)?.value; return v?.kind === 'words' ? v.text : ''; };
 
 const SAME = { name: 'nearest', formula: 'least of the distances', linear: true, compute: (x: readonly number[]) => x[0]!, partials: () => [1] };

@@ -17,6 +17,7 @@ import { legLength } from './paths/legs.ts';
 import { missingLengths } from './paths/missing-lengths.ts';
 import { resultNamed } from './names.ts';
 import { ObjectLight } from './object/object.ts';
+import { Screens } from './object/screens.ts';
 import { pair, type Pair, type PlateResults } from './paths/pairs.ts';
 import { Maps } from './maps/maps.ts';
 import { Movement } from './movement/movement.ts';
@@ -41,6 +42,8 @@ export interface Results {
   readonly beams: Beams;
   /** which side of the objects is lit and seen */
   readonly object: ObjectLight;
+  /** ways by ground glass and diffusers that light the objects */
+  readonly screens: Screens;
   /** mismatch and brightness over plate and object, where both are placed */
   readonly maps: Maps;
   /** what stands on the table, and what is in whose way */
@@ -110,13 +113,14 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   nameShort(plates, aliases, graph);
   const beams = new Beams(setup, values, legs, places);
   const object = new ObjectLight({ values, places, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
+  const screens = new Screens({ values, beams, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const maps = new Maps({ values, places, beams, plates, object, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const fringes = new Fringes({ setup, values, places, legs, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const polarization = new Polarization({ setup, values, places, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const light = lightOf({ setup, polarization, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, beams, places, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
   const movement = new Movement({ setup, values, places, beams, fringes, legs, plates, exposure: () => values.setupFact('exposure') ?? light.plates.find(p => !p.exposure.missing)?.exposure });
   const losses = new Losses({
-    graph, plates, published, exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
+    graph, plates, published, overScreen: pair => screens.of(pair)?.brightness, exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
     find: name => resultNamed(graph, aliases, name), named: name => resultNamed(graph, aliases, name) ?? ask(name),
   });
   const table = new Table({ setup, graph, values, places, beams, arms });
@@ -126,7 +130,7 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
   for (const [key, f] of setup.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && (f.node.parent === setup.node || setup.variant !== undefined)) values.setupFact(key);
-  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, object, maps, fringes, table, polarization, light, movement, losses, eyes: laserCautions(setup, values), published, aliases, ask };
+  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, eyes: laserCautions(setup, values), published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

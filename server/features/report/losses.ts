@@ -67,7 +67,7 @@ function step(rung: Rung, ladder: Ladder, r: Results): Step {
 function behind({ cause, from }: Rung, { pair, plate }: Ladder, r: Results): string {
   const text = from ? showCell(r.graph, from).text : '';
   switch (cause) {
-    case 'depth': return `lost in the ${from!.words.replace(/^brightness of the /, '')}`;
+    case 'depth': return from!.name.endsWith('.screen brightness') ? `lost${from!.words.replace(/^brightness/, '')}, by the longer ways from its rim` : `lost in the ${from!.words.replace(/^brightness of the /, '')}`;
     case 'ratio': return `lost at ${text}`;
     case 'polarization': return `of the ${pair.arm.name === 'object' ? 'object light' : `light of ${pair.arm.name}`} makes no fringes`;
     case 'drift': return 'lost while the fringes creep';

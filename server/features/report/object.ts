@@ -12,7 +12,7 @@ import { brightnessWords } from './words.ts';
 
 /** A page for each object arm of which the places tell something, or whose laser comes into step again near its mismatch. */
 export function objectPages(r: Results): LightPage[] {
-  return r.plates.flatMap(p => p.pairs.map(pair => ({ title: titleOf(p, pair), rows: [...sideRows(r.object.of(pair), r), ...mapRows(r.maps.of(pair), r), ...revivalRows(p, pair, r)] }))).filter(p => p.rows.length > 0);
+  return r.plates.flatMap(p => p.pairs.map(pair => ({ title: titleOf(p, pair), rows: [...sideRows(r.object.of(pair), r), ...mapRows(r.maps.of(pair), r), ...screenRows(pair, r), ...revivalRows(p, pair, r)] }))).filter(p => p.rows.length > 0);
 }
 
 const titleOf = ({ plate, pairs }: PlateResults, { arm }: Pair): string => `${arm.object!.id} as ${plate.id} sees it${pairs.length > 1 ? `, by ${arm.name}` : ''}`;
@@ -34,6 +34,16 @@ export function fromWords([right, up, toward]: readonly [number, number, number]
   const ways = [[toward, 'the front', 'behind'], [right, 'the right', 'the left'], [up, 'above', 'below']] as const;
   const named = ways.filter(([v]) => Math.abs(v) > 0.3).map(([v, plus, minus]) => (v > 0 ? plus : minus));
   return `from ${named.length > 2 ? `${named.slice(0, -1).join(', ')} and ${named.at(-1)!}` : named.join(' and ')}`;
+}
+
+/** Light of a screen comes by way of all that is lit of it. */
+function screenRows(pair: Pair, r: Results): LightRow[] {
+  const ways = r.screens.of(pair);
+  if (!ways) return [];
+  const { screen, rim, brightness } = ways;
+  const rows: LightRow[] = [{ label: `by the rim of ${screen.id}`, text: millimetres(r.graph.value(rim)!), remark: `longer than through its middle, as far as ${screen.id} is lit` }];
+  if (brightness) rows.push({ label: `over ${screen.id}`, text: showCell(r.graph, brightness).text, remark: `of full brightness is left where its light from all over ${screen.id} is taken together` });
+  return rows;
 }
 
 function mapRows(m: PairMap | undefined, r: Results): LightRow[] {

@@ -1,9 +1,9 @@
 /** Light of an object that is lit through ground glass or a diffuser. */
 import type { Arm } from '../../model/arms.ts';
-import { beamLegs } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, LIGHT, NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
+import { litScreen } from '../object/screens.ts';
 import { weighted } from '../rules/lengths.ts';
 import { evenlyLit, objectLight, patchesFor, PREDICTED_BEHIND, PREDICTED_SOFT } from '../rules/object-light.ts';
 import type { Form } from '../rules/surface.ts';
@@ -17,11 +17,9 @@ const BEHIND = (120 / 180) * Math.PI;
 
 /** The screen that lights the object of an arm, and the two legs from it to the plate; undefined where something else scatters before the object. */
 export function screenBefore(arm: Arm): { readonly screen: Thing; readonly onto: Leg; readonly across: Leg; readonly on: Leg } | undefined {
-  const n = beamLegs(arm);
-  const [onto, across, on] = arm.path.slice(n - 1);
-  const screen = onto?.target;
-  const isScreen = screen?.kind.word === 'ground glass' || screen?.kind.word === 'diffuser';
-  return onto && isScreen && across && across.target === arm.object && on && arm.path.length === n + 2 ? { screen, onto, across, on } : undefined;
+  const found = litScreen(arm);
+  const on = arm.path.at(-1);
+  return found && found.across.target === arm.object && on && arm.path.at(-2) === found.across ? { ...found, on } : undefined;
 }
 
 interface More extends Ways {

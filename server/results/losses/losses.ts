@@ -33,6 +33,8 @@ export interface LossesContext {
   readonly graph: Graph;
   readonly plates: readonly PlateResults[];
   readonly published: Cell[];
+  /** brightness averaged over the screen that lights an object, where one does */
+  overScreen(pair: Pair): Cell | undefined;
   /** how long the shutter is open, where that is written */
   exposure(): Cell | undefined;
   /** the result of a name, worked out where nothing has asked for it yet */
@@ -97,7 +99,10 @@ export class Losses {
 
   /** Where lengths and coherence leave the least. */
   private depth(base: string, _plate: Thing, pair: Pair): Rung {
-    const left = (pair.parts.find(p => p.part === 'darkest') ?? pair.parts[0])?.brightness;
+    const part = (pair.parts.find(p => p.part === 'darkest') ?? pair.parts[0])?.brightness;
+    const screen = this.context.overScreen(pair);
+    // Of light from behind the depth takes nothing, the width of the screen does.
+    const left = screen && part && !part.missing && this.context.graph.value(screen)! < this.context.graph.value(part)! ? screen : part;
     return this.by('depth', base, left, LOST, [left!], `nothing is written about the coherence of ${pair.arm.laser.id}`);
   }
   private ratio(base: string, plate: Thing): Rung {

@@ -90,3 +90,12 @@ test('creeping fringes are told as one speaks of them', () => {
   const creeping = (rate: string): string | undefined => analyse('file:///saltmarsh/a.plate', TABLE.replace('hologram: transmission', `hologram: transmission\n  exposure: 60 s\n  measured drift at P1: ${rate} fringes/min`)).findings.find(f => f.code === 'fringes-drift')?.message.replace(/ in an exposure.*/, '');
   expect(['0.33', '0.5', '0.6', '1', '3', '2.5'].map(creeping)).toEqual(['a third of a fringe', 'half a fringe', '0.6 of a fringe', '1 fringe', '3 fringes', '2.5 fringes'].map(w => `At P1 the fringes creep by ${w}`));
 });
+
+test('the page says that a reference comes from above', () => {
+  const page = (from: string): string[] => {
+    const s = analyse('file:///saltmarsh/a.plate', `setup "Whelk" {\n  laser red {\n    coherence length: 5 m\n  }\n  splitter S1\n  object whelk\n  plate P1 {\n    reference angle: 45°\n    reference from: ${from}\n  }\n  beam raw from red\n    -> S1: 350 mm\n  beam reference from S1 through\n    -> P1: 1500 mm\n  beam object from S1 reflected\n    -> whelk: 1200 mm\n    -> P1: 300 mm\n}\n`);
+    return reportOf(s, s.results[0]!).plates[0]!.arms.flatMap(a => a.angle ?? []);
+  };
+  expect(page('above')).toEqual(['45°, from above']);
+  expect(page('the side')).toEqual(['45°']);
+});

@@ -1,6 +1,7 @@
 /** The arms of a plate leg by leg, with what was read in one run. */
 import type { ArmLength } from '../../results/paths/arm-lengths.ts';
 import { legWords } from '../../results/paths/legs.ts';
+import { referenceFrom } from '../../results/places/angles.ts';
 import type { Results } from '../../results/plan.ts';
 import type { Run } from '../../results/readings/lengths.ts';
 import { showCell } from '../chain.ts';
@@ -28,9 +29,15 @@ export function armTable(a: ArmLength, r: Results): ArmTable {
   const total = showCell(graph, a.length).text;
   const withGlass = showCell(graph, a.coherencePath).text;
   return {
-    name: a.arm.name, role: a.arm.role, total, runs: runs.filter(x => x.length !== a.length).map(x => ({ words: runWords(x), text: showCell(graph, x.length).text })), ...(runs.some(x => x.length === a.length) ? { inOneRun: true } : {}), ...(withGlass !== total ? { withGlass } : {}), ...(a.angle && !a.angle.cell.missing ? { angle: showCell(graph, a.angle.cell).text } : {}),
+    name: a.arm.name, role: a.arm.role, total, runs: runs.filter(x => x.length !== a.length).map(x => ({ words: runWords(x), text: showCell(graph, x.length).text })), ...(runs.some(x => x.length === a.length) ? { inOneRun: true } : {}), ...(withGlass !== total ? { withGlass } : {}), ...(a.angle && !a.angle.cell.missing ? { angle: `${showCell(graph, a.angle.cell).text}${fromWords(a, r)}` } : {}),
     legs: a.legs.map(l => ({ words: legWords(l), text: l.length?.kind === 'quantity' && !legs.get(l)!.rule ? asWritten(l.length.quantity) : showCell(graph, legs.get(l)!).text })),
   };
+}
+
+/** Where a reference comes from that does not run level, as far as that is written and no places tell. */
+function fromWords({ arm, angle }: ArmLength, { values }: Results): string {
+  const from = arm.role === 'reference' && angle && angle.cell !== angle.byPlaces ? referenceFrom(arm.plate, values) : 'the side';
+  return from === 'the side' ? '' : `, from ${from}`;
 }
 
 /** Name, leg and length of each row of an arm. */

@@ -1,4 +1,5 @@
 /** What is known of the light: at each plate, and along the beams. Rows of a table; every figure is a cell of the results. */
+import { beamLegs } from '../../model/arms.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Drift } from '../../results/light/drift.ts';
 import type { PlateLight } from '../../results/light/plate-light.ts';
@@ -91,7 +92,7 @@ function powerRows(plate: string, r: Results): LightRow[] {
   return r.plates.filter(p => p.plate.id === plate).flatMap(p => p.arms.flatMap(({ arm }) => {
     if (!arm.laser.facts.has('power')) return [];
     const cell = r.light.powers.ofArm(arm);
-    return cell.missing ? [] : [row(`power of ${arm.name}`, cell, r, `on ${(arm.object ?? arm.plate).id}`)];
+    return cell.missing ? [] : [row(`power of ${arm.name}`, cell, r, `on ${(arm.path[beamLegs(arm) - 1]?.target ?? arm.plate).id}`)];
   }));
 }
 

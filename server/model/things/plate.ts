@@ -17,6 +17,9 @@ export const plate: Kind = {
     choice('edges', ['bare', 'masked', 'index-matched'], 'Light that enters a bare edge makes dark bars.', { used: true, assumed: { text: 'bare', why: 'a plate comes with bare edges' } }),
     choice('backing', ['none', 'index-matched', 'black'], 'What is behind the plate.', { used: true, assumed: { text: 'none', why: 'a plate stands in its holder without a backing unless one is put there' } }),
     quantity('reference angle', ANGLE, 'Angle at which the reference arrives at its middle, from the plate’s normal; for a setup that names distances only.', { used: true, sign: 'any', within: SLOPE, usual: ['45° ± 2°', '30° ± 2°', '56.6° ± 2°'] }),
+    choice('reference from', ['the side', 'above', 'below'], 'From where the reference comes, with a `reference angle`: level from the side, or overhead, or from below; the `object angle` counts to the same side.', {
+      used: true, assumed: { text: 'the side', why: 'on most tables all beams run level' },
+    }),
     quantity('object angle', ANGLE, 'Angle at which object light arrives at its middle, from the normal, counted to the same side as the reference’s; for a setup that names distances only.', {
       used: true, sign: 'any', within: SLOPE, usual: ['0° ± 5°', '-15° ± 3°'], assumed: { text: '0° ± 10°', why: 'a plate is mostly set square to the line of sight; common practice' },
     }),

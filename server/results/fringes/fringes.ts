@@ -7,6 +7,7 @@ import type { Cell } from '../graph.ts';
 import type { LegCells } from '../paths/leg-cells.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
 import { openSides } from '../places/mask.ts';
+import { referenceFrom } from '../places/angles.ts';
 import type { Places } from '../places/places.ts';
 import { acrossLayer, alongSurface, bandwidth, efficiency, finestSpot, MIDDLE, PER_METRE, RESOLVING_SHARE, separation, tilt, volume, widestSpot, type HologramWay, type Known, type Spot } from '../rules/fringes.ts';
 import { weighted } from '../rules/lengths.ts';
@@ -166,7 +167,7 @@ export class Fringes {
     const { values } = this.context;
     const spread = this.spread(pair.reference);
     const sides = sidesOfThing(plate, values)?.slice(0, 2);
-    const known: Known = { by, way, far, spread: spread !== undefined, plate: sides !== undefined, object: extent.sides !== undefined };
+    const known: Known = { by, way, from: referenceFrom(plate, values), far, spread: spread !== undefined, plate: sides !== undefined, object: extent.sides !== undefined };
     return [known, [...first, ...(spread ?? []), ...(sides ?? []), ...(extent.sides ?? [])]];
   }
 

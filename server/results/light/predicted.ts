@@ -8,7 +8,7 @@ import { ANGLE, LENGTH, LIGHT, NUMBER, parseUnit } from '../../model/units.ts';
 import { sidesOfThing } from '../fringes/extents.ts';
 import type { Cell } from '../graph.ts';
 import { formOf } from '../object/object.ts';
-import { litAt } from '../places/angles.ts';
+import { litAt, referenceFrom } from '../places/angles.ts';
 import { cornerLight, FACE_LOSS, objectLight, patchesFor, PREDICTED_OBJECT, PREDICTED_REFERENCE, PREDICTED_SCREEN, REFERENCE_LIGHT, SINGLE_RATIO } from '../rules/object-light.ts';
 import type { LightContext } from './context.ts';
 import { imageYield } from './image-light.ts';
@@ -54,7 +54,7 @@ export class Predictions {
     const name = `${plate.id}.${arm.name}.corner light`;
     const [normal, light] = [places.directions.facing(places.own(plate)), places.directions.of(beam.leg)];
     const byPlaces = normal && light && !plate.facts.has('reference angle') ? [...normal, ...light] : undefined;
-    return graph.find(name) ?? graph.derive(name, cornerLight(!byPlaces), [...beamNumbers(beam.front), ...(byPlaces ?? [this.angle(arm)]), this.centred(arm), sides[0]!, sides[1]!], NUMBER, `weakest corner of ${plate.id} in the light of ${arm.name}`, { unit: PERCENT });
+    return graph.find(name) ?? graph.derive(name, cornerLight(!byPlaces, referenceFrom(plate, values)), [...beamNumbers(beam.front), ...(byPlaces ?? [this.angle(arm)]), this.centred(arm), sides[0]!, sides[1]!], NUMBER, `weakest corner of ${plate.id} in the light of ${arm.name}`, { unit: PERCENT });
   }
 
   /** The ratio of a hologram in one beam, which nothing on the table sets. Undefined where the arms are no such pair. */

@@ -6,7 +6,6 @@ import type { Cell } from '../graph.ts';
 import { splitForRatio, splitFromMetered } from '../rules/object-light.ts';
 import type { LightContext } from './context.ts';
 import type { Powers } from './powers.ts';
-import type { PlateLight } from './plate-light.ts';
 import type { Predictions } from './predicted.ts';
 import type { Wheels } from './wheels.ts';
 
@@ -28,8 +27,8 @@ export class Splits {
   private readonly asking = new Set<Thing>();
   private readonly shares = new Map<Thing, Cell | undefined>();
 
-  /** what is known of the light at a plate */
-  lightAt: (plate: Thing) => PlateLight | undefined = () => undefined;
+  /** the ratio at a plate, and what of its light was read */
+  lightAt: (plate: Thing) => { readonly ratio: Cell; readonly reference?: unknown; readonly objects: readonly unknown[] } | undefined = () => undefined;
 
   constructor(private readonly powers: Powers, private readonly wheels: Wheels, private readonly predictions: Predictions, private readonly context: LightContext) {}
 
@@ -54,12 +53,12 @@ export class Splits {
     return this.shares.get(splitter);
   }
 
-  /** The share to work with where it is written `?`. */
+  /** The share to work with where it is written `?`; a cell without a value where the setup names a ratio, and what it asks for cannot be told. */
   working(splitter: Thing): Cell | undefined {
     const known = this.solved.get(splitter);
     if (known) return known.working;
     const share = this.share(splitter);
-    if (!share || share.missing) return undefined;
+    if (!share || share.missing) return share;
     const { graph } = this.context;
     const value = graph.value(share)!;
     const bound = splitter.facts.get('reflects')?.value;

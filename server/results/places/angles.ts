@@ -4,6 +4,7 @@ import type { Thing } from '../../model/model.ts';
 import { ANGLE } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import type { Places } from './places.ts';
+import type { From } from '../rules/fringes.ts';
 import { FOLD, FROM_NORMAL, INCIDENCE, LIT_AT } from '../rules/geometry.ts';
 import { weighted } from '../rules/lengths.ts';
 import type { Values } from '../values.ts';
@@ -31,6 +32,12 @@ export function arrivalAngle(plate: Thing, arm: Arm, places: Places, values: Val
   const byPlaces = normal && light && graph.derive(written ? `${name} by places` : name, FROM_NORMAL, [...normal, ...light], ANGLE, words);
   if (written) return { cell: graph.derive(name, AS_WRITTEN, [written], ANGLE, words, written.unit ? { unit: written.unit } : {}), written, ...(byPlaces ? { byPlaces } : {}) };
   return byPlaces && { cell: byPlaces, byPlaces };
+}
+
+/** From where the reference of a plate comes, where its angle is written: as written, else level. */
+export function referenceFrom(plate: Thing, values: Values): From {
+  const word = values.words(plate, 'reference from');
+  return word === 'above' || word === 'below' ? word : 'the side';
 }
 
 /** Angle between the light on the object of an arm and the line of sight from its plate: 0 from the front. Assumed where neither the text nor the places tell it. */

@@ -5,6 +5,7 @@ import { Beams } from '../beams/beams.ts';
 import { sidesOfThing } from '../fringes/extents.ts';
 import type { Cell } from '../graph.ts';
 import type { PlateResults } from '../paths/pairs.ts';
+import { referenceFrom } from '../places/angles.ts';
 import type { Places } from '../places/places.ts';
 import { edgeShares, inPlate, type Vector } from '../rules/polarization.ts';
 import type { Values } from '../values.ts';
@@ -41,11 +42,13 @@ export function edgeLights(plates: readonly PlateResults[], beams: Beams, places
       const glass = thickness && graph.value(thickness);
       if (width === undefined || height === undefined || radius === undefined || glass === undefined) return [];
       const [normal, light] = [numbers(places.directions.facing(places.own(plate))), numbers(places.directions.of(leg))];
-      // An angle that is written wins over the places, and is one in the table's plane.
+      // An angle that is written wins over the places.
       const placed = normal && light && angle!.cell === angle!.byPlaces ? inPlate(normal, light) : undefined;
-      const [x, y, z] = placed ?? [Math.sin(at), 0, Math.cos(at)];
+      const from = referenceFrom(plate, values);
+      const up = from === 'above' ? -1 : 1;
+      const [x, y, z] = placed ?? (from === 'the side' ? [Math.sin(at), 0, Math.cos(at)] : [0, up * Math.sin(at), Math.cos(at)]);
       const { beside, above } = edgeShares([x, y, z], width / 2, height / 2, glass, radius);
-      const edge = !placed ? undefined : beside >= above ? (x > 0 ? 'left' : 'right') : y > 0 ? 'lower' : 'upper';
+      const edge = !placed && from === 'the side' ? undefined : beside >= above ? (x > 0 ? 'left' : 'right') : y > 0 ? 'lower' : 'upper';
       return beside + above < LEAST ? [] : [{ plate, arm, angle: angle!.cell, share: beside + above, thickness: thickness!, ...(edge ? { edge } : {}) }];
     });
   });

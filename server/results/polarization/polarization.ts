@@ -7,6 +7,7 @@ import { hologramWay } from '../fringes/way.ts';
 import type { Cell } from '../graph.ts';
 import type { ArmLength } from '../paths/arm-lengths.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
+import { referenceFrom } from '../places/angles.ts';
 import type { Places } from '../places/places.ts';
 import { DARK, ghosts, interfering, passedBy, traced, type Meeting } from '../rules/polarization.ts';
 import type { Values } from '../values.ts';
@@ -138,7 +139,7 @@ export class Polarization {
 
   /** The text says how the laser is polarized, puts something into an arm that acts on it, or leads an arm out of the table's plane. */
   private isTold({ arm, reference }: Pair): boolean {
-    return laserIsTold(arm.laser) || this.isOutOfPlane([...arm.path, ...reference.path]) || [arm, reference].some(a => a.path.some(l => l.target?.kind.word === 'polarizer' || l.target?.kind.word === 'half-wave plate'));
+    return laserIsTold(arm.laser) || referenceFrom(arm.plate, this.context.values) !== 'the side' || this.isOutOfPlane([...arm.path, ...reference.path]) || [arm, reference].some(a => a.path.some(l => l.target?.kind.word === 'polarizer' || l.target?.kind.word === 'half-wave plate'));
   }
 
   /** Whether what the light meets stands at different heights. */
@@ -183,7 +184,7 @@ export class Polarization {
     const plateInputs = level ? [this.angleOf(p, pair.reference), this.angleOf(p, pair.arm)] : normal;
     const inputs = [laser.angle, laser.share, this.layerIndex(plate), ...plateInputs, ...ways.reference.facts, ...(level ? [] : ways.reference.directions!), ...ways.object.facts, ...(level ? [] : ways.object.directions!)];
     const lacks = level && !way ? values.missing(`${plate.id}.sides`, NUMBER, `sides from which the light comes to ${plate.id}`, { code: 'value-missing', why: 'whether this is a transmission or a reflection hologram is not written: write “hologram: transmission”', at: plate.at }) : undefined;
-    return { ways, level, inputs, meeting: { ground: level ? 'level' : 'places', way: way ?? 'transmission', reference: ways.reference.train, object: ways.object.train }, ...(lacks ? { lacks } : {}) };
+    return { ways, level, inputs, meeting: { ground: level ? 'level' : 'places', way: way ?? 'transmission', from: referenceFrom(plate, values), reference: ways.reference.train, object: ways.object.train }, ...(lacks ? { lacks } : {}) };
   }
 
   /** What crosses the polarization of a pair most: without it, the largest share would be left. Plain numbers; it makes no cell. */
@@ -198,7 +199,7 @@ export class Polarization {
     const trace = traced(p.meeting, at(p.inputs));
     const rising = [...trace.reference.rising.map(i => p.ways.reference.turns[i]!.id), ...trace.object.rising.map(i => p.ways.object.turns[i]!.id)];
     const angles = [p.pair.reference, p.pair.arm].map(arm => graph.value(found.arms.find(a => a.arm === arm)?.angle?.cell ?? p.laser.angle) ?? 0);
-    const flat = (): number => left({ ...p.meeting, ground: 'level' }, [...at([p.laser.angle, p.laser.share, p.inputs[2]!]), ...angles, ...at(p.ways.reference.facts), ...at(p.ways.object.facts)]);
+    const flat = (): number => left({ ...p.meeting, ground: 'level', from: 'the side' }, [...at([p.laser.angle, p.laser.share, p.inputs[2]!]), ...angles, ...at(p.ways.reference.facts), ...at(p.ways.object.facts)]);
     const scattering = new Set([...p.ways.reference.facts, ...p.ways.object.facts].filter(c => c.name.endsWith('.depolarization')));
     const ways: readonly Crossing[] = [
       ...(named('half-wave plate').length > 0 ? [{ by: 'half-wave plate' as const, things: named('half-wave plate'), left: without('half-wave plate') }] : []),
@@ -231,7 +232,7 @@ export class Polarization {
     const laser = laserLight(arm.laser, values);
     const index = this.glassIndex(plate);
     const inputs = [laser.angle, laser.share, index, ...(placed ? normal : [angle.cell]), ...way.facts, ...(placed ? way.directions : [])];
-    const make = (what: string, which: 'twoBounces' | 'backFace', words: string): Cell => values.graph.derive(`${plate.id}.${arm.name}.${what}`, ghosts(placed ? 'places' : 'level', way.train, which), inputs, NUMBER, words, { unit: PERCENT });
+    const make = (what: string, which: 'twoBounces' | 'backFace', words: string): Cell => values.graph.derive(`${plate.id}.${arm.name}.${what}`, ghosts(placed ? 'places' : 'level', referenceFrom(plate, values), way.train, which), inputs, NUMBER, words, { unit: PERCENT });
     const fringes = make('ghost fringes', 'twoBounces', `contrast of ghost fringes of ${arm.name} in ${plate.id}`);
     const backFace = make('back face fringes', 'backFace', `contrast of the fringes of ${arm.name} with its light off the back of ${plate.id}`);
     for (const short of ['ghost fringes', `${plate.id}.ghost fringes`]) this.context.alias(short, fringes);

@@ -2,7 +2,8 @@
 import { layerEfficiency, meeting } from '../../optics/fringes/efficiency.ts';
 import { RESOLVING_MARGIN, shareOfResolvingPower } from '../../optics/fringes/resolving.ts';
 import { reflectionBandwidth } from '../../optics/fringes/selectivity.ts';
-import { fringeTilt, insideLayer, layerFrequency, layerFringes, plateFringes } from '../../optics/fringes/spacing.ts';
+import { fringeTilt, layerFrequency, layerFringes, plateFringes } from '../../optics/fringes/spacing.ts';
+import { refractedDirection } from '../../optics/surfaces/refract.ts';
 import { kleinCookQ, THICK_FROM_Q, THIN_TO_Q } from '../../optics/fringes/volume.ts';
 import { facing, fromFrame } from '../../optics/solids/frame.ts';
 import { angleFromNormal, dot, unit, type Vector } from '../../optics/vectors.ts';
@@ -13,12 +14,25 @@ export { RESOLVING_MARGIN, THICK_FROM_Q, THIN_TO_Q };
 
 export type HologramWay = 'transmission' | 'reflection';
 
+/** From where a reference comes that is known by its angle: level from the side, overhead, from below. */
+export type From = 'the side' | 'above' | 'below';
+/** The side from which angles count, for who looks at the plate from the object: to the right, or up. */
+export const sideOf = (from: From): Vector => (from === 'the side' ? [1, 0, 0] : [0, 0, from === 'above' ? 1 : -1]);
+/** Direction of light that comes from there, at an angle from the normal of a plate that is looked at along y; `on` is 1 for light from the object's side, −1 for light from behind the plate. */
+export function arrivingFrom(from: From, angle: number, on: 1 | -1): Vector {
+  const [x, , z] = sideOf(from);
+  const s = Math.sin(angle);
+  return [x === 0 ? 0 : -s * x, on * Math.cos(angle), z === 0 ? 0 : -s * z];
+}
+
 /** Which inputs a rule of fringes has, in this order; what is left out is not known and counts as nothing. */
 export interface Known {
   /** places: plate, its normal, object, direction of the reference, three each. angles: reference, object, and the distance of the object where `far` is not set */
   readonly by: 'places' | 'angles'
   /** of a setup that names distances: where the reference comes from */
   readonly way: HologramWay
+  /** by angles: the side to which they count */
+  readonly from: From
   /** by angles: the distance of the object is not known, so that all of it lies in one direction */
   readonly far: boolean
   /** how far the reference is past the focus that it spreads from, and that focus's Rayleigh range */
@@ -49,8 +63,9 @@ function beamsAt(known: Known, spot: Spot, x: readonly number[]): Beams & { read
   const byAngles = (): readonly [Vector, Vector, Vector, Vector] => {
     const [a, b] = [take(), take()];
     const distance = known.far ? 1 : take();
-    // Seen from the object: the plate faces it, and both angles count to the right.
-    return [[0, 0, 0], FRONT, [distance * Math.sin(b), -distance * Math.cos(b), 0], [-Math.sin(a), (known.way === 'transmission' ? 1 : -1) * Math.cos(a), 0]];
+    // Seen from the object: the plate faces it, and both angles count to one side.
+    const [x, y, z] = arrivingFrom(known.from, b, 1);
+    return [[0, 0, 0], FRONT, [-distance * x, -distance * y, -distance * z], arrivingFrom(known.from, a, known.way === 'transmission' ? 1 : -1)];
   };
   const [plate, normal, object, arriving] = known.by === 'places' ? byPlaces() : byAngles();
   const curvature = known.spread ? curved(take(), take()) : 0;
@@ -69,7 +84,7 @@ const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] 
 /** Curvature of the wavefronts, 1/m, of a beam past its focus. */
 const curved = (past: number, rayleigh: number): number => (past === 0 ? 0 : past / (past * past + rayleigh * rayleigh));
 
-const madeWith = (known: Known, spot: Spot, ...more: readonly unknown[]): readonly unknown[] => [known.by, known.way, known.far, known.spread, known.plate, known.object, ...spot.plate, ...spot.object, spot.metres, ...more];
+const madeWith = (known: Known, spot: Spot, ...more: readonly unknown[]): readonly unknown[] => [known.by, known.way, known.from, known.far, known.spread, known.plate, known.object, ...spot.plate, ...spot.object, spot.metres, ...more];
 
 /** A wavelength with which the functions of optics are asked for what does not depend on it. */
 const ANY = 1e-6;
@@ -117,7 +132,7 @@ export const bandwidth = (known: Known): Rule => ({
   compute: x => {
     const b = beamsAt(known, MIDDLE, x);
     const [n, wavelength, d] = b.rest as [number, number, number];
-    return reflectionBandwidth(n, d, layerFrequency(wavelength, n, b.normal, b.reference, b.object), 0, angleFromNormal(b.normal, insideLayer(n, b.normal, b.object)));
+    return reflectionBandwidth(n, d, layerFrequency(wavelength, n, b.normal, b.reference, b.object), 0, angleFromNormal(b.normal, refractedDirection(b.object, b.normal, n)));
   },
 });
 /** How far the reference stands from the object, in the sines that the halo of the object needs: below 1 both overlap. Inputs as {@link Known} says. */

@@ -11,6 +11,7 @@ import { roundedReach } from '../../optics/surface/rounded.ts';
 import { unit, type Vector } from '../../optics/vectors.ts';
 import { handTime, stripExposures, HALF_STOP } from '../../optics/test-strip.ts';
 import type { Rule } from '../graph.ts';
+import { arrivingFrom, type From } from './fringes.ts';
 import { shapeWords, solidOf, surfaceOf, type Lying, type Shape } from './surface.ts';
 
 const SPREAD = 'Siegman, Lasers (1986) ch. 17 (from memory)';
@@ -23,7 +24,7 @@ const HERE: Vector = [0, 0, 0];
 const vector = (x: readonly number[], i: number): Vector => [x[i]!, x[i + 1]!, x[i + 2]!];
 /** A plate that is seen from before it, with light that comes from its right at an angle from its normal, level. */
 const FRONT: Vector = [0, -1, 0];
-const level = (angle: number): Vector => [-Math.sin(angle), Math.cos(angle), 0];
+const level = (angle: number, from: From = 'the side'): Vector => arrivingFrom(from, angle, 1);
 
 /** Light at the middle of a plate for each watt. Inputs: the beam, its angle from the plate's normal. */
 export const REFERENCE_LIGHT: Rule = {
@@ -33,12 +34,12 @@ export const REFERENCE_LIGHT: Rule = {
 
 /**
  * Light in the weakest corner of a plate as a share of that in the middle. Inputs: the beam, then the plate's normal and the direction of the light (three each) or, `byAngle`, its
- * angle from the normal; how far the middle of the beam lies beside that of the plate; width and height of the plate.
+ * angle from the normal, to the side `from`; how far the middle of the beam lies beside that of the plate; width and height of the plate.
  */
-export const cornerLight = (byAngle: boolean): Rule => ({
-  name: 'corner light of a spread beam', of: [byAngle], formula: '(2P / (π w²)) exp(−2 r²/w²) cos θ / cos β at each corner, the least of them by that in the middle', source: SPREAD, curved: true,
+export const cornerLight = (byAngle: boolean, from: From = 'the side'): Rule => ({
+  name: 'corner light of a spread beam', of: [byAngle, from], formula: '(2P / (π w²)) exp(−2 r²/w²) cos θ / cos β at each corner, the least of them by that in the middle', source: SPREAD, curved: true,
   compute: x => {
-    const [normal, along] = byAngle ? [FRONT, level(x[BEAM]!)] : [vector(x, BEAM), vector(x, BEAM + 3)];
+    const [normal, along] = byAngle ? [FRONT, level(x[BEAM]!, from)] : [vector(x, BEAM), vector(x, BEAM + 3)];
     const [off, w, h] = [x[x.length - 3]!, x[x.length - 2]! / 2, x[x.length - 1]! / 2];
     const plate = facing(HERE, normal);
     const [beam, axis] = [beamOf(x), { from: fromFrame(plate, [off, 0, 0]), along }];
@@ -138,6 +139,27 @@ export const PREDICTED_SCREEN: Rule = {
   name: 'predicted light of a screen', formula: 'power on the screen · light for each watt · (1 − loss) · scatter', curved: true,
   compute: ([p, y, loss, s]) => p! * y! * (1 - loss!) * s!, partials: ([p, y, loss, s]) => [y! * (1 - loss!) * s!, p! * (1 - loss!) * s!, -p! * y! * s!, p! * y! * (1 - loss!)],
 };
+/** Light of a screen past and through what stands before it. Inputs: power on the screen, light for each watt, loss and scatter of the screen, share that the object lets by and through. */
+export const PREDICTED_BEHIND: Rule = {
+  name: 'predicted light through an object', formula: 'power on the screen · light for each watt · (1 − loss) · scatter · share that passes', curved: true,
+  compute: ([p, y, loss, s, passes]) => p! * y! * (1 - loss!) * s! * passes!,
+};
+/** Light of an object that a screen lights. Inputs: power on the screen, light on the object for each watt, loss and scatter of the screen; share of that light at the plate, tone and scatter of the object. */
+export const PREDICTED_SOFT: Rule = {
+  name: 'predicted light of an object by a screen', formula: 'power on the screen · light on the object for each watt · (1 − loss) · scatter · share at the plate · tone · scatter', curved: true,
+  compute: ([p, y, loss, s, share, tone, scatter]) => p! * y! * (1 - loss!) * s! * share! * tone! * scatter!,
+};
+/**
+ * Light at the middle of a plate as a share of that on an object which is evenly lit, were it white. Inputs as of {@link objectLight} from the distance on, for an object.
+ * The light counts as coming from the middle of what sends it.
+ */
+export const evenlyLit = (laid: Laid, rule = objectLight({ ...laid, count: LEAST })): Rule => ({
+  name: 'share of even light', ...(rule.of ? { of: rule.of } : {}), curved: true, costly: true, source: LAMBERT, formula: 'Σ cos θs · (cos θo / π, and a lobe round the mirror direction) · cos θp dA / r² over what is lit and seen of it',
+  compute: x => (rule.compute([...EVEN, ...x]) * (Math.PI * WIDE * WIDE)) / 2,
+});
+/** A parallel beam far wider than any object, whose middle has 2/(π w²) of each watt: it is as even as light can be. */
+const WIDE = 100;
+const EVEN = [0, (Math.PI * WIDE * WIDE) / 633e-9, 0, (Math.PI * WIDE * WIDE) / 633e-9, 633e-9, 1];
 /** Inputs: power, light for each watt. */
 export const PREDICTED_REFERENCE: Rule = { name: 'predicted light', formula: 'power · light for each watt', compute: ([p, y]) => p! * y!, partials: ([p, y]) => [y!, p!] };
 

@@ -11,7 +11,7 @@ import { edgeShares } from '../../optics/beams/edge.ts';
 import { facing, turnedIntoFrame } from '../../optics/solids/frame.ts';
 import { dot, mirrorNormal, type Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';
-import type { HologramWay } from './fringes.ts';
+import { arrivingFrom, type From, type HologramWay } from './fringes.ts';
 
 export { edgeShares };
 export type { Vector };
@@ -65,8 +65,17 @@ function directionsOf(train: Train, ground: Ground, take: Inputs, last: Vector):
   if (ground === 'places') return train.stretches.map(() => take.vector());
   // Any fold in the plane does the same to what is vertical and what is horizontal, so a right angle serves for all.
   const found: Vector[] = [last];
-  for (const turn of [...train.turns].reverse()) found.unshift(turn === 'screen' ? found[0]! : [found[0]![1], -found[0]![0], 0]);
+  for (const turn of [...train.turns].reverse()) found.unshift(turn === 'screen' ? found[0]! : before(found[0]!, turn));
   return found;
+}
+
+/** Light that comes down or up to a plate was sent there by a mirror that folds it in its upright plane; what an object scatters is lit level, from its side. */
+function before(way: Vector, turn: Turn): Vector {
+  const [x, y, z] = way;
+  if (z === 0) return [y, -x, 0];
+  const level = Math.hypot(x, y);
+  if (turn === 'mirror' || turn === 'coating') return level > 0 ? [x / level, y / level, 0] : [0, 1, 0];
+  return level > 0 ? [y / level, -x / level, 0] : [1, 0, 0];
 }
 
 /** Inputs: what the train meets, in order; behind that its directions where places tell them. */
@@ -110,21 +119,21 @@ function behind(element: Element, field: Field, [axis, madeFor, wavelength]: rea
 }
 
 /** Both beams at a plate. `way` is asked for where no places tell the sides. */
-export interface Meeting { readonly ground: Ground; readonly way: HologramWay; readonly reference: Train; readonly object: Train }
+export interface Meeting { readonly ground: Ground; readonly way: HologramWay; readonly from: From; readonly reference: Train; readonly object: Train }
 
 /** The plate, and where its beams arrive: inputs by places its normal, else the angles of the beams. */
-function plateOf(ground: Ground, way: HologramWay, beams: number, take: Inputs): { readonly normal: Vector; readonly last: readonly Vector[] } {
+function plateOf(ground: Ground, way: HologramWay, from: From, beams: number, take: Inputs): { readonly normal: Vector; readonly last: readonly Vector[] } {
   if (ground === 'places') return { normal: take.vector(), last: Array.from({ length: beams }, () => NONE) };
   const angles = take.many(beams);
-  return { normal: [0, -1, 0], last: angles.map((a, i) => [-Math.sin(a), (i === 0 && way === 'reflection' ? -1 : 1) * Math.cos(a), 0]) };
+  return { normal: [0, -1, 0], last: angles.map((a, i) => arrivingFrom(from, a, i === 0 && way === 'reflection' ? -1 : 1)) };
 }
 const NONE: Vector = [0, 0, 0];
 
 /** What happens to both beams, in plain numbers. Inputs as {@link interfering}. */
-export function traced({ ground, way, reference, object }: Meeting, x: readonly number[]): { readonly reference: Trace; readonly object: Trace; readonly share: number } {
+export function traced({ ground, way, from, reference, object }: Meeting, x: readonly number[]): { readonly reference: Trace; readonly object: Trace; readonly share: number } {
   const take = new Inputs(x);
   const [angle, share, index] = [take.number(), take.number(), take.number()];
-  const plate = plateOf(ground, way, 2, take);
+  const plate = plateOf(ground, way, from, 2, take);
   const r = follow(reference, ground, take, angle, share, plate.last[0]!);
   const o = follow(object, ground, take, angle, share, plate.last[1]!);
   return { reference: r, object: o, share: lightPower(r.light) < DARK || lightPower(o.light) < DARK ? Number.NaN : layerInterferingShare(r.light, o.light, plate.normal, index) };
@@ -137,21 +146,21 @@ export const DARK = 1e-9;
  * else the angles of reference and object; then what the reference meets and its directions, then the same of the object light.
  */
 export const interfering = (meeting: Meeting): Rule => ({
-  name: 'share that makes fringes', of: [meeting.ground, meeting.way, ...madeWith(meeting.reference), '|', ...madeWith(meeting.object)],
-  formula: `|Σ e₁·e₂*|² of all states of the light, in the layer, as a share of all of it${meeting.ground === 'level' ? '; all folds taken to lie in the table’s plane' : ''}; ideal mirrors`,
+  name: 'share that makes fringes', of: [meeting.ground, meeting.way, meeting.from, ...madeWith(meeting.reference), '|', ...madeWith(meeting.object)],
+  formula: `|Σ e₁·e₂*|² of all states of the light, in the layer, as a share of all of it${meeting.ground === 'places' ? '' : meeting.from === 'the side' ? '; all folds taken to lie in the table’s plane' : `; all folds taken to lie in the table’s plane, but for the last, which sends the reference from ${meeting.from}`}; ideal mirrors`,
   source: 'Collier, Burckhardt & Lin, Optical Holography (1971) (from memory); Born & Wolf, Principles of Optics, §1.5',
   costly: true, compute: x => traced(meeting, x).share,
 });
 
 /** Ghost fringes of one beam in a plate. Inputs: angle of the laser's polarization, its polarized share, index of the glass; by places the plate's normal, else the beam's angle; what the beam meets, and its directions. */
-export const ghosts = (ground: Ground, train: Train, which: 'twoBounces' | 'backFace'): Rule => ({
-  name: which === 'twoBounces' ? 'contrast of ghost fringes' : 'contrast of fringes with the light off the back face', of: [ground, ...madeWith(train)],
+export const ghosts = (ground: Ground, from: From, train: Train, which: 'twoBounces' | 'backFace'): Rule => ({
+  name: which === 'twoBounces' ? 'contrast of ghost fringes' : 'contrast of fringes with the light off the back face', of: [ground, from, ...madeWith(train)],
   formula: which === 'twoBounces' ? '2R/(1 + R²), s and p by their shares' : '2√R/(1 + R), s and p by their shares; for p also |cos 2θ|, θ in the glass',
   source: 'Born & Wolf, Principles of Optics, §1.5 and on two-beam interference',
   compute: x => {
     const take = new Inputs(x);
     const [angle, share, index] = [take.number(), take.number(), take.number()];
-    const plate = plateOf(ground, 'transmission', 1, take);
+    const plate = plateOf(ground, 'transmission', from, 1, take);
     const { light } = follow(train, ground, take, angle, share, plate.last[0]!);
     return lightPower(light) < DARK ? Number.NaN : lightGhostContrasts(light, plate.normal, index)[which];
   },

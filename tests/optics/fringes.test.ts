@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { RESOLVING_MARGIN, shareOfResolvingPower } from '../../server/optics/fringes/resolving.ts';
-import { fringeTilt, insideLayer, layerFrequency, layerFringes, opposedFrequency, pairPeriod, plateFrequency, plateFringes } from '../../server/optics/fringes/spacing.ts';
+import { fringeTilt, layerFrequency, layerFringes, opposedFrequency, pairPeriod, plateFrequency, plateFringes } from '../../server/optics/fringes/spacing.ts';
+import { refractedDirection } from '../../server/optics/surfaces/refract.ts';
 import { angleBetween, angleFromNormal, type Vector } from '../../server/optics/vectors.ts';
 import { between, expectNear, expectPrinted, publishedIds, publishedValue } from './outside.ts';
 
@@ -81,7 +82,7 @@ describe('beams against each other in a layer', () => {
 describe('in a layer of index 1.52, object light along the normal, 632.8 nm', () => {
   it('a reference at 45° from the same side', () => {
     // Computed outside: inside at 27.723°, 868.85 nm, 1150.9 per mm. The planes halve 27.72328°: 13.86164° from the normal.
-    expectPrinted(angleFromNormal(NORMAL, insideLayer(1.52, NORMAL, front(45))) / DEGREE, '27.723');
+    expectPrinted(angleFromNormal(NORMAL, refractedDirection(front(45), NORMAL, 1.52)) / DEGREE, '27.723');
     expectPrinted(perMm(layerFrequency(RED, 1.52, NORMAL, front(0), front(45))), '1150.9');
     expectPrinted(1 / layerFrequency(RED, 1.52, NORMAL, front(0), front(45)) / NM, '868.85');
     expectPrinted(90 - fringeTilt(1.52, NORMAL, front(0), front(45)) / DEGREE, '13.8616');
@@ -138,7 +139,7 @@ describe('in space', () => {
 
   it('light enters by the law of refraction and stays in its plane', () => {
     fc.assert(fc.property(index, towards, (n, light) => {
-      const inside = insideLayer(n, NORMAL, light);
+      const inside = refractedDirection(light, NORMAL, n);
       expectNear(n * sine(inside), sine(light), 1e-9);
       expectNear(Math.hypot(...inside), 1, 1e-12);
       expectNear(inside[0] * light[2] - inside[2] * light[0], 0, 1e-12);
@@ -158,7 +159,7 @@ describe('in space', () => {
 
   it('the frequency is 2n/λ times the sine of half the angle inside', () => {
     fc.assert(fc.property(wavelength, index, towards, towards, (lambda, n, one, other) => {
-      const angle = angleBetween(insideLayer(n, NORMAL, one), insideLayer(n, NORMAL, other));
+      const angle = angleBetween(refractedDirection(one, NORMAL, n), refractedDirection(other, NORMAL, n));
       expectNear(layerFrequency(lambda, n, NORMAL, one, other), ((2 * n) / lambda) * Math.sin(angle / 2), 1e-2);
       expect(layerFrequency(lambda, n, NORMAL, one, other)).toBeLessThanOrEqual(opposedFrequency(lambda, n) * (1 + 1e-12));
     }));
@@ -197,7 +198,7 @@ it('numbers outside all domains give finite results', () => {
   const any = fc.oneof(fc.double(), fc.constantFrom(0, -0, 1, 1e-300, 1e300, Infinity, -Infinity, NaN));
   const wild = fc.oneof(fc.tuple(any, any, any), towards);
   fc.assert(fc.property(any, any, wild, wild, wild, (x, y, n, a, b) => {
-    const all = [plateFrequency(x, y, x), ...plateFringes(x, n, a, b), ...insideLayer(x, n, a), ...layerFringes(x, y, n, a, b), layerFrequency(x, y, n, a, b), fringeTilt(x, n, a, b), pairPeriod(x, y), opposedFrequency(x, y), shareOfResolvingPower(x, y)];
+    const all = [plateFrequency(x, y, x), ...plateFringes(x, n, a, b), ...refractedDirection(a, n, x), ...layerFringes(x, y, n, a, b), layerFrequency(x, y, n, a, b), fringeTilt(x, n, a, b), pairPeriod(x, y), opposedFrequency(x, y), shareOfResolvingPower(x, y)];
     expect(all.every(Number.isFinite), JSON.stringify(all)).toBe(true);
   }), { numRuns: 1000 });
 });

@@ -1,7 +1,8 @@
 /** How much of a beam goes through an opening: the face of a mirror, a lens, the plate itself. */
 import { nearestWithin } from '../range.ts';
 import type { Vector } from '../vectors.ts';
-import { fromTo, frameOf, inFrame, type Axis } from './axis.ts';
+import { facing, turnedIntoFrame } from '../solids/frame.ts';
+import { fromTo, type Axis } from './axis.ts';
 import { sections, type Beam } from './beam.ts';
 import { halfSizes } from './domains.ts';
 import { adaptiveIntegral } from './quadrature.ts';
@@ -42,9 +43,10 @@ type Piece = (t: number) => { readonly u: number; readonly v: number; readonly d
  */
 export function openingShare(beam: Beam, axis: Axis, opening: Opening): number {
   const section = sections(beam);
-  const rays = frameOf(axis.along);
-  const face = frameOf(opening.normal);
-  const [middle, across, up] = [fromTo(axis.from, opening.centre), face.level, face.upright].map(v => inFrame(rays, v)) as [Vector, Vector, Vector];
+  const rays = facing(axis.from, axis.along);
+  const [level, upright] = facing(opening.centre, opening.normal).axes;
+  // Along the beam, level and upright.
+  const [middle, across, up] = [fromTo(axis.from, opening.centre), level, upright].map((v): Vector => { const [x, y, z] = turnedIntoFrame(rays, v); return [z, x, y]; }) as [Vector, Vector, Vector];
   const seen = (piece: Piece): Seen => (t) => {
     const { u, v, du, dv } = piece(t);
     const part = (i: 0 | 1 | 2): number => middle[i] + u * across[i] + v * up[i];

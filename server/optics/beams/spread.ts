@@ -1,7 +1,8 @@
 /** Light of a beam on a plane that stands in it anyhow, such as a plate: spread, parallel or drawing together. */
 import { nearestWithin } from '../range.ts';
 import { unit, type Vector } from '../vectors.ts';
-import { fromTo, frameOf, inFrame, inner, type Axis } from './axis.ts';
+import { facing, turnedIntoFrame } from '../solids/frame.ts';
+import { fromTo, inner, type Axis } from './axis.ts';
 import { sections, type Beam } from './beam.ts';
 import { powers } from './domains.ts';
 
@@ -21,10 +22,10 @@ import { powers } from './domains.ts';
  * Source: the power goes along the rays, on which x/w and y/w stay the same (Siegman, Lasers (1986) ch. 17; from memory).
  */
 export function lightOnPlane(beam: Beam, axis: Axis, power: number, point: Vector, normal: Vector): number {
-  const frame = frameOf(axis.along);
-  const [distance, x, y] = inFrame(frame, fromTo(axis.from, point));
+  const frame = facing(axis.from, axis.along);
+  const [x, y, distance] = turnedIntoFrame(frame, fromTo(axis.from, point));
   const { radius: { level: a, upright: b }, curvature: { level: c, upright: d } } = sections(beam)(distance);
-  const [n, m, k] = inFrame(frame, unit(normal));
+  const [m, k, n] = turnedIntoFrame(frame, unit(normal));
   const squarely = ((2 * nearestWithin(powers, power)) / (Math.PI * a * b)) * Math.exp(-2 * ((x / a) ** 2 + (y / b) ** 2));
   return squarely * Math.abs(n + m * x * c + k * y * d);
 }
@@ -35,7 +36,7 @@ export function lightOnPlane(beam: Beam, axis: Axis, power: number, point: Vecto
  * Source: at right angles to the wavefront.
  */
 export function rayAt(beam: Beam, axis: Axis, point: Vector): Vector {
-  const { along, level, upright } = frameOf(axis.along);
+  const [level, upright, along] = facing(axis.from, axis.along).axes;
   const way = fromTo(axis.from, point);
   const bent = sections(beam)(inner(way, along)).curvature;
   const [p, q] = [inner(way, level) * bent.level, inner(way, upright) * bent.upright];

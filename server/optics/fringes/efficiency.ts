@@ -3,7 +3,7 @@ import { wavelengths } from '../coherence/domains.ts';
 import { nearestWithin, type Range } from '../range.ts';
 import { dot, unit, type Vector } from '../vectors.ts';
 import { indexAmplitudes, layerIndices, layerThicknesses } from './domains.ts';
-import { insideLayer } from './spacing.ts';
+import { refractedDirection } from '../surfaces/refract.ts';
 
 /** Strengths ν of a hologram, 1. */
 export const strengths: Range = { from: 0, to: 1e6 };
@@ -81,7 +81,7 @@ export interface Meeting {
  * @param wavelength λ of the light in air, m; see `wavelengths`
  * @param index n of the layer, relative to air; see `layerIndices`
  * @param normal of the plate, either way
- * @param light direction of the light in air, see `insideLayer`
+ * @param light direction of the light in air, see `refractedDirection`
  * @param fringes as `layerFringes` gives them, 1/m; see `fringeComponents`. Their sign chooses the order: the light that is sent off is
  *   light − fringes, so that `layerFringes(…, light, other)` sends it along `other`.
  *
@@ -89,7 +89,7 @@ export interface Meeting {
  * Source: Kogelnik, Bell Syst. Tech. J. 48, 2909 (1969): ϑ = (β² − |σ|²) / 2β with σ = ρ − K and β = 2πn/λ.
  */
 export function meeting(wavelength: number, index: number, normal: Vector, light: Vector, fringes: Vector): Meeting {
-  const ray = insideLayer(index, normal, light);
+  const ray = refractedDirection(light, normal, index);
   // all in units of β, so that the numbers stay near 1
   const perMetre = nearestWithin(layerIndices, index) / nearestWithin(wavelengths, wavelength);
   const [x, y, z] = fringes.map(component => nearestWithin(fringeComponents, component) / perMetre) as [number, number, number];

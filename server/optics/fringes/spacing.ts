@@ -1,5 +1,6 @@
 import { wavelengths } from '../coherence/domains.ts';
 import { nearestWithin } from '../range.ts';
+import { refractedDirection } from '../surfaces/refract.ts';
 import { angleFromNormal, dot, unit, type Vector } from '../vectors.ts';
 import { fringeFrequencies, fullAngles, layerIndices, signedAngles } from './domains.ts';
 
@@ -39,40 +40,20 @@ export function plateFringes(wavelength: number, normal: Vector, one: Vector, ot
 }
 
 /**
- * Direction of light inside a layer, of length 1, by its direction in air.
- *
- * @param index n of the layer, relative to air; see `layerIndices`
- * @param normal of the layer, either way
- * @param light direction in air; light that grazes counts as arriving along `normal`. (0, 0, 0) where either direction is missing.
- *
- * Validity: faces in parallel; the layer may lie on glass, which changes nothing.
- * Source: law of refraction in vector form (Born & Wolf, Principles of Optics).
- */
-export function insideLayer(index: number, normal: Vector, light: Vector): Vector {
-  const [n, u] = [unit(normal), unit(light)];
-  const inside = nearestWithin(layerIndices, index);
-  const across = dot(u, n);
-  const along = alongSurface(n, u);
-  // √(n² − sin²θ), without the cancellation that costs grazing light its digits
-  const depth = Math.sqrt(inside ** 2 - 1 + across ** 2) * (across < 0 ? -1 : 1);
-  return unit([along[0] + depth * n[0], along[1] + depth * n[1], along[2] + depth * n[2]]);
-}
-
-/**
  * The fringes inside a layer as a vector, 1/m: across the fringe planes, as long as there are fringes per metre; (n / λ) (k₁ − k₂), k of
  * length 1 inside the layer. Holds for transmission and for reflection: there the beams only enter from opposite sides.
  *
  * @param wavelength λ in air, m; see `wavelengths`
  * @param index n of the layer, relative to air; see `layerIndices`
  * @param normal of the layer, either way
- * @param one direction of one beam in air, see `insideLayer`
+ * @param one direction of one beam in air, see `refractedDirection`; light that grazes counts as arriving along `normal`
  * @param other direction of the other beam in air
  *
  * Validity: plane waves over the piece of the plate that is looked at; a layer that keeps its thickness.
  * Source: Kogelnik, Bell Syst. Tech. J. 48, 2909 (1969); Collier, Burckhardt & Lin, Optical Holography (1971) (from memory).
  */
 export function layerFringes(wavelength: number, index: number, normal: Vector, one: Vector, other: Vector): Vector {
-  const [a, b] = [insideLayer(index, normal, one), insideLayer(index, normal, other)];
+  const [a, b] = [refractedDirection(one, normal, index), refractedDirection(other, normal, index)];
   const perMetre = nearestWithin(layerIndices, index) / nearestWithin(wavelengths, wavelength);
   return [(a[0] - b[0]) * perMetre, (a[1] - b[1]) * perMetre, (a[2] - b[2]) * perMetre];
 }
@@ -92,14 +73,14 @@ export function layerFrequency(wavelength: number, index: number, normal: Vector
  *
  * @param index n of the layer, relative to air; see `layerIndices`
  * @param normal of the layer, either way
- * @param one direction of one beam in air, see `insideLayer`
+ * @param one direction of one beam in air, see `refractedDirection`; light that grazes counts as arriving along `normal`
  * @param other direction of the other beam in air
  *
  * Validity: as recorded; a layer that shrinks or swells tilts them.
  * Source: the fringe planes halve the angle of the beams inside (Kogelnik, Bell Syst. Tech. J. 48, 2909, 1969).
  */
 export function fringeTilt(index: number, normal: Vector, one: Vector, other: Vector): number {
-  const [a, b] = [insideLayer(index, normal, one), insideLayer(index, normal, other)];
+  const [a, b] = [refractedDirection(one, normal, index), refractedDirection(other, normal, index)];
   return angleFromNormal(normal, [a[0] - b[0], a[1] - b[1], a[2] - b[2]]);
 }
 

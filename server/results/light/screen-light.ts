@@ -58,7 +58,7 @@ export function screenYield(arm: Arm, found: NonNullable<ReturnType<typeof scree
     // The plate sees the screen itself, as far as what stands before it lets it.
     const name = `${base}.way from ${screen.id}`;
     const distance = graph.find(name) ?? graph.derive(name, weighted('way past the object', 'sum of both legs', [1, 1]), [toObject, toPlate], LENGTH, `way from ${screen.id} past ${object.id} to ${arm.plate.id}`, { unit: MM });
-    const each = graph.derive(`${base}.light for each watt`, ofScreen, [...front, distance, ways.angle(arm), fact(screen, 'scatter angle'), ...through, ...size], PER_WATT, `light of ${screen.id} at ${arm.plate.id} for each watt on it, if it lost nothing and ${object.id} were not there`, { unit: FOR_EACH });
+    const each = graph.derive(`${base}.light past ${object.id} for each watt`, ofScreen, [...front, distance, ways.angle(arm), fact(screen, 'scatter angle'), ...through, ...size], PER_WATT, `light of ${screen.id} at ${arm.plate.id} for each watt on it, if it lost nothing and ${object.id} were not there`, { unit: FOR_EACH });
     if (each.missing) return each;
     const more = [...lost, fact(object, 'passes')];
     return { cells: [each, ...more], make: (n, words, power) => graph.derive(n, PREDICTED_BEHIND, [power, each, ...more], LIGHT, words, { unit: MICRO }) };
@@ -67,7 +67,7 @@ export function screenYield(arm: Arm, found: NonNullable<ReturnType<typeof scree
   const body = ways.size(object, false);
   if (!body) return none(`how large ${object.id} is, is not written: give it a “size”`);
   const squarely = graph.find('lit squarely') ?? graph.input('lit squarely', { value: 0, dim: ANGLE }, 'computed', 'light that falls squarely');
-  const onObject = graph.derive(`${base}.light on ${object.id} for each watt`, ofScreen, [...front, toObject, squarely, fact(screen, 'scatter angle'), ...through, ...size], PER_WATT, `light on ${object.id} for each watt on ${screen.id}, if that lost nothing`, { unit: FOR_EACH });
+  const onObject = graph.derive(`${base}.light for each watt`, ofScreen, [...front, toObject, squarely, fact(screen, 'scatter angle'), ...through, ...size], PER_WATT, `light on ${object.id} for each watt on ${screen.id}, if that lost nothing`, { unit: FOR_EACH });
   if (onObject.missing) return onObject;
   const seen = ways.seen(object, across, on, false);
   const share = graph.derive(`${base}.share of the light on ${object.id}`, evenlyLit({ ...ways.laid(object), count: 0, byAngle: seen.length === 1 }), [toPlate, ways.angle(arm), fact(object, 'gloss'), fact(object, 'gloss angle'), ...seen, ...body], NUMBER, `light at ${arm.plate.id} as a share of that on ${object.id}, were it white`);

@@ -10,6 +10,7 @@ import { beyondTable, MOUNT_ANGLE, MOUNT_TILT, OFFSET, passing } from '../rules/
 import { blockedLegs, type Blocked, type Give } from './blocked.ts';
 import type { TableContext } from './context.ts';
 import { caught, isTooSmall, narrowFaces, type Caught } from './faces.ts';
+import { flashesOf, type Flash } from './flashes.ts';
 import { parallelFaces, type ParallelFace } from './parallel.ts';
 import { pinholesOf, type Pinhole } from './pinholes.ts';
 import { raysOf, type Ray } from './rays.ts';
@@ -33,6 +34,7 @@ export interface Look {
   readonly unused: readonly Unused[];
   readonly spills: readonly Spill[];
   readonly parallel: readonly ParallelFace[];
+  readonly flashes: readonly Flash[];
   /** more stands on the table than is looked at: how many things */
   readonly tooFull?: number;
 }
@@ -40,7 +42,7 @@ export interface Look {
 /** Legs times things: more than a few hundred of each stand on no table. */
 export const MOST_STANDING = 400;
 const MM = parseUnit('mm')!;
-const NOTHING: Look = { things: new Map(), rays: new Map(), blocked: [], off: [], faces: [], pinholes: [], unused: [], spills: [], parallel: [] };
+const NOTHING: Look = { things: new Map(), rays: new Map(), blocked: [], off: [], faces: [], pinholes: [], unused: [], spills: [], parallel: [], flashes: [] };
 
 export class Table {
   private found: Look | undefined;
@@ -169,7 +171,7 @@ export class Table {
     const rays = raysOf(context);
     const blocked = blockedLegs(rays.values(), [...things.values()], this.give()).map(b => ({ ...b, distance: this.distance(rays.get(b.leg)!, things.get(b.thing.id)!) }));
     return {
-      things, rays, off, pinholes, blocked, unused: unusedOutputs(things, context), spills: spills(rays, things, context), parallel: parallelFaces(rays.values(), things, context),
+      things, rays, off, pinholes, blocked, unused: unusedOutputs(things, context), spills: spills(rays, things, context), parallel: parallelFaces(rays.values(), things, context), flashes: flashesOf(rays, things, size, context),
       faces: narrowFaces(rays, context).filter(c => isTooSmall(c, context.graph)),
     };
   }

@@ -72,6 +72,7 @@ export function chainOf(graph: Graph, cell: Cell): Chain {
     ...(c.at ? { at: c.at } : {}), ...(shares.has(c) && shares.get(c)! > 0 ? { share: shares.get(c)! } : {}),
   });
   const links: Link[] = [];
+  const guessed = new Set(guessesOf(graph, cell));
   const guesses: Link[] = [];
   const seen = new Set<Cell>([cell]);
   const walk = (c: Cell, depth: number): void => {
@@ -82,7 +83,7 @@ export function chainOf(graph: Graph, cell: Cell): Chain {
       if (isInner(i) && !i.spread) { walk(i, depth); continue; }
       const own = link(i, depth);
       links.push(own);
-      if (i.origin === 'assumed' && matters(graph, cell, i)) guesses.push(own);
+      if (guessed.has(i)) guesses.push(own);
       walk(i, depth + 1);
     }
   };
@@ -91,10 +92,18 @@ export function chainOf(graph: Graph, cell: Cell): Chain {
   return { result, links, guesses, method: result.band ? 'draws' : (result.u ?? 0) > 0 ? 'first order' : 'exact' };
 }
 
-/** Whether another value of a guess would move the result. The height of the beams does not, where all run at one height. */
-function matters(graph: Graph, cell: Cell, guess: Cell): boolean {
+/** The guesses that a result rests on: those of which another value would move it. */
+export function guessesOf(graph: Graph, cell: Cell): readonly Cell[] {
+  const slopes = cell.missing ? undefined : graph.slopes(cell);
+  return graph.ancestors(cell).filter(c => c !== cell && c.origin === 'assumed' && moves(graph, cell, c, slopes?.get(c) ?? 0));
+}
+
+/** The height of the beams moves nothing, where all run at one height. */
+function moves(graph: Graph, cell: Cell, guess: Cell, slope: number): boolean {
   const [now, v] = [graph.value(cell), graph.value(guess)];
   if (now === undefined || v === undefined) return true;
+  if (Math.abs(slope * (v === 0 ? 1 : v)) > 1e-6 * Math.abs(now)) return true;
+  // What has no slope here may have one elsewhere.
   const at = graph.evaluator(cell, [guess]);
   return [v === 0 ? 1 : v * 0.5, v * 1.5].some(x => !(Math.abs(at([x]) - now) <= 1e-9 * Math.abs(now)));
 }

@@ -83,7 +83,7 @@ export function turnedLeft(light: Vector, angle: number): Vector {
  */
 export function angleBetween(a: Vector, b: Vector): number {
   const [u, v] = [unit(a), unit(b)];
-  return Math.atan2(Math.hypot(...cross(u, v)), dot(u, v));
+  return Math.atan2(size(cross(u, v)), dot(u, v));
 }
 
 /**
@@ -94,7 +94,7 @@ export function angleBetween(a: Vector, b: Vector): number {
  */
 export function angleFromNormal(normal: Vector, light: Vector): number {
   const [n, u] = [unit(normal), unit(light)];
-  return Math.atan2(Math.hypot(...cross(n, u)), Math.abs(dot(n, u)));
+  return Math.atan2(size(cross(n, u)), Math.abs(dot(n, u)));
 }
 
 /**
@@ -107,3 +107,6 @@ export function mirrorNormal(arriving: Vector, leaving: Vector): Vector {
   const [u, v] = [unit(arriving), unit(leaving)];
   return unit([v[0] - u[0], v[1] - u[1], v[2] - u[2]]);
 }
+
+/** Length of a vector whose components are too small to overflow; many times quicker than `Math.hypot`. */
+const size = (v: Vector): number => Math.sqrt(dot(v, v));

@@ -121,9 +121,12 @@ export class Graph {
   private add(cell: Cell, value: number): Cell {
     this.cells.push(cell);
     this.values.push(value);
-    this.unsure.push(cell.spread !== undefined || cell.inputs.some(i => this.unsure[i.index]));
+    this.unsure.push(standardUncertainty(value, cell.spread) > 0 || cell.inputs.some(i => this.unsure[i.index]));
     return cell;
   }
+
+  /** Whether anything that a cell rests on is unsure. */
+  isUnsure(cell: Cell): boolean { return this.unsure[cell.index]!; }
 
   /** The cells that a cell depends on, itself last, in order. Cells for which `stop` holds are kept, what lies behind them is not. */
   ancestors(cell: Cell, stop?: (c: Cell) => boolean): Cell[] {
@@ -199,6 +202,12 @@ export class Graph {
     return cell.rule ? this.noted(cell).sweep ??= this.sweepNow(cell, c => this.unsure[c.index] === true) : { inputs: [cell], slopes: [1] };
   }
 
+  /** Derivatives of a cell by the unsure inputs that it rests on. */
+  slopes(cell: Cell): ReadonlyMap<Cell, number> {
+    const { inputs, slopes } = this.sweep(cell);
+    return new Map(inputs.map((c, i) => [c, slopes[i]!]));
+  }
+
   private sweepNow(cell: Cell, asked: (c: Cell) => boolean): Sweep {
     const adjoint = new Float64Array(cell.index + 1);
     // What an input does by several ways may cancel; then only rounding is left, which is no slope.
@@ -228,21 +237,6 @@ export class Graph {
       }
     }
     return { inputs, slopes };
-  }
-
-  /** The largest share that one input has in the variance of a cell, by first order; 0 where the cell is exact. */
-  largestShare(cell: Cell): number {
-    const { inputs, slopes } = this.sweep(cell);
-    let most = 0;
-    let sum = 0;
-    for (let i = 0; i < inputs.length; i++) {
-      const { spread, index } = inputs[i]!;
-      if (!spread) continue;
-      const part = (slopes[i]! * standardUncertainty(this.values[index]!, spread)) ** 2;
-      sum += part;
-      if (part > most) most = part;
-    }
-    return sum > 0 ? most / sum : 0;
   }
 
   /** Standard uncertainty to first order, SI: √Σ(∂r/∂x · u(x))², inputs independent (JCGM 100:2008, eq. 10). */

@@ -3,6 +3,8 @@
  * of a mean s/√n, of a standard deviation s·√((κ − 1)/(4n)) with the kurtosis κ, of the end of an interval √(p(1 − p)/n) over the density there.
  */
 import { describe, expect, test } from 'vitest';
+import { analyse } from '../../server/analysis.ts';
+import { disk, EXAMPLES } from '../examples/library.ts';
 import { Graph, type Cell, type Rule } from '../../server/results/graph.ts';
 import { sample, type Band } from '../../server/results/sampling.ts';
 import { LENGTH, NUMBER } from '../../server/model/units.ts';
@@ -160,9 +162,29 @@ describe('near-linear setups', () => {
       expect(sample(two.graph, two.cell)).toEqual(band);
     }
   });
-  test('another name or place of the text does not change the band', () => {
-    const band = (text: string): Band => { const r = read(text); return sample(r.results.graph, r.cell('y'))!; };
+  const band = (text: string): Band => { const r = read(text); return sample(r.results.graph, r.cell('y'))!; };
+  test('another place of the text, or what else is written, does not change the band', () => {
     expect(band(`// wet sand\n${pages[0]!}`)).toEqual(band(pages[0]!));
-    expect(band(pages[0]!.replaceAll(/\ba\b/g, 'gap'))).toEqual(band(pages[0]!));
+    expect(band(pages[0]!.replace('  let a', '  let other = 5 mm ± 1 mm\n  let a'))).toEqual(band(pages[0]!));
+  });
+  test('another name draws other numbers, spread alike', () => {
+    const [old, other] = [band(pages[0]!), band(pages[0]!.replaceAll(/\ba\b/g, 'gap'))];
+    expect(other).not.toEqual(old);
+    expectMean(other, old.mean, Math.SQRT2 * old.std);
+  });
+  test('results of one setup are drawn together: what they share moves both', () => {
+    const graph = new Graph();
+    const x = graph.input('x', { value: 5, dim: NUMBER, spread: { kind: 'factor', amount: 3 } }, 'written', 'x');
+    const [a, b] = ['a', 'b'].map(n => graph.derive(n, SQUARE, [x], NUMBER, n)) as [Cell, Cell];
+    sample(graph, a);
+    const quotient: Rule = { name: 'quotient', formula: 'a / b', curved: true, compute: ([p, q]) => p! / q! };
+    const { low, high } = sample(graph, graph.derive('top', quotient, [a, b], NUMBER, 'top'))!;
+    expect([low, high]).toEqual([1, 1]);
+  });
+  test('no two unsure numbers of an example have one name, by which they would be drawn alike', () => {
+    for (const { graph } of EXAMPLES.flatMap(p => analyse(p.uri, p.text, disk).results)) {
+      const names = graph.cells.filter(c => c.spread).map(c => c.name);
+      expect(names.filter((n, i) => names.indexOf(n) !== i)).toEqual([]);
+    }
   });
 });

@@ -12,7 +12,7 @@ import type { Outcome } from '../../results/goals.ts';
 import { shortName } from '../../results/names.ts';
 import { profile, type Pair, type PartName, type PlateResults } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
-import { chainOf, showCell, type Shown } from '../chain.ts';
+import { guessesOf, showCell } from '../chain.ts';
 import { anglePages } from './angles.ts';
 import { armTable, type ArmTable } from './arms.ts';
 import { coherenceWords } from './coherence.ts';
@@ -208,16 +208,16 @@ function goalLines({ goals, graph }: Results): GoalLine[] {
 }
 
 function guessLine(r: Results): GuessLine | undefined {
-  const all = new Map<string, Shown>();
+  const all = new Set<Cell>();
   const kinds = new Set<string>();
   let opens: { cell: Cell; count: number } | undefined;
   for (const cell of [...r.published, ...warmings(r).map(w => w.cell)]) {
     if (cell.missing) continue;
-    const { guesses } = chainOf(r.graph, cell);
+    const guesses = guessesOf(r.graph, cell);
     if (guesses.length === 0) continue;
-    for (const g of guesses) all.set(g.name, g);
+    for (const g of guesses) all.add(g);
     kinds.add(cell.name.slice(cell.name.lastIndexOf('.') + 1));
     if (!opens || guesses.length >= opens.count) opens = { cell, count: guesses.length };
   }
-  return opens && { results: [...kinds], guesses: [...all.values()].sort((a, b) => r.graph.find(a.name)!.index - r.graph.find(b.name)!.index).map(g => g.words), opens: shortName(opens.cell, r), all: opens.count === all.size };
+  return opens && { results: [...kinds], guesses: [...all].sort((a, b) => a.index - b.index).map(g => g.words), opens: shortName(opens.cell, r), all: opens.count === all.size };
 }

@@ -93,13 +93,24 @@ export function ellipseOf(field: Field): Ellipse {
 // What follows is the arithmetic of fields, for the files beside this one; all but `cleaned` want fields that are clean.
 
 /** A field fit to compute with: a direction of length 1 or none, finite parts, square to it. */
-export function cleaned(field: Field): Field {
-  const direction = unit(field.direction);
-  const square = (v: Vector): Vector => {
-    const w: Vector = [nearestWithin(fieldParts, v[0]), nearestWithin(fieldParts, v[1]), nearestWithin(fieldParts, v[2])];
-    return dot(direction, direction) === 0 ? NONE : along(w, 1, direction, -dot(w, direction));
-  };
-  return { direction, re: square(field.re), im: square(field.im) };
+export const cleaned = (field: Field): Field => (field instanceof Clean ? field : new Clean(field));
+
+/** A field that has been made fit, so that it is not done again for each thing that it meets. */
+class Clean implements Field {
+  readonly direction: Vector;
+  readonly re: Vector;
+  readonly im: Vector;
+  constructor({ direction, re, im }: Field) {
+    const d = this.direction = unit(direction);
+    this.re = square(re, d);
+    this.im = square(im, d);
+  }
+}
+
+function square(v: Vector, direction: Vector): Vector {
+  if (direction[0] === 0 && direction[1] === 0 && direction[2] === 0) return NONE;
+  const w: Vector = [nearestWithin(fieldParts, v[0]), nearestWithin(fieldParts, v[1]), nearestWithin(fieldParts, v[2])];
+  return along(w, 1, direction, -dot(w, direction));
 }
 
 /** Amplitude of the field along a direction. */
@@ -111,7 +122,7 @@ export function composed(direction: Vector, one: Vector, a: Complex, other: Vect
 }
 
 /** The field times a number. */
-export const weakened = (field: Field, factor: number): Field => ({ ...field, re: scaled(field.re, factor), im: scaled(field.im, factor) });
+export const weakened = (field: Field, factor: number): Field => ({ direction: field.direction, re: scaled(field.re, factor), im: scaled(field.im, factor) });
 
 /** a · b*, summed over the three directions of space. */
 export function product(a: Field, b: Field): Complex {

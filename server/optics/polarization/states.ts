@@ -41,4 +41,4 @@ export function unpolarizedLight(light: Vector): Light {
 export const lightPower = (light: Light): number => light.reduce((sum, part) => sum + fieldPower(part.field), 0);
 
 /** Each part of the light sent through something that acts on a field. */
-export const each = (light: Light, does: (field: Field) => Field): Light => light.map(part => ({ ...part, field: does(part.field) }));
+export const each = (light: Light, does: (field: Field) => Field): Light => light.map(({ field, state, steady }) => ({ field: does(field), state, steady }));

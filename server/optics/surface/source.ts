@@ -30,6 +30,7 @@ export function pathTo(source: Source, point: Vector): number {
     return u[0] * p[0] + u[1] * p[1] + u[2] * p[2];
   }
   const s = within(source.at);
-  const distance = Math.hypot(p[0] - s[0], p[1] - s[1], p[2] - s[2]);
+  const [x, y, z] = [p[0] - s[0], p[1] - s[1], p[2] - s[2]];
+  const distance = Math.sqrt(x * x + y * y + z * z);
   return source.kind === 'point' ? distance : -distance;
 }

@@ -1,7 +1,7 @@
 /** Rules of the path difference and the brightness of single pairs of a point of the plate and a part of the object, and the maps that find which pairs matter. */
 import { contrastTable, darkest, recordedBrightnesses } from '../../optics/maps/brightness.ts';
 import { differenceExtremes } from '../../optics/maps/differences.ts';
-import { offsetFor, pairs } from '../../optics/maps/pairs.ts';
+import { distance, offsetFor, pairs } from '../../optics/maps/pairs.ts';
 import { packed, platePoints } from '../../optics/maps/points.ts';
 import { facing, fromFrame, inFrame, type Frame } from '../../optics/solids/frame.ts';
 import { litSquarely, seenSquarely } from '../../optics/surface/lit.ts';
@@ -69,7 +69,8 @@ const onPlate = (s: Scene, [a, b]: Spot['plate']): Vector => fromFrame(s.plate, 
 const onObject = (s: Scene, [r, u, t]: Vector): Vector => fromFrame(s.object, [r * s.size[0], u * s.size[1], t * s.size[2]]);
 
 /** Path by the object less that of the reference, up to what is the same for all pairs. */
-const byPaths = (s: Scene, p: Vector, q: Vector): number => pathTo(s.light, q) + Math.hypot(q[0] - p[0], q[1] - p[1], q[2] - p[2]) - pathTo(s.reference, p);
+const byPaths = (s: Scene, p: Vector, q: Vector): number => pathTo(s.light, q) + between(p, q) - pathTo(s.reference, p);
+const between = (p: Vector, q: Vector): number => distance(q[0] - p[0], q[1] - p[1], q[2] - p[2]);
 const differenceAt = (s: Scene, plate: Spot['plate'], object: Vector): number => s.mismatch + byPaths(s, onPlate(s, plate), onObject(s, object)) - byPaths(s, s.plate.origin, HERE);
 
 const SOURCE = 'geometry; Collier, Burckhardt & Lin, Optical Holography (1971), ch. 7 (from memory)';
@@ -140,7 +141,17 @@ export function search(layout: Layout, x: readonly number[], brightness: ((misma
 
 /** Brightness that nobody tells apart. */
 const ALIKE = 0.005;
-const meanBrightness = (s: Scene, object: Vector, brightness: (mismatch: number) => number): number => CELLS.reduce((sum, p) => sum + brightness(differenceAt(s, p, object)), 0) / CELLS.length;
+function meanBrightness(s: Scene, object: Vector, brightness: (mismatch: number) => number): number {
+  const q = onObject(s, object);
+  // What is the same for all points of the plate is found once.
+  const same = s.mismatch + pathTo(s.light, q) - byPaths(s, s.plate.origin, HERE);
+  let sum = 0;
+  for (const cell of CELLS) {
+    const p = onPlate(s, cell);
+    sum += brightness(same + between(p, q) - pathTo(s.reference, p));
+  }
+  return sum / CELLS.length;
+}
 
 /** Seen from the middle and the corners of the plate. */
 const EYES: readonly Spot['plate'][] = [[0, 0], [-0.5, -0.5], [0.5, -0.5], [-0.5, 0.5], [0.5, 0.5]];

@@ -51,18 +51,31 @@ const slopes = (compute: Rule['compute']): NonNullable<Rule['partials']> => (x, 
   return Number.isFinite(d) ? d : 0;
 });
 
+/** Lit side, seen side and depth ask for the same looks, and their slopes and draws mostly leave the object where it is. */
+const looks = new Map<string, LitAndSeen | undefined>();
+const MOST_LOOKS = 64;
+let surface: { readonly key: string; readonly patches: readonly Patch[] } | undefined;
+
+function lookedOnce(made: string, form: Form, spread: boolean, x: readonly number[]): LitAndSeen | undefined {
+  const key = `${made};${x.join()}`;
+  if (looks.has(key)) return looks.get(key);
+  const found = looked(form, spread, x, (_, sight, size, count) => {
+    const of = [made, ...sight, ...size].join();
+    if (surface?.key !== of) surface = { key: of, patches: surfaceOf(form, sight, size, count) };
+    return surface.patches;
+  });
+  if (looks.size >= MOST_LOOKS) looks.clear();
+  looks.set(key, found);
+  return found;
+}
+
 /** What of an object is lit and seen from the middle of the plate. Inputs as `looked` takes them. */
 export const lookedAt = (what: LookedAt, form: Form, spread: boolean): Rule => {
-  // Draws and slopes mostly leave an object where it is.
-  let kept: { readonly key: string; readonly patches: readonly Patch[] } | undefined;
-  const surface: typeof surfaceOf = (_, sight, size, count) => {
-    const key = [...sight, ...size].join();
-    if (kept?.key !== key) kept = { key, patches: surfaceOf(form, sight, size, count) };
-    return kept.patches;
-  };
-  const compute = (x: readonly number[]): number => { const l = looked(form, spread, x, surface); return l ? LOOKS[what].of(l) : Number.NaN; };
+  const made = [form.shape, form.assumed, form.lying, spread, ...(form.points ?? []).flat()];
+  const key = made.join();
+  const compute = (x: readonly number[]): number => { const l = lookedOnce(key, form, spread, x); return l ? LOOKS[what].of(l) : Number.NaN; };
   return {
-    name: what, of: [what, form.shape, form.assumed, form.lying, spread, ...(form.points ?? []).flat()], source: 'geometry: what faces the light and the plate',
+    name: what, of: [what, ...made], source: 'geometry: what faces the light and the plate',
     formula: `${LOOKS[what].formula}${shapeWords(form)}`, costly: true, compute, partials: slopes(compute),
   };
 };

@@ -120,7 +120,7 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   const light = lightOf({ setup, polarization, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, beams, places, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
   const movement = new Movement({ setup, values, places, beams, fringes, legs, plates, exposure: () => values.setupFact('exposure') ?? light.plates.find(p => !p.exposure.missing)?.exposure });
   const losses = new Losses({
-    graph, plates, published, overScreen: pair => screens.of(pair)?.brightness, exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
+    graph, plates, published, overScreen: pair => screens.of(pair)?.brightness, dark: arm => light.darkOf(arm), exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
     find: name => resultNamed(graph, aliases, name), named: name => resultNamed(graph, aliases, name) ?? ask(name),
   });
   const table = new Table({ setup, graph, values, places, beams, arms });

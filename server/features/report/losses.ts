@@ -55,7 +55,7 @@ const rank = ({ stops }: Step): number => (stops ? (stops.low + stops.high) / 2 
 
 function step(rung: Rung, ladder: Ladder, r: Results): Step {
   const { cause, loss, from } = rung;
-  const head = { cause, label: LABELS[cause], rung };
+  const head = { cause, label: rung.dark ? 'light' : LABELS[cause], rung };
   if (cause === 'fringes' && from) return { ...head, ...fringes(r.graph.value(from)!) };
   if (!loss) return { ...head, text: 'unknown', remark: rung.unknown ?? '' };
   const stops = stopsOf(loss, r, lost => 1 - lost);
@@ -64,11 +64,11 @@ function step(rung: Rung, ladder: Ladder, r: Results): Step {
 }
 
 /** What a figure is reckoned from, in a few words. */
-function behind({ cause, from }: Rung, { pair, plate }: Ladder, r: Results): string {
+function behind({ cause, from, dark }: Rung, { pair, plate }: Ladder, r: Results): string {
   const text = from ? showCell(r.graph, from).text : '';
   switch (cause) {
     case 'depth': return from!.name.endsWith('.screen brightness') ? `lost${from!.words.replace(/^brightness/, '')}, by the longer ways from its rim` : `lost in the ${from!.words.replace(/^brightness of the /, '')}`;
-    case 'ratio': return `lost at ${text}`;
+    case 'ratio': return dark ? `lost: no light reaches ${plate.id} by ${dark.arm.name}, as ${dark.why}` : `lost at ${text}`;
     case 'polarization': return `of the ${pair.arm.name === 'object' ? 'object light' : `light of ${pair.arm.name}`} makes no fringes`;
     case 'drift': return 'lost while the fringes creep';
     case 'exposure': return `lost, open for ${showCell(r.graph, r.values.setupFact('exposure')!).text} where ${text} are needed`;

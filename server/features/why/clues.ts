@@ -35,6 +35,7 @@ export const CLUES = {
     const words = `Over the depth of ${x.arm.object!.id} the brightness ${dips(over) ? 'comes and goes' : 'has no dark band between brighter parts'}.`;
     return [dips(over) ? { speaks: true, words } : { stops: 0, words }];
   })[0],
+  light: r => light(r),
   ratio: r => rung(r, 'ratio'),
   // Below 2:1 the object light makes fringes with itself that show as noise; how much of it is seen has no figure.
   objectLight: r => metered(r, (k, text) => (k < 2 ? { speaks: true, words: `The reference is only ${text} to the object light.` } : { stops: 0, words: `The reference is ${text} to the object light.` })),
@@ -108,11 +109,19 @@ const pairsOf = (r: Results): Pair[] => r.plates.flatMap(p => p.pairs);
 function rung(r: Results, cause: Cause, when?: (a: number, b: number) => boolean): Clue | undefined {
   return worst(r.losses.ladders.map(l => {
     const s = stepsOf(l, r).find(x => x.cause === cause);
-    if (!s?.stops) return undefined;
+    // Without light there is no ratio: that is a clue of its own.
+    if (!s?.stops || s.rung.dark) return undefined;
     const inputs = s.rung.loss?.inputs.map(c => r.graph.value(c)!) ?? [];
     if (when && !when(inputs[0]!, inputs[1]!)) return undefined;
     return { stops: s.stops.high, words: stepWords(s) };
   }));
+}
+/** Whether both beams bring light, as far as the page tells. */
+function light(r: Results): Clue | undefined {
+  const dark = r.losses.ladders.flatMap(l => stepsOf(l, r).filter(s => s.rung.dark));
+  if (dark.length > 0) return { stops: Math.max(...dark.map(s => s.stops!.high)), words: dark.map(s => `No light reaches ${s.rung.dark!.arm.plate.id} by ${s.rung.dark!.arm.name}: ${s.rung.dark!.why}.`)[0]! };
+  const lit = r.light.plates.filter(p => r.graph.value(p.ratio) !== undefined);
+  return lit.length === 0 ? undefined : { stops: 0, words: `Both beams bring light to ${lit[0]!.plate.id}, as far as the page tells.` };
 }
 const stepWords = ({ label, text, remark }: Step): string => `${label.charAt(0).toUpperCase()}${label.slice(1)} costs ${text}: ${remark}.`.replace(/\.\.$/, '.');
 

@@ -67,6 +67,7 @@ export const MISTAKES: readonly Mistake[] = [
   { name: 'something in the way', cause: 'A post stands in the beam, or a leg runs off the table', outcomes: ['a beam is cut', 'one side dead', 'black shadows, harsh highlights'], test: 'Follow each beam with a card, and look whether its spot stays whole.', codes: ['leg-blocked', 'off-the-table', 'beam-clipped', 'plate-missed'] },
   { name: 'colours by other paths', cause: 'The paths were matched for one laser only, or the pinholes stand at different distances', outcomes: ['colours apart', 'dull everywhere'], clues: ['lasers'], test: 'Read the paths of each laser by string.', codes: ['arms-mismatched'] },
   { name: 'haste', cause: 'Haste with chemicals', outcomes: ['hands hurt'], test: 'Stop, and do what the suppliers’ safety data sheets and the rules of the house say. Ask whoever is responsible, or a doctor.', untold: 'the page never says that a chemical can do no harm' },
-  // One more that the page can tell.
+  // More that the page can tell.
   { name: 'wrong side lit', cause: 'The light falls on the side of the object that the plate does not see', outcomes: ['dull everywhere', 'one side dead', 'dark at the front', 'black shadows, harsh highlights'], clues: ['lit'], test: 'Look at the object from where the plate stands.', codes: ['dark-side-lit'] },
+  { name: 'no light', cause: 'One of the two beams brings no light to the plate', outcomes: ['nothing at all'], clues: ['light'], test: 'Hold a white card in the place of the plate, and shade one beam, then the other: each must leave light on it.', codes: ['no-light'] },
 ];

@@ -1,8 +1,10 @@
 /** Light: what the meter said at each plate, wheels, drift, real images, and power along the beams on demand. */
+import type { Arm } from '../../model/arms.ts';
 import type { Problem, Reading, Thing } from '../../model/model.ts';
 import type { Cell } from '../graph.ts';
 import { Corrections, type Offsets } from '../readings/offsets.ts';
 import type { LightContext } from './context.ts';
+import { Darkness, type Dark } from './dark.ts';
 import { driftAt, type Drift } from './drift.ts';
 import { Factors } from './factors.ts';
 import { untold, type Fates, type LightFate } from './fates.ts';
@@ -19,6 +21,8 @@ export interface Light {
   readonly plates: readonly PlateLight[];
   readonly wheels: readonly Wheel[];
   readonly drifts: readonly Drift[];
+  /** why an arm brings no light to its plate; undefined where it does, or nothing tells */
+  darkOf(arm: Arm): Dark | undefined;
   readonly images: readonly Image[];
   readonly powers: Powers;
   readonly readPowers: readonly PowerReading[];
@@ -57,10 +61,11 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
   // The light of a transfer depends on where the image is; on the page it stands behind that light.
   const imaged: Cell[] = [];
   const images = imagesOf(meters, { ...context, published: imaged });
+  const darkness = new Darkness(meters, powers, wheels, context);
   const plates = new Map<Thing, PlateLight>();
   const at = (plate: Thing): PlateLight => {
     let light = plates.get(plate);
-    if (!light) plates.set(plate, light = plateLight(plate, meters, powers, predictions, context));
+    if (!light) plates.set(plate, light = plateLight(plate, meters, powers, predictions, darkness, context));
     return light;
   };
   splits.lightAt = at;
@@ -71,12 +76,15 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
   const drifts = given.readings.some(r => r.measured?.kind === 'drift') ? all.flatMap(p => driftAt(p, all, () => at(p).exposure, meters, context) ?? []) : [];
   published.push(...imaged);
   const readPowers = powers.corrected();
+  // Also where nobody asks for light: what is written may say that there is none.
+  const unlit = new Map(given.arms.arms.flatMap(a => { const dark = plates.has(a.plate) ? undefined : darkness.of(a); return dark ? [[a, dark] as const] : []; }));
   for (const p of readPowers) published.push(powers.at(p.leg));
   for (const r of given.readings) {
     const input = OF_LIGHT.has(r.measured?.kind) && !fates.has(r) ? meters.input(r) : undefined;
     if (input && !problems.some(p => p.at === r.at && p.code === 'reading-unclear')) fates.set(r, untold(r, input, given.arms));
   }
   return {
+    darkOf: arm => (plates.has(arm.plate) ? plates.get(arm.plate)!.dark.find(d => d.arm === arm) : unlit.get(arm)),
     get solved() { return [...splits.solved.values()]; },
     get plates() { return [...plates.values()]; }, get corrections() { return [...factors.cells, ...offsets.offsets]; }, wheels: told, drifts, images, powers, readPowers, problems, fates,
     ask: name => {

@@ -130,7 +130,7 @@ export class Meters {
   /** What is not above the dark reading says nothing. */
   private above(reading: Reading, cell: Cell): Cell {
     if (cell.missing || this.context.graph.value(cell)! > 0) return cell;
-    return this.context.values.missing(`${this.name(reading)} above dark`, cell.dim, `reading of ${reading.words}`, { code: 'impossible-value', why: `the reading of ${reading.words} is not above the dark reading`, at: reading.valueAt ?? reading.at });
+    return this.context.values.missing(`${this.name(reading)} above dark`, cell.dim, `reading of ${reading.words}`, { code: 'no-light', why: `the reading of ${reading.words} is not above the dark reading`, at: reading.valueAt ?? reading.at });
   }
 
   private name(reading: Reading): string {

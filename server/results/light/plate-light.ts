@@ -7,6 +7,7 @@ import { BY_RATIO, BY_RATIO_BACK, EFFECTIVE, EXPOSURE_TIME, LONG_EXPOSURE_TIME, 
 import { weighted } from '../rules/lengths.ts';
 import { alike, armLight, comparable, type ArmLight } from './arm-light.ts';
 import { isLight, type LightContext, type LightReading } from './context.ts';
+import { darkness, type Dark, type Darkness } from './dark.ts';
 import type { Meters } from './meter.ts';
 import { inUnits, nameUnused, readObjects, type BothWays } from './object-light.ts';
 import type { Powers } from './powers.ts';
@@ -30,6 +31,8 @@ export interface PlateLight {
   readonly exposure: Cell;
   /** weakest corner in the light of the reference, read or by the plan */
   readonly corners?: Cell;
+  /** the arms that bring no light here */
+  readonly dark: readonly Dark[];
   /** what of it nobody has metered, so that it rests on the plan */
   readonly predicted: { readonly reference: boolean; readonly object: boolean; readonly ratio: boolean };
 }
@@ -46,7 +49,7 @@ export function readingsAt(plate: Thing, { readings, arms }: LightContext): Ligh
   });
 }
 
-export function plateLight(plate: Thing, meters: Meters, powers: Powers, predictions: Predictions, context: LightContext): PlateLight {
+export function plateLight(plate: Thing, meters: Meters, powers: Powers, predictions: Predictions, dark: Darkness, context: LightContext): PlateLight {
   const { graph, values, published } = context;
   const own = context.arms.arms.filter(a => a.plate === plate);
   const readings = readingsAt(plate, context);
@@ -72,8 +75,12 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, predict
 
   const single = referenceArm && objectArms.length === 1 ? objectArms[0] : undefined;
   // Readings and what is written go first; what nobody has metered is told by the plan, as far as it can be told.
-  const told = toldRatio();
-  const single1 = told ? undefined : single && predictions.singleRatio(referenceArm!, single, `${plate.id}.beam ratio`);
+  const darkReference = referenceArm && dark.ofRead(referenceArm, reference);
+  const darkObjects = objectArms.flatMap(a => dark.ofRead(a, objects.find(o => o.name === a.name) ?? together) ?? []);
+  // Without the light of one side there is no ratio, whatever is written of it.
+  const withoutOne = darkReference ?? (darkObjects.length === objectArms.length ? darkObjects[0] : undefined);
+  const told = withoutOne ? undefined : toldRatio();
+  const single1 = told || withoutOne ? undefined : single && predictions.singleRatio(referenceArm!, single, `${plate.id}.beam ratio`);
   const byRatio = told ?? single1;
   const base = `${plate.id}.${referenceArm?.name ?? 'reference'}.light`;
   const plannedReference = readReference || (byRatio && readObject) ? undefined : plannedLight(referenceArm, base);
@@ -81,7 +88,9 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, predict
   const reckoned = !readObject && byRatio && !referenceLight.missing;
   const plannedObjects = readObject || reckoned ? undefined : plannedObject();
   const objectLight = readObject ?? (reckoned ? graph.derive(`${plate.id}.object.light`, BY_RATIO, [referenceLight, byRatio], LIGHT, `object light at ${plate.id}`, { unit: MICRO }) : plannedObjects ?? why('object', unreadObjects));
-  const ratio = byRatio ?? (referenceLight.missing || objectLight.missing ? unknownRatio() : graph.derive(`${plate.id}.beam ratio`, RATIO, [referenceLight, objectLight], NUMBER, `beam ratio at ${plate.id}`));
+  const planned = withoutOne ? [] : noneByPlan();
+  const unlit = withoutOne ?? planned[0];
+  const ratio = byRatio ?? (unlit || referenceLight.missing || objectLight.missing ? unknownRatio() : graph.derive(`${plate.id}.beam ratio`, RATIO, [referenceLight, objectLight], NUMBER, `beam ratio at ${plate.id}`));
   publish(ratio, ['beam ratio'], known !== undefined || metered || !ratio.missing);
   publish(referenceLight, ['reference.light'], !referenceLight.missing);
   publish(objectLight, ['object.light'], !objectLight.missing);
@@ -100,9 +109,10 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, predict
   const effective = polarized && !ratio.missing ? graph.derive(`${plate.id}.effective ratio`, EFFECTIVE, [ratio, polarized], NUMBER, `effective ratio at ${plate.id}`) : undefined;
   if (effective) publish(effective, ['effective ratio'], !effective.missing);
   const exposure = exposureCell();
+  const allDark = [...(darkReference ? [darkReference] : []), ...darkObjects, ...planned];
   publish(exposure, ['exposure', 'exposure time'], !light.missing);
   const predicted = { reference: plannedReference === referenceLight && !referenceLight.missing, object: (plannedObjects === objectLight || (reckoned === true && byRatio === single1)) && !objectLight.missing, ratio: !told && !ratio.missing };
-  return { plate, objects, referenceLight, objectLight, light, ratio, exposure, counting: used, predicted, ...(corners ? { corners } : {}), ...(object.both ? { both: object.both } : {}), ...(reference ? { reference } : {}), ...(effective ? { effective } : {}) };
+  return { plate, dark: allDark, objects, referenceLight, objectLight, light, ratio, exposure, counting: used, predicted, ...(corners ? { corners } : {}), ...(object.both ? { both: object.both } : {}), ...(reference ? { reference } : {}), ...(effective ? { effective } : {}) };
 
   /** Makes a cell known by its short names; it is shown where there is something to show. */
   function publish(cell: Cell, aliases: readonly string[], shown: boolean): void {
@@ -129,6 +139,12 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, predict
     return cells.length === 1 ? cells[0]! : graph.derive(`${plate.id}.object.light`, weighted('sum of object light', 'sum of the object beams', cells.map(() => 1)), cells, LIGHT, `object light at ${plate.id}`, { unit: MICRO });
   }
 
+  /** The arms of a side that by the plan brings nothing at all, though nothing is written that stops it. */
+  function noneByPlan(): Dark[] {
+    const none = (light: Cell, arms: readonly Arm[], by: boolean): Dark[] => (by && graph.value(light) === 0 ? arms.map(arm => ({ arm, thing: arm.object ?? plate, cell: light, at: (arm.object ?? plate).at, why: arm.object ? `by the plan nothing that it lights of ${arm.object.id} is seen from ${plate.id}` : 'by the plan none of it falls on the plate' })) : []);
+    return [...none(referenceLight, referenceArm ? [referenceArm] : [], plannedReference === referenceLight), ...none(objectLight, objectArms, plannedObjects === objectLight)];
+  }
+
   /** By readings of both, or as it is written. */
   function toldRatio(): Cell | undefined {
     const name = `${plate.id}.beam ratio`;
@@ -150,6 +166,7 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, predict
   function unknownRatio(): Cell {
     const name = `${plate.id}.beam ratio`;
     const words = `beam ratio at ${plate.id}`;
+    if (unlit) return values.missing(name, NUMBER, words, darkness(unlit));
     const plan = [referenceLight, objectLight].find(c => c.missing && c === (c === referenceLight ? plannedReference : plannedObjects))?.missing;
     if (plan) return values.missing(name, NUMBER, words, plan);
     const unread = [...(referenceArm && !reference ? [referenceArm.name] : []), ...(together ? [] : objectArms.filter(a => !objects.some(o => o.name === a.name)).map(a => a.name))];
@@ -162,6 +179,7 @@ export function plateLight(plate: Thing, meters: Meters, powers: Powers, predict
   function exposureCell(): Cell {
     const name = `${plate.id}.exposure time`;
     const words = `exposure of ${plate.id}`;
+    if (unlit) return values.missing(name, TIME, words, darkness(unlit));
     const dose = values.fact(plate, 'sensitivity') ?? values.missing(`${plate.id}.sensitivity`, LIGHT, `sensitivity of ${plate.id}`, { code: 'value-missing', why: `the sensitivity of ${plate.id} is not written`, at: plate.at });
     // The law is used where its exponent is written, not on a guess.
     const exponent = plate.facts.has('reciprocity') ? values.fact(plate, 'reciprocity') : undefined;

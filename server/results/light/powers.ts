@@ -52,6 +52,11 @@ export class Powers {
     return [...this.corrections.values()];
   }
 
+  /** Whether light was read at the end of a leg, as a power. */
+  isRead(leg: Leg): boolean {
+    return this.read.has(leg) && (this.context.graph.value(this.at(leg)) ?? 0) > 0;
+  }
+
   /** Power that arrives at the end of a leg. */
   at(leg: Leg): Cell {
     // A long way is walked from its start, so that it costs no depth of calls.

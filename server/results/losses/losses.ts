@@ -1,9 +1,11 @@
 /** The ladder: what each cause takes of the brightness with which an object arm records, and what is left of it. Other areas are asked by the names of their results. */
+import type { Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { NUMBER } from '../../model/units.ts';
 import type { Cell, Graph, Rule } from '../graph.ts';
+import type { Dark } from '../light/dark.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
-import { LOST, LOST_BY_EXPOSURE, LOST_BY_RATIO, RECORDED } from '../rules/losses.ts';
+import { ALL_LOST, LOST, LOST_BY_EXPOSURE, LOST_BY_RATIO, RECORDED } from '../rules/losses.ts';
 
 /** In the order in which the light meets them. */
 export const CAUSES = ['depth', 'ratio', 'polarization', 'fringes', 'drift', 'exposure', 'corner'] as const;
@@ -16,6 +18,8 @@ export interface Rung {
   readonly loss?: Cell;
   /** the result that it is reckoned from */
   readonly from?: Cell;
+  /** one of its beams brings no light: then there is no ratio, and all is lost */
+  readonly dark?: Dark;
   /** why it is not known, in words that complete "because …" */
   readonly unknown?: string;
 }
@@ -35,6 +39,8 @@ export interface LossesContext {
   readonly published: Cell[];
   /** brightness averaged over the screen that lights an object, where one does */
   overScreen(pair: Pair): Cell | undefined;
+  /** why an arm brings no light, where that is so */
+  dark(arm: Arm): Dark | undefined;
   /** how long the shutter is open, where that is written */
   exposure(): Cell | undefined;
   /** the result of a name, worked out where nothing has asked for it yet */
@@ -59,7 +65,7 @@ export class Losses {
   }
 
   /** Whether the page has more to say of the brightness than by its lengths; then it shows the ladder. */
-  readonly shown = (): boolean => this.context.plates.some(p => p.pairs.length > 0) && this.context.published.some(c => !c.missing && MORE.test(c.name));
+  readonly shown = (): boolean => this.context.plates.some(p => p.pairs.length > 0) && (this.context.published.some(c => !c.missing && MORE.test(c.name)) || this.context.plates.some(p => p.pairs.some(x => this.darkOf(x) !== undefined)));
 
   /** Puts on the page what a page that says more than lengths knows. What the depth takes is there already, as a brightness. */
   publish(): void {
@@ -105,9 +111,14 @@ export class Losses {
     const left = screen && part && !part.missing && this.context.graph.value(screen)! < this.context.graph.value(part)! ? screen : part;
     return this.by('depth', base, left, LOST, [left!], `nothing is written about the coherence of ${pair.arm.laser.id}`);
   }
-  private ratio(base: string, plate: Thing): Rung {
+  private ratio(base: string, plate: Thing, pair: Pair): Rung {
+    const dark = this.darkOf(pair);
+    if (dark) return { cause: 'ratio', dark, from: dark.cell, loss: this.context.graph.derive(`${base}.ratio loss`, ALL_LOST, [dark.cell], NUMBER, `brightness lost where ${dark.why}`) };
     const k = this.context.named(`${plate.id}.beam ratio`);
     return this.by('ratio', base, k, LOST_BY_RATIO, [k!], `the light at ${plate.id} has not been metered`);
+  }
+  private darkOf({ arm, reference }: Pair): Dark | undefined {
+    return this.context.dark(arm) ?? this.context.dark(reference);
   }
   /** A reading through a sheet of polarizer goes before what the mirrors are thought to do. */
   private polarization(base: string, plate: Thing, pair: Pair): Rung {

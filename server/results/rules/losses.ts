@@ -12,6 +12,9 @@ export const LOST_BY_RATIO: Rule = {
   compute: ([k]) => 1 - recordedBrightness(ratioVisibility(k!)), partials: ([k]) => [-2 * ratioVisibility(k!) * ratioVisibilitySlope(k!)],
 };
 
+/** Input: the figure that says that one of the two beams brings no light. */
+export const ALL_LOST: Rule = { name: 'lost without light', formula: '1: where one of the two beams brings no light there are no fringes', linear: true, compute: () => 1, partials: () => [0] };
+
 /** Inputs: how long the shutter is open, how long it should be. */
 export const LOST_BY_EXPOSURE: Rule = {
   name: 'lost by the exposure', formula: '1 − sin²(π/2 · x), x = exposure / exposure that the plate needs, or the reverse where that is less than 1', curved: true,

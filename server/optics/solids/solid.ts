@@ -9,11 +9,13 @@ import { facing, type Frame } from './frame.ts';
  *
  * - `box`: `size` is width, height and depth along the axes of its frame, whose origin is its middle.
  * - `cylinder`: around `axis`, which goes through its middle.
+ *
+ * `frame`: where it matters how a round one is turned, because its surface is cut into parts; its third axis is that of a cylinder.
  */
 export type Solid =
   | { readonly kind: 'box'; readonly frame: Frame; readonly size: Vector }
-  | { readonly kind: 'cylinder'; readonly middle: Vector; readonly axis: Vector; readonly radius: number; readonly height: number }
-  | { readonly kind: 'sphere'; readonly middle: Vector; readonly radius: number }
+  | { readonly kind: 'cylinder'; readonly middle: Vector; readonly axis: Vector; readonly radius: number; readonly height: number; readonly frame?: Frame }
+  | { readonly kind: 'sphere'; readonly middle: Vector; readonly radius: number; readonly frame?: Frame }
 
 /** A card, a plate or a rectangular mirror, as thin as can be: width along the first axis of its frame, height along the second, m. */
 export function card(frame: Frame, width: number, height: number): Solid {
@@ -32,15 +34,15 @@ export function post(foot: Vector, radius: number, height: number): Solid {
   return { kind: 'cylinder', middle: [x, y, z + h / 2], axis: [0, 0, 1], radius, height: h };
 }
 
-/** The frame of a solid: its middle, and its axis as the third of the axes. That of a sphere stands upright. */
+/** The frame of a solid: its middle, and its axis as the third of the axes. That of a sphere stands upright where none is given. */
 export function frameOf(solid: Solid): Frame {
   switch (solid.kind) {
     case 'box':
       return solid.frame;
     case 'cylinder':
-      return facing(solid.middle, solid.axis);
+      return solid.frame ?? facing(solid.middle, solid.axis);
     case 'sphere':
-      return facing(solid.middle, [0, 0, 1]);
+      return solid.frame ?? facing(solid.middle, [0, 0, 1]);
   }
 }
 

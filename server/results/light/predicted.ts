@@ -108,7 +108,7 @@ export class Predictions {
     const lit = word === 'object' ? screenBefore(arm) : undefined;
     if (lit) {
       return screenYield(arm, lit, {
-        ...ways, seen: (t, from, to, isScreen) => this.seen(arm, t, from, to, isScreen), size: (t, isScreen) => this.size(t, isScreen), laid: t => formOf(t, values),
+        ...ways, seen: (t, from, to, isScreen) => this.seen(arm, t, from, to, isScreen), stands: s => this.plateStands(arm, s), size: (t, isScreen) => this.size(t, isScreen), laid: t => formOf(t, values),
         litAt: a => litAt(a.plate, a, this.context.places, values)?.cell,
       }, this.context);
     }
@@ -121,11 +121,12 @@ export class Predictions {
     const front = this.context.beams.at(onto);
     const laid = { ...formOf(thing, values), ...(screen ? { shape: 'screen' as const } : {}) };
     const seen = this.seen(arm, thing, onto, on, screen);
+    const stand = this.plateStands(arm, seen);
     const radius = graph.value(this.context.beams.radius(onto));
     const distance = legs.get(on) ?? none(`how far ${thing.id} is from ${arm.plate.id} is not known`);
     const count = radius === undefined ? 0 : patchesFor(radius, size.map(c => graph.value(c) ?? 0) as [number, number, number]);
-    const each = graph.derive(called, objectLight({ ...laid, count, byAngle: seen.length === 1 }), [
-      ...beamNumbers(front), distance, this.angle(arm), ...(screen ? [fact('scatter angle')] : [fact('gloss'), fact('gloss angle')]), ...seen, ...size,
+    const each = graph.derive(called, objectLight({ ...laid, count, ...stand.by }), [
+      ...beamNumbers(front), distance, ...stand.cells, ...(screen ? [fact('scatter angle')] : [fact('gloss'), fact('gloss angle')]), ...seen, ...size,
     ], PER_WATT, `light of ${arm.name} at ${arm.plate.id} for each watt on ${thing.id}, ${screen ? 'if it lost nothing' : 'if it were white'}`, { unit: FOR_EACH });
     if (each.missing) return each;
     const [share, scatter] = [fact(screen ? 'loss' : 'tone'), fact('scatter')];
@@ -142,6 +143,14 @@ export class Predictions {
     const lit = screen ? undefined : litAt(arm.plate, arm, places, values)?.cell;
     const name = `${thing.id}.lit through`;
     return [lit ?? graph.find(name) ?? graph.input(name, { value: Math.PI, dim: ANGLE, unit: DEGREE, spread: { kind: 'within', amount: 15 * RIGHT } }, 'assumed', `angle at which ${thing.id} is lit`, { reason: 'a screen is mostly lit straight through; common practice' })];
+  }
+
+  /** How the plate of an arm stands to its object light: its normal where places tell that and what is seen from it, else the angle at which the light arrives. */
+  private plateStands(arm: Arm, seen: readonly Cell[]): { readonly by: { readonly byAngle: boolean; readonly plateByAngle: boolean }; readonly cells: readonly Cell[] } {
+    const { plate } = arm;
+    const byAngle = seen.length === 1;
+    const normal = byAngle || plate.facts.has('object angle') ? undefined : this.context.places.directions.facing(this.context.places.own(plate));
+    return normal && !normal[0].missing ? { by: { byAngle, plateByAngle: false }, cells: normal } : { by: { byAngle, plateByAngle: true }, cells: [this.angle(arm)] };
   }
 
   private size(thing: Thing, screen: boolean): readonly Cell[] | undefined {

@@ -25,6 +25,8 @@ export function screenBefore(arm: Arm): { readonly screen: Thing; readonly onto:
 interface More extends Ways {
   /** how light falls on a thing and goes on: two directions, else an angle */
   readonly seen: (thing: Thing, onto: Leg, on: Leg, screen: boolean) => readonly Cell[]
+  /** how the plate stands to what is seen so */
+  readonly stands: (seen: readonly Cell[]) => { readonly by: { readonly byAngle: boolean; readonly plateByAngle: boolean }; readonly cells: readonly Cell[] }
   readonly size: (thing: Thing, screen: boolean) => readonly Cell[] | undefined
   /** how the object is laid out */
   readonly laid: (thing: Thing) => Form
@@ -48,7 +50,7 @@ export function screenYield(arm: Arm, found: NonNullable<ReturnType<typeof scree
   const count = radius === undefined ? 0 : patchesFor(radius, size.map(c => graph.value(c) ?? 0) as [number, number, number]);
   const through = ways.seen(screen, onto, across, true);
   const front = beamNumbers(beams.at(onto));
-  const ofScreen = objectLight({ shape: 'screen', lying: 'upright', count, byAngle: through.length === 1 });
+  const ofScreen = objectLight({ shape: 'screen', lying: 'upright', count, byAngle: through.length === 1, plateByAngle: true });
   const lost = [fact(screen, 'loss'), fact(screen, 'scatter')];
   const from = ways.litAt(arm);
   const angle = from && graph.value(from);
@@ -70,7 +72,8 @@ export function screenYield(arm: Arm, found: NonNullable<ReturnType<typeof scree
   const onObject = graph.derive(`${base}.light for each watt`, ofScreen, [...front, toObject, squarely, fact(screen, 'scatter angle'), ...through, ...size], PER_WATT, `light on ${object.id} for each watt on ${screen.id}, if that lost nothing`, { unit: FOR_EACH });
   if (onObject.missing) return onObject;
   const seen = ways.seen(object, across, on, false);
-  const share = graph.derive(`${base}.share of the light on ${object.id}`, evenlyLit({ ...ways.laid(object), count: 0, byAngle: seen.length === 1 }), [toPlate, ways.angle(arm), fact(object, 'gloss'), fact(object, 'gloss angle'), ...seen, ...body], NUMBER, `light at ${arm.plate.id} as a share of that on ${object.id}, were it white`);
+  const stand = ways.stands(seen);
+  const share = graph.derive(`${base}.share of the light on ${object.id}`, evenlyLit({ ...ways.laid(object), count: 0, ...stand.by }), [toPlate, ...stand.cells, fact(object, 'gloss'), fact(object, 'gloss angle'), ...seen, ...body], NUMBER, `light at ${arm.plate.id} as a share of that on ${object.id}, were it white`);
   if (share.missing) return share;
   const more = [...lost, share, fact(object, 'tone'), fact(object, 'scatter')];
   return { cells: [onObject, ...more], make: (n, words, power) => graph.derive(n, PREDICTED_SOFT, [power, onObject, ...more], LIGHT, words, { unit: MICRO }) };

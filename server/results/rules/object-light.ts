@@ -34,7 +34,7 @@ export const REFERENCE_LIGHT: Rule = {
 
 /**
  * Light in the weakest corner of a plate as a share of that in the middle. Inputs: the beam, then the plate's normal and the direction of the light (three each) or, `byAngle`, its
- * angle from the normal, to the side `from`; how far the middle of the beam lies beside that of the plate; width and height of the plate.
+ * angle from the normal, to the side `from`; how far the middle of the beam lies beside that of the plate, above 0 to the side that leaves the weakest corner less; width and height of the plate.
  */
 export const cornerLight = (byAngle: boolean, from: From = 'the side'): Rule => ({
   name: 'corner light of a spread beam', of: [byAngle, from], formula: '(2P / (π w²)) exp(−2 r²/w²) cos θ / cos β at each corner, the least of them by that in the middle', source: SPREAD, curved: true,
@@ -42,13 +42,18 @@ export const cornerLight = (byAngle: boolean, from: From = 'the side'): Rule => 
     const [normal, along] = byAngle ? [FRONT, level(x[BEAM]!, from)] : [vector(x, BEAM), vector(x, BEAM + 3)];
     const [off, w, h] = [x[x.length - 3]!, x[x.length - 2]! / 2, x[x.length - 1]! / 2];
     const plate = facing(HERE, normal);
-    const [beam, axis] = [beamOf(x), { from: fromFrame(plate, [off, 0, 0]), along }];
-    const at = (across: number, up: number): number => lightOnPlane(beam, axis, 1, fromFrame(plate, [across, up, 0]), normal);
-    return Math.min(at(w, h), at(-w, h), at(w, -h), at(-w, -h)) / at(0, 0);
+    const beam = beamOf(x);
+    const weakest = (beside: number): number => {
+      const axis = { from: fromFrame(plate, [beside, 0, 0]), along };
+      const at = (across: number, up: number): number => lightOnPlane(beam, axis, 1, fromFrame(plate, [across, up, 0]), normal);
+      return Math.min(at(w, h), at(-w, h), at(w, -h), at(-w, -h)) / at(0, 0);
+    };
+    // Nobody knows to which side it lies: left and right change places in a mirror, the worse and the better side do not.
+    return off > 0 ? Math.min(weakest(off), weakest(-off)) : off < 0 ? Math.max(weakest(off), weakest(-off)) : weakest(0);
   },
 });
 
-/** How an object is laid out for its light: what it is, in how many patches, and whether its light is known by directions or by an angle. */
+/** How an object is laid out for its light: what it is, in how many patches, and whether its light, and how the plate stands to it, are known by directions or by an angle. */
 export interface Laid {
   readonly shape: Shape | 'screen'
   readonly lying: Lying
@@ -56,6 +61,7 @@ export interface Laid {
   readonly assumed?: boolean
   readonly count: number
   readonly byAngle: boolean
+  readonly plateByAngle: boolean
 }
 
 /** Patches for a beam of this radius, all of them small beside it; 0 where it is too narrow for that, and counts as one spot. */
@@ -67,30 +73,30 @@ export function patchesFor(radius: number, [w, h, d]: Vector): number {
 const [LEAST, MOST] = [120, 4000];
 
 /**
- * Light at the middle of a plate for each watt on the object, were it white. Inputs: the beam where it meets the object; distance of plate and object; angle of the object light from the
- * plate's normal; share that is mirror-like (not of a screen) and half width of its lobe; the direction of the light and that from the object to the plate (three each) or, `byAngle`,
+ * Light at the middle of a plate for each watt on the object, were it white. Inputs: the beam where it meets the object; distance of plate and object; the plate's normal (three) or, `plateByAngle`,
+ * the angle of the object light from it; share that is mirror-like (not of a screen) and half width of its lobe; the direction of the light and that from the object to the plate (three each) or, `byAngle`,
  * the angle between the light and the line of sight; width, height and depth of the object.
  */
 export const objectLight = (laid: Laid, patchesOf = remembered(laid)): Rule => ({
-  name: 'light from an object', of: [laid.shape, laid.assumed, laid.lying, laid.count, laid.byAngle], curved: true, costly: true,
+  name: 'light from an object', of: [laid.shape, laid.assumed, laid.lying, laid.count, laid.byAngle, laid.plateByAngle], curved: true, costly: true,
   formula: laid.shape === 'screen' ? 'Σ E cos θ dA · (n + 1)/(2π) cosⁿ γ cos θp / r² over the lit screen: γ from straight on, half of the light at the scatter angle'
     : `Σ E cos θs · (cos θo / π, and a lobe round the mirror direction) · cos θp dA / r² over what is lit and seen of it${shapeWords({ assumed: laid.assumed === true })}`,
   source: LAMBERT,
   compute: x => {
     const screen = laid.shape === 'screen';
     let i = BEAM;
-    const [distance, arrival] = [x[i++]!, x[i++]!];
+    const distance = x[i++]!;
+    const plate = i;
+    i += laid.plateByAngle ? 1 : 3;
     const gloss = screen ? 0 : x[i++]!;
     const halfWidth = x[i++]!;
     const [along, sight]: [Vector, Vector] = laid.byAngle ? [[Math.sin(x[i]!), Math.cos(x[i++]!), 0], FRONT] : [unit(vector(x, i)), unit(vector(x, (i += 3)))];
     const size = vector(x, x.length - 3);
     const point: Vector = [sight[0] * distance, sight[1] * distance, sight[2] * distance];
-    // The plate faces the object, turned about its upright by the angle of arrival.
-    const plate = facing(point, sight).axes;
-    const [c, s] = [Math.cos(arrival), Math.sin(arrival)];
-    const normal: Vector = [c * plate[2][0] + s * plate[0][0], c * plate[2][1] + s * plate[0][1], c * plate[2][2] + s * plate[0][2]];
+    // An angle does not tell to which side the plate is turned: the mean of turned either way is that of a plate which faces the object, by the cosine.
+    const [normal, slant] = laid.plateByAngle ? [sight, Math.abs(Math.cos(x[plate]!))] : [vector(x, plate), 1];
     const patches = laid.count === 0 ? spot(laid, size, sight, along, beamOf(x)) : patchesOf(size, sight);
-    return lightFromSurface(patches, beamOf(x), { from: HERE, along }, screen ? { kind: 'on', halfWidth } : { kind: 'back', gloss, halfWidth }, point, normal);
+    return slant * lightFromSurface(patches, beamOf(x), { from: HERE, along }, screen ? { kind: 'on', halfWidth } : { kind: 'back', gloss, halfWidth }, point, normal);
   },
 });
 

@@ -40,16 +40,16 @@ export function surfaceOf({ shape, lying, points }: Pick<Form, 'shape' | 'lying'
   return round.length > 0 ? round : surfacePatches(solidOf(shape, lying, size, sight), count);
 }
 
-/** The solid that a thing counts as; of what is rounded or no solid the box that holds it. */
+/** The solid that a thing counts as; of what is rounded or no solid the box that holds it. All are laid out by the line of sight, so that nothing depends on how the table is turned. */
 export function solidOf(shape: Shape | 'screen', lying: Lying, size: Vector, sight: Vector): Solid {
   const [w, h, d] = size;
   const frame = facing(HERE, sight);
-  if (shape === 'sphere') return { kind: 'sphere', middle: HERE, radius: Math.cbrt(w * h * d) / 2 };
+  if (shape === 'sphere') return { kind: 'sphere', middle: HERE, radius: Math.cbrt(w * h * d) / 2, frame };
   if (shape !== 'cylinder') return { kind: 'box', frame, size: shape === 'screen' ? [w, h, 0] : size };
   const [first, second, third] = frame.axes;
   switch (lying) {
-    case 'upright': return { kind: 'cylinder', middle: HERE, axis: second, radius: (w + d) / 4, height: h };
-    case 'across': return { kind: 'cylinder', middle: HERE, axis: first, radius: (h + d) / 4, height: w };
-    case 'along': return { kind: 'cylinder', middle: HERE, axis: third, radius: (w + h) / 4, height: d };
+    case 'upright': return { kind: 'cylinder', middle: HERE, axis: second, radius: (w + d) / 4, height: h, frame: { origin: HERE, axes: [third, first, second] } };
+    case 'across': return { kind: 'cylinder', middle: HERE, axis: first, radius: (h + d) / 4, height: w, frame: { origin: HERE, axes: [second, third, first] } };
+    case 'along': return { kind: 'cylinder', middle: HERE, axis: third, radius: (w + h) / 4, height: d, frame };
   }
 }

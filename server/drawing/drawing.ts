@@ -89,7 +89,10 @@ function drawn(s: Standing, height: number): DrawnThing {
 
 function roleOf(ray: Ray, r: Results): Role {
   const of = r.arms.arms.filter(a => a.path.includes(ray.leg));
-  if (ray.scattered || of.some(a => a.object && isBehind(a.object.id, ray.leg, a.path))) return 'scattered';
+  const behind = of.some(a => a.object && isBehind(a.object.id, ray.leg, a.path));
+  // Ground glass scatters light that is still on its way to the object.
+  const ahead = of.some(a => a.object && a.path.slice(a.path.indexOf(ray.leg)).some(l => l.target?.id === a.object!.id));
+  if (behind || (ray.scattered && !ahead)) return 'scattered';
   const roles = new Set(of.map(a => a.role));
   return roles.size > 1 ? 'common' : roles.has('reference') ? 'reference' : roles.has('object') ? 'object' : 'other';
 }

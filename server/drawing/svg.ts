@@ -18,7 +18,7 @@ export function svgOf(d: Drawing): string {
     tag('style', {}, [STYLE]),
     ...(d.holes ? [holes(d.holes)] : []),
     tag('rect', { class: 'paper', x: n(box.x), y: n(box.y), width: n(box.w), height: n(box.h) }),
-    label(d.title, box.x + MARGIN / 2, frame.y - 0.6 * letter, 1.25 * letter, 'title'),
+    label(d.title, box.x + MARGIN / 2, frame.y + 0.2 * letter, 1.25 * letter, 'title'),
     tag('clipPath', { id: 'frame' }, [tag('rect', { x: n(frame.x), y: n(frame.y), width: n(frame.w), height: n(frame.h) })]),
     ...table(d, page),
     tag('g', { 'clip-path': 'url(#frame)' }, d.legs.flatMap(l => cone(l, page))),
@@ -70,27 +70,34 @@ function holes(spacing: number): string {
 function table(d: Drawing, page: Page): string[] {
   if (!d.table) return [];
   const [w, h] = [d.table[0] * 1000, d.table[1] * 1000];
-  const rect = (name: string, more: Readonly<Record<string, string>> = {}): string => tag('rect', { class: name, x: '0', y: n(-h), width: n(w), height: n(h), ...more });
+  // A hole that the edge would cut is none.
+  const holed = (spacing = 0): string[] => (spacing > 0 && Math.min(w, h) > spacing * 1000 ? [tag('rect', { class: 'holes', x: n(spacing * 500), y: n(spacing * 500 - h), width: n(w - spacing * 1000), height: n(h - spacing * 1000), fill: 'url(#holes)' })] : []);
   const size = 0.75 * page.letter;
   const step = Math.max(w, h) > 1600 ? 400 : 200;
   const along = (to: number, at: (v: number) => string): string[] => Array.from({ length: Math.min(60, Math.floor(to / step) + 1) }, (_, i) => at(i * step));
   return [
-    rect('table'), ...(d.holes ? [rect('holes', { fill: 'url(#holes)' })] : []),
+    tag('rect', { class: 'table', x: '0', y: n(-h), width: n(w), height: n(h) }), ...holed(d.holes),
     ...along(w, v => label(String(v), v, 1.4 * size, size, 'quiet', 'middle')), ...along(h, v => label(String(v), -0.5 * size, -v + size / 3, size, 'quiet', 'end')),
   ];
 }
 
 /** The width of the light, and in it the part that serves what it is meant for. */
 function cone(l: DrawnLeg, page: Page): string[] {
-  return (['whole', 'useful'] as const).flatMap(which => {
+  return WIDTHS.flatMap(([which]) => {
+    if (!shows(l, which)) return [];
     const [a, b] = l[which];
-    if (Math.max(a, b) < 0.002 || (which === 'useful' && same(l.whole, l.useful) && l.role !== 'scattered') || (which === 'whole' && l.role === 'scattered')) return [];
     const [dx, dy, length] = across(l);
     if (length === 0) return [];
     const side = (p: Point, r: number): Point => [p[0] - dy * r, p[1] + dx * r];
     return [tag('path', { class: which === 'whole' ? 'cone' : 'useful', d: shape([side(l.from, a), side(l.to, b), side(l.to, -b), side(l.from, -a)], page) })];
   });
 }
+/** Light that an object or a hologram sends on has no edge of its own: of it only the part that comes to the plate is drawn. */
+function shows(l: DrawnLeg, which: 'whole' | 'useful'): boolean {
+  const wide = Math.max(...l[which]) >= 0.002;
+  return wide && (which === 'whole' ? l.role !== 'scattered' : l.role === 'scattered' || !same(l.whole, l.useful));
+}
+const WIDTHS = [['whole', 'width of the light'], ['useful', 'of it, the part that is used']] as const;
 const same = (a: readonly number[], b: readonly number[]): boolean => a.every((v, i) => Math.abs(v - b[i]!) < 1e-9);
 
 function across(l: DrawnLeg): [number, number, number] {
@@ -128,7 +135,9 @@ function cross(at: Point, page: Page): string {
 
 function names(d: Drawing, frame: Box, page: Page): string[] {
   const boxes = d.things.map(t => boxOf(t.outline.length > 0 ? t.outline : [t.at], page));
-  const lines = d.legs.map(l => [[page.x(l.from[0]), page.y(l.from[1])], [page.x(l.to[0]), page.y(l.to[1])]] as const);
+  const [w, h] = d.table ?? [0, 0];
+  const edge: readonly Point[] = d.table ? [[0, 0], [w, 0], [w, h], [0, h]] : [];
+  const lines = [...d.legs.map(l => [l.from, l.to] as const), ...edge.map((p, i) => [p, edge[(i + 1) % 4]!] as const)].map(([a, b]) => [[page.x(a[0]), page.y(a[1])], [page.x(b[0]), page.y(b[1])]] as const);
   const wanted = d.things.map((t, i) => ({ own: boxes[i]!, w: widthOf(t.name, page.letter), h: page.letter }));
   return placed(wanted, { boxes, lines, frame }).map((b, i) => label(d.things[i]!.name, b.x + b.w / 2, b.y + 0.8 * b.h, page.letter, 'halo', 'middle'));
 }
@@ -139,7 +148,11 @@ function boxOf(points: readonly Point[], page: Page): Box {
   return { x: least(xs), y: least(ys), w: most(xs) - least(xs), h: most(ys) - least(ys) };
 }
 
-const ROLES: readonly (readonly [Role, string])[] = [['common', 'before the arms part'], ['reference', 'reference'], ['object', 'light for the object'], ['scattered', 'light from the object'], ['other', 'other light']];
+/** What the lines mean; in a transfer the first hologram stands where the object stood. */
+function roles(d: Drawing): readonly (readonly [Role, string])[] {
+  const lit = d.things.some(t => t.kind === 'hologram') && !d.things.some(t => t.kind === 'object') ? 'the first hologram' : 'the object';
+  return [['common', 'before the arms part'], ['reference', 'reference'], ['object', `light for ${lit}`], ['scattered', `light from ${lit}`], ['other', 'other light']];
+}
 
 /** Scale, beam height, what the lines mean, and what stands in the way. */
 function footOf(d: Drawing, frame: Box, page: Page): { readonly height: number; readonly parts: readonly string[] } {
@@ -152,13 +165,16 @@ function footOf(d: Drawing, frame: Box, page: Page): { readonly height: number; 
   if (d.beamHeight !== undefined) parts.push(label(`beams ${n(d.beamHeight * 1000)} mm above the table`, left + bar + 12 + 6 * size, y + size / 3, size, ''));
   y += 1.9 * size;
   let x = left;
-  for (const [role, words] of ROLES) {
-    if (!d.legs.some(l => l.role === role)) continue;
+  const sample = (words: string, drawn: () => string[]): void => {
     const w = 60 + widthOf(words, size) + 30;
     if (x + w > frame.x + frame.w && x > left) { x = left; y += 1.6 * size; }
-    parts.push(tag('line', { class: `light ${role}`, x1: n(x), y1: n(y), x2: n(x + 48), y2: n(y) }), label(words, x + 58, y + size / 3, size, ''));
+    parts.push(...drawn(), label(words, x + 58, y + size / 3, size, ''));
     x += w;
-  }
+  };
+  for (const [role, words] of roles(d)) if (d.legs.some(l => l.role === role)) sample(words, () => [tag('line', { class: `light ${role}`, x1: n(x), y1: n(y), x2: n(x + 48), y2: n(y) })]);
+  if (x > left && d.legs.some(l => WIDTHS.some(([which]) => shows(l, which)))) { x = left; y += 1.6 * size; }
+  // The part that is used is drawn over the whole of the light, and so is its sample.
+  for (const [which, words] of WIDTHS) if (d.legs.some(l => shows(l, which))) sample(words, () => (which === 'whole' ? ['cone'] : ['cone', 'useful']).map(name => tag('rect', { class: name, x: n(x), y: n(y - 0.4 * size), width: '48', height: n(0.8 * size) })));
   for (const words of [...d.blocked.map(b => b.words), ...d.notes, 'Mounts, and sizes that are not written, are drawn as common practice has them.']) { y += 1.6 * size; parts.push(label(words, left, y + size / 3, size, 'quiet')); }
   return { height: y + 1.5 * size - (frame.y + frame.h), parts };
 }

@@ -79,6 +79,28 @@ describe('light', () => {
       'red → gate': 'common', 'gate → S1': 'common', 'S1 → M1': 'reference', 'M1 → R1': 'reference', 'R1 → P1': 'reference', 'S1 → M2': 'object', 'M2 → M3': 'object', 'M3 → R2': 'object', 'R2 → whelk': 'object', 'whelk → P1': 'scattered',
     });
   });
+  const legend = (name: string): string => { const page = EXAMPLES.find(e => e.name.endsWith(name))!; return svgOf(drawingOf(analyse(page.uri, page.text, disk).results[0]!)!); };
+  test('what ground glass sends to an object is light for it; only behind the object it is light from it', () => {
+    const page = EXAMPLES.find(e => e.name.endsWith('back-lit-leaf.plate'))!;
+    const roles = new Map(drawingOf(analyse(page.uri, page.text, disk).results[0]!)!.legs.map(l => [l.words, l.role]));
+    expect([roles.get('R1 → GG1'), roles.get('GG1 → leaf'), roles.get('leaf → P1')]).toEqual(['object', 'object', 'scattered']);
+  });
+  test('the legend names what is lit: an object, in a transfer the first hologram', () => {
+    expect(legend('back-lit-leaf.plate')).toContain('>light from the object<');
+    expect(legend('rainbow-transfer.plate')).toMatch(/>light for the first hologram<[^]*>light from the first hologram</);
+    expect(legend('rainbow-transfer.plate')).not.toContain('the object<');
+  });
+  test('shades are in the legend where there are any', () => {
+    for (const words of ['width of the light', 'of it, the part that is used']) {
+      expect(legend('back-lit-leaf.plate')).toContain(`>${words}<`);
+      expect(svgOf(drawn(setup(...CORNER)))).not.toContain(`>${words}<`); // no width of a beam is known there
+    }
+  });
+  test('no hole is cut by the edge of the table', () => {
+    const holes = tags(svgOf(drawn(setup(...CORNER)))).find(t => t.attributes['class'] === 'holes')!.attributes;
+    // 1200 x 900 mm, holes of 25 mm spacing at its multiples: the outermost stand 25 mm inside, and half a spacing around them is clear of the edge.
+    expect(holes).toMatchObject({ x: '12.5', y: '-887.5', width: '1175', height: '875' });
+  });
   test('what stands in it is marked, and said', () => {
     const svg = svgOf(drawn(setup(...CORNER, 'black card BC1 at (500, 0) mm heading 180° {', '  size: 60 x 150 mm', '}')));
     expect(tags(svg).filter(t => t.attributes['class'] === 'blocked')).toHaveLength(1);
@@ -122,6 +144,12 @@ describe('names', () => {
     const [box] = placed([{ own, w: 60, h: 18 }], { boxes: [own], lines: [[[500, 500], [500, 0]]], frame });
     expect(box!.x > 500 || box!.x + 60 < 500 || box!.y > 500).toBe(true);
     expect(box!.x + 60 <= own.x || box!.x >= own.x + 40 || box!.y + 18 <= own.y || box!.y >= own.y + 40).toBe(true);
+  });
+  test('keep clear of a line that they would only just miss', () => {
+    const own = { x: 480, y: 480, w: 40, h: 40 };
+    // Right of the thing letters would stand from 491 to 509; a line runs 2 below that, another closes the way above.
+    const [box] = placed([{ own, w: 60, h: 18 }], { boxes: [own], lines: [[[0, 511], [1000, 511]], [[500, 470], [500, 0]]], frame });
+    expect(box!.y > 511 || box!.y + 18 < 489).toBe(true);
   });
   test('stand off each other, though their things stand close', () => {
     const things = Array.from({ length: 6 }, (_, i) => ({ own: { x: 480 + 5 * i, y: 480, w: 10, h: 10 }, w: 50, h: 18 }));

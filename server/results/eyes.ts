@@ -2,7 +2,7 @@
 import type { Setup, Thing } from '../model/model.ts';
 import { NUMBER, POWER } from '../model/units.ts';
 import type { Cell } from './graph.ts';
-import { EYE_LIMIT, TIMES_LIMIT } from './rules/eyes.ts';
+import { EYE_LIMIT, isBlue, LONG_LOOK_LIMIT, TIMES_LIMIT } from './rules/eyes.ts';
 import type { Values } from './values.ts';
 
 export interface LaserCaution {
@@ -14,6 +14,8 @@ export interface LaserCaution {
   readonly limit?: Cell;
   /** how many times that limit its bare beam is */
   readonly times?: Cell;
+  /** of blue light, which harms an eye by a long look before it does by heat: power that makes up the limit for that, and how many times that the beam is */
+  readonly long?: { readonly limit: Cell; readonly times: Cell };
 }
 
 /** Lasers with a written power or class, in the order of the text. */
@@ -26,6 +28,9 @@ export function laserCautions(setup: Setup, values: Values): LaserCaution[] {
     if (!power || power.missing) return head;
     if (!wavelength || wavelength.missing) return { ...head, power };
     const limit = graph.derive(`${laser.id}.eye limit`, EYE_LIMIT, [wavelength], POWER, `published limit for a glance into the beam of ${laser.id}`);
-    return { ...head, power, limit, times: graph.derive(`${laser.id}.times eye limit`, TIMES_LIMIT, [power, limit], NUMBER, `power of ${laser.id} beside the published limit for a glance`) };
+    const times = graph.derive(`${laser.id}.times eye limit`, TIMES_LIMIT, [power, limit], NUMBER, `power of ${laser.id} beside the published limit for a glance`);
+    if (!isBlue(graph.value(wavelength)!)) return { ...head, power, limit, times };
+    const long = graph.derive(`${laser.id}.long look limit`, LONG_LOOK_LIMIT, [wavelength], POWER, `published limit for a long look into the beam of ${laser.id}`);
+    return { ...head, power, limit, times, long: { limit: long, times: graph.derive(`${laser.id}.times long look limit`, TIMES_LIMIT, [power, long], NUMBER, `power of ${laser.id} beside the published limit for a long look`) } };
   });
 }

@@ -18,6 +18,21 @@ describe('the bare beam of a laser', () => {
   it.each(['3R', '3B', '4'])('of class %s is told by its label alone', label => { expect(caution(`class: ${label}`)[0]!.message).toContain(`By its label red is of class ${label}`); });
   it.each(['1', '1M', '2', '2M'])('of class %s is not', label => { expect(caution(`class: ${label}`)).toEqual([]); });
   it('that nobody sees has no limit here, which is said', () => { expect(caution('wavelength: 785 nm', 'power: 0.5 mW')[0]!.message).toContain('785 nm, of which the limits that are kept here do not tell'); });
+  // IEC 60825-1:2014 from memory: C W/m² from 100 s on, C = 1 to 450 nm and 10^(0.02 (λ − 450 nm)) above, over π/4 · (7 mm)² = 38.4845 mm²: 38.48 µW at 405 nm, 55.37 µW at 457.9 nm, 221.5 µW at 488 nm.
+  it.each([['405 nm', 38.4845e-6, '0.038 mW'], ['457.9 nm', 55.3715e-6, '0.055 mW'], ['488 nm', 221.455e-6, '0.22 mW']])('of %s has a limit for a long look as well', (wavelength, limit, words) => {
+    const [f] = caution(`wavelength: ${wavelength}`, 'power: 20 mW');
+    expect(f!.data['stareLimit']! as number / limit).toBeCloseTo(1, 4);
+    expect(f!.data['stare']! as number * limit / 20e-3).toBeCloseTo(1, 4);
+    expect(f!.message).toMatch(new RegExp(`long look into blue light \\((?:${words}|${Math.round(limit * 1e6)} µW)`));
+    expect(f!.data['times']).toBeCloseTo(20.4, 1);
+  });
+  it('of blue light below the limit for a glance is told by that for a long look', () => {
+    const [f] = caution('wavelength: 441.6 nm', 'power: 0.5 mW');
+    expect(f!.data['times']).toBeUndefined();
+    expect(f!.message).toMatch(/^At 0\.5 mW, the bare beam of red is 13 times the published limit for a long look/);
+    expect(caution('wavelength: 441.6 nm', 'power: 0.03 mW')).toEqual([]);
+  });
+  it.each(['500 nm', '532.1 nm', '632.8 nm'])('of %s has none for a long look', wavelength => { expect(caution(`wavelength: ${wavelength}`, 'power: 20 mW')[0]!.message).not.toContain('long look'); });
   it('without a power or class is not guessed', () => { expect(caution('wavelength: 632.8 nm')).toEqual([]); });
   it('is told once a file', () => {
     const two = setup(['wavelength: 632.8 nm', 'power: 12 mW'], '', 'Cockle') + setup(['wavelength: 532.1 nm', 'power: 100 mW'], '', 'Whelk');

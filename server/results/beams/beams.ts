@@ -24,6 +24,14 @@ export interface Front {
   readonly quality: Cell;
 }
 
+/** A lens or curved mirror whose beam is wider than it could bend: no formula of its beam holds. */
+export interface Steep {
+  readonly thing: Thing;
+  /** of the beam on it, m */
+  readonly radius: number;
+  readonly focalLength: number;
+}
+
 const MM = parseUnit('mm')!;
 
 /** More legs in a row than any path may have. */
@@ -32,6 +40,7 @@ const MOST_LEGS = 20_000;
 export class Beams {
   private readonly fronts = new Map<Leg, Front>();
   private readonly lasers = new Map<Thing, Front>();
+  private readonly found = new Map<Thing, Steep>();
 
   constructor(private readonly setup: Setup, private readonly values: Values, private readonly legs: LegCells, private readonly places: Places) {}
 
@@ -96,6 +105,7 @@ export class Beams {
     const lens = word === 'spreader' || word === 'lens' || word === 'collimator';
     if (!lens && !thing.facts.has('focal length')) return front;
     const focal = this.values.fact(thing, 'focal length') ?? this.missing(`${thing.id}.focal length`, LENGTH, `focal length of ${thing.id}`, 'value-missing', `the focal length of ${thing.id} is not written`, thing.at);
+    if (this.steep(thing, front, focal)) return this.unknown(leg, 'lens-too-steep', `the focal length of ${thing.id} is shorter than the beam on it is wide, so that what is behind it cannot be told`);
     const name = (axis: string, what: string): string => `${leg.id}.${what} behind ${thing.id}${axis}`;
     // A fold in the table's plane is level; where nothing tells the fold, the mirror acts as met squarely.
     const fold = lens ? undefined : incidence(thing, this.places, this.values);
@@ -104,6 +114,20 @@ export class Beams {
       past: graph.derive(name(axis, 'past focus'), folded ? foldedPast(axis !== UPRIGHT) : PAST_LENS, [past, rayleigh, focal, ...(folded ? [folded] : [])], LENGTH, `how far the light is past its focus behind ${thing.id}`, { unit: MM }),
       rayleigh: graph.derive(name(axis, 'Rayleigh range'), folded ? foldedRayleigh(axis !== UPRIGHT) : RAYLEIGH_LENS, [past, rayleigh, focal, ...(folded ? [folded] : [])], LENGTH, `Rayleigh range of the focus of ${thing.id}`),
     }), folded !== undefined);
+  }
+
+  /** What was met so far that bends its beam more steeply than the formulas of a beam hold. */
+  get tooSteep(): readonly Steep[] { return [...this.found.values()]; }
+
+  /** The beam leaves by an angle whose slope is radius by focal length: from 1 on, 45°, nothing of the formulas holds, and no lens is made. */
+  private steep(thing: Thing, { level, wavelength, quality }: Front, focal: Cell): boolean {
+    const { graph } = this.values;
+    const [f, ...beam] = [focal, level.past, level.rayleigh, wavelength, quality].map(c => graph.value(c));
+    if (f === undefined || beam.some(v => v === undefined)) return false;
+    const radius = BEAM_RADIUS.compute(beam as number[]);
+    if (radius <= Math.abs(f)) return false;
+    this.found.set(thing, { thing, radius, focalLength: f });
+    return true;
   }
 
   /** The beam as it leaves the laser: its waist is there, and it widens as it is written, else as its quality says. */

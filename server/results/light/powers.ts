@@ -5,6 +5,8 @@ import { NUMBER, parseUnit, POWER } from '../../model/units.ts';
 import type { Cell, Missing } from '../graph.ts';
 import { BEHIND, BEHIND_DENSITY, BEHIND_POLARIZER, DIFFRACTED, REFLECTED, THROUGH } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
+import { pinholeShare } from '../beams/pinhole-share.ts';
+import { BEHIND_PINHOLE } from '../rules/beams.ts';
 import { maskOf, ontoHologram, openSides, replayAngle } from '../places/mask.ts';
 import { BEHIND_SLIT } from '../rules/image.ts';
 import { landingShare } from '../rules/table.ts';
@@ -151,7 +153,9 @@ export class Powers {
         if (port !== 'reflected' && port !== 'through') return this.missing(name, words, 'port-missing', `which way the light leaves ${thing.id} is not written`, beam.at);
         return graph.derive(name, port === 'reflected' ? REFLECTED : THROUGH, [before, this.wheels.of(thing).reflects, loss()], POWER, words);
       }
-      case 'mirror': case 'lens': case 'collimator': case 'spreader': case 'half-wave plate': return graph.derive(name, BEHIND, [before, loss()], POWER, words);
+      case 'mirror': case 'lens': case 'collimator': case 'half-wave plate': return graph.derive(name, BEHIND, [before, loss()], POWER, words);
+      // A loss that is written was metered with the pinhole in its place; the one that is assumed is that of a pinhole which fits.
+      case 'spreader': { const share = thing.facts.has('loss') ? undefined : pinholeShare(thing, arriving, values, this.context.beams); return graph.derive(name, share ? BEHIND_PINHOLE : BEHIND, [before, loss(), ...(share ? [share] : [])], POWER, words); }
       case 'polarizer': { const share = this.context.polarization.polarizerShare(arriving); if (share) return graph.derive(name, BEHIND_POLARIZER, [before, share, loss()], POWER, words); break; }
       case 'attenuator': return graph.derive(name, BEHIND_DENSITY, [before, fact('density', `the density of ${thing.id}`)], POWER, words);
       case 'shutter': return this.wrap(name, words, before);

@@ -1,5 +1,6 @@
 /** Rules of beams: how far they are past the focus that they spread from, its Rayleigh range, and how wide they are. */
 import { beamFromRadius, offFocalMirror, radiusHere, throughLens, type Beam, type BeamParameter } from '../../optics/beams/beam.ts';
+import { pinholeShare } from '../../optics/beams/pinhole.ts';
 import type { Rule } from '../graph.ts';
 
 const SOURCE = 'Kogelnik & Li, Applied Optics 5, 1550 (1966)';
@@ -34,3 +35,13 @@ export const foldedRayleigh = (level: boolean): Rule => ({ name: 'Rayleigh range
 /** Radius to 1/e² of the middle. Inputs: how far past the focus, its Rayleigh range, wavelength, beam quality. */
 export const BEAM_RADIUS: Rule = { name: 'radius of a beam', formula: 'w₀ √(1 + (z / z_R)²)', source: SOURCE, compute: ([past, rayleigh, wavelength, quality]) => radiusHere(beamOf(past!, rayleigh!, wavelength, quality)).level };
 export const BEAM_DIAMETER: Rule = { name: 'diameter of a beam', formula: '2 · radius', linear: true, compute: ([w]) => 2 * w!, partials: () => [2] };
+
+/** Share of a clean beam that a pinhole in the focus of a lens lets through. Inputs: diameter of the pinhole, wavelength, focal length, radius of the beam on the lens. */
+export const PINHOLE_SHARE: Rule = {
+  name: 'share through a pinhole', formula: '1 − exp(−(π²/2) (D / D₉₉)²), D₉₉ = λ f / w: w the radius of the beam on the lens', source: 'Siegman, Lasers (1986) ch. 17 (from memory): part of a Gaussian beam within a circle', curved: true,
+  compute: ([d, wavelength, f, w]) => pinholeShare(d!, wavelength!, f!, w!),
+};
+/** Power behind a lens with a pinhole. Inputs: power before it, its loss, share that the pinhole lets through. */
+export const BEHIND_PINHOLE: Rule = {
+  name: 'power behind a pinhole', formula: 'power · (1 − loss) · share through the pinhole', compute: ([p, loss, share]) => p! * (1 - loss!) * share!, partials: ([p, loss, share]) => [(1 - loss!) * share!, -p! * share!, p! * (1 - loss!)],
+};

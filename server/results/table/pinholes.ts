@@ -1,6 +1,7 @@
 /** Pinholes beside those that their lens and their beam want. */
 import type { Leg, Thing } from '../../model/model.ts';
 import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
+import { pinholeShare } from '../beams/pinhole-share.ts';
 import type { Cell } from '../graph.ts';
 import { PINHOLE_FIT, PINHOLE_TO_CHOOSE } from '../rules/table.ts';
 import type { TableContext } from './context.ts';
@@ -10,6 +11,8 @@ export interface Pinhole {
   /** as a multiple of the one to choose */
   readonly fit: Cell;
   readonly choose: Cell;
+  /** share of a clean beam that it lets through; none where the lens has no focus */
+  readonly share?: Cell;
   readonly pinhole: Cell;
   readonly focalLength: Cell;
 }
@@ -28,6 +31,7 @@ export function pinholesOf({ setup, places, values, beams, graph, arms }: TableC
     if (wavelength.missing || radius.missing) return [];
     const fit = graph.derive(`${thing.id}.pinhole fit`, PINHOLE_FIT, [d, wavelength, f, radius], NUMBER, `pinhole of ${thing.id} as a multiple of the one to choose`);
     const choose = graph.derive(`${thing.id}.pinhole to choose`, PINHOLE_TO_CHOOSE, [wavelength, f, radius], LENGTH, `pinhole to choose for ${thing.id}`, { unit: UM });
-    return fit.missing || choose.missing ? [] : [{ thing, fit, choose, pinhole: d, focalLength: f }];
+    const share = pinholeShare(thing, leg, values, beams);
+    return fit.missing || choose.missing ? [] : [{ ...(share && !share.missing ? { share } : {}), thing, fit, choose, pinhole: d, focalLength: f }];
   });
 }

@@ -3,6 +3,7 @@ import { nearest } from '../model/scope.ts';
 import { dimName, unitsFor, type Unit } from '../model/units.ts';
 import type { Goal, Problem, Setup } from '../model/model.ts';
 import type { Cell, Graph } from './graph.ts';
+import type { Light } from './light/light.ts';
 import { resultNamed } from './names.ts';
 import { interval } from './sampling.ts';
 import type { Values } from './values.ts';
@@ -31,6 +32,7 @@ export interface Figures {
   readonly values: Values;
   readonly published: readonly Cell[];
   readonly aliases: ReadonlyMap<string, readonly Cell[]>;
+  readonly light: Pick<Light, 'solved'>;
 }
 
 /** Results that the language knows and no rule computes yet. */
@@ -69,7 +71,9 @@ export function judgeGoals(r: Figures): { goals: GoalResult[]; problems: Problem
       return r.graph.value(c)!;
     });
     if (limits.some(l => l === undefined)) continue;
-    goals.push(goal.kind === 'aim' ? { goal, outcome: 'not computed yet', cell, limits: limits as number[] } : { ...judge(goal, cell, limits as number[], r), ...(unit ? { unit } : {}) });
+    // An aim is held against the result once something left open was worked out for it.
+    const open = goal.kind === 'aim' && !r.light.solved.some(s => s.ratio.name === `${cell.name} as aimed`);
+    goals.push(open ? { goal, outcome: 'not computed yet', cell, limits: limits as number[] } : { ...judge(goal, cell, limits as number[], r), ...(unit ? { unit } : {}) });
   }
   return { goals, problems };
 }

@@ -126,6 +126,7 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   const table = new Table({ setup, graph, values, places, beams, arms });
   asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses);
   for (const goal of setup.goals) ask(goal.result);
+  published.push(...light.solved.map(s => s.working));
   losses.publish();
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);

@@ -1,4 +1,5 @@
 /** The light of a setup as the report shows it; figures worked out by hand stand in tests/results/light.test.ts. */
+import { erf as erfOf } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { chainOf } from '../../server/features/chain.ts';
 import { lightPages, lightText } from '../../server/features/report/light.ts';
@@ -6,7 +7,7 @@ import { reportMarkdown } from '../../server/features/report/markdown.ts';
 import { reportOf } from '../../server/features/report/report.ts';
 import { readingsPage } from '../../server/features/report/readings.ts';
 import { metered, METER, NEEDLE } from '../results/light-library.ts';
-import type { Read } from '../results/read.ts';
+import { expectNear, read, setup, type Read } from '../results/read.ts';
 
 const text = (r: Read): string => lightPages(r.results).flatMap(p => [...lightText(p), '']).join('\n');
 
@@ -46,7 +47,33 @@ it('says why a figure is missing', () => {
 it('shows a wheel, and a power beside its plan', () => {
   const r = metered(['measured raw at S1: 9 mW by m', 'measured S1 wheel: 4.5'], { laser: ['power: 10 mW'], splitter: ['loss: 0%', 'mark 4: 84%', 'mark 5: 92%'] });
   // 88 % of 9 mW, and the rest.
-  expect(text(r).replace(/ +/g, ' ')).toBe('Light at P1\n\n power of reference 1.08 mW on P1\n power of object 7.92 mW on whelk\n\nWheels, images and powers that were read\n\n power of raw at S1 9 mW 90 % of the plan\n S1 reflects by its wheel 88%\n');
+  expect(text(r).replace(/ +/g, ' ')).toBe('Light at P1\n\n power of reference 1.08 mW all of its beam at P1\n power of object 7.92 mW all of its beam at whelk\n\nWheels, images and powers that were read\n\n power of raw at S1 9 mW 90 % of the plan\n S1 reflects by its wheel 88%\n');
+});
+
+it('shows beside the power of a beam what of it falls on the plate and on the object', () => {
+  const r = read(setup(
+    'laser red {', 'wavelength: 632.8 nm', 'power: 10 mW', 'beam diameter: 1 mm', 'beam quality: 1', 'coherence length: 5 m', '}', 'splitter S1 {', 'reflects: 80%', 'loss: 0%', '}',
+    'spreader R1 {', 'focal length: 5 mm', 'loss: 0%', '}', 'spreader R2 {', 'focal length: 10 mm', 'loss: 0%', '}',
+    'object whelk {', 'size: 40 x 60 x 30 mm', 'shape: rounded', 'lit at: 60°', '}', 'plate P1 {', 'size: 63 x 63 mm', 'reference angle: 0°', '}', ...METER,
+    'beam raw from red', '-> S1: 350 mm', 'beam reference from S1 through', '-> R1: 650 mm', '-> P1: 1000 mm', 'beam object from S1 reflected', '-> R2: 650 mm', '-> whelk: 800 mm', '-> P1: 300 mm',
+  ));
+  // Kogelnik & Li, Appl. Opt. 5, 1550 (1966): a beam from its waist of 0.5 mm has after 1 m w = 0.642 mm and R = 2.541 m, and at D behind a lens
+  // w′² = w² (1 + D/R − D/f)² + (λD/πw)².
+  const rayleigh = (Math.PI * 0.5 ** 2) / 632.8e-6;
+  const [w1, bend] = [0.5 * Math.sqrt(1 + (1000 / rayleigh) ** 2), 1000 / (1000 ** 2 + rayleigh ** 2)];
+  const behind = (d: number, f: number): number => Math.hypot(w1 * (1 + d * bend - d / f), (632.8e-6 * d) / (Math.PI * w1));
+  // A square of half-side a squarely in the middle catches erf(√2 a/w)²: 14.3 %.
+  const page = text(r);
+  const onPlate = erfOf((Math.SQRT2 * 31.5) / behind(1000, 5)) ** 2;
+  expectNear(r.value('P1.reference.caught'), onPlate, 1e-6, 'the plate');
+  // The outline at 60° is √((40 cos 60°)² + (30 sin 60°)²) = 32.79 mm wide and 60 mm high. Share of an ellipse: ∫ (1 − exp(−2ρ²/w²)) dφ/2π, by a sum over φ: 31 %.
+  const [a, b, w] = [Math.hypot(20, 30 * Math.sqrt(3) / 2) / 2, 30, behind(800, 10)];
+  const part = Array.from({ length: 720 }, (_, i) => (i * Math.PI) / 360).map(t => 1 - Math.exp((-2 / w ** 2) / ((Math.cos(t) / a) ** 2 + (Math.sin(t) / b) ** 2)));
+  const onObject = part.reduce((x, y) => x + y) / part.length;
+  expectNear(r.value('P1.object.caught'), onObject, 1e-6, 'the object');
+  expect(page).toMatch(/power of reference +2 mW/);
+  expect(page.replace(/\s+/g, ' ')).toMatch(/all of its beam at P1; by the plan 0\.28\d+ mW of it falls on P1/);
+  expectNear(r.value('P1.object.caught power'), 8e-3 * onObject, 1e-8);
 });
 
 it('says nothing where nothing is known', () => { expect(lightPages(metered([]).results)).toEqual([]); });

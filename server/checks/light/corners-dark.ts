@@ -1,7 +1,23 @@
 import { percent } from '../../model/show.ts';
-import type { Problem } from '../../model/model.ts';
+import type { Arm } from '../../model/arms.ts';
+import type { Problem, Thing } from '../../model/model.ts';
 import { interval } from '../../results/sampling.ts';
-import { num, text, type Check } from '../check.ts';
+import { num, text, type Check, type Data } from '../check.ts';
+
+/** What widens a beam depends on what shapes it last: behind what makes it run side by side a longer way does nothing. */
+function spreadMore(d: Data): string {
+  const more = `Spread “${text(d, 'arm')}” more: `;
+  if (d['shapedBy'] === undefined) return `${more}put a spreading lens into it.`;
+  return d['spreads'] === true ? `${more}a lens of shorter focal length, or a longer way from it.`
+    : `${more}a spreading lens of shorter focal length before ${text(d, 'shapedBy')}, or in the place of ${text(d, 'shapedBy')} one of longer focal length, that much farther from the spreading lens. A longer way behind ${text(d, 'shapedBy')} hardly helps.`;
+}
+
+/** The thing that shapes the reference last, and whether that is what spreads it. */
+function shaped(arm: Arm | undefined): Data {
+  const last = arm?.path.findLast(l => l.target !== undefined && l.target !== arm.plate && (l.target.kind.word === 'spreader' || l.target.kind.word === 'collimator' || l.target.facts.has('focal length')))?.target;
+  return last ? { shapedBy: last.id, spreads: last.kind.word === 'spreader' || !before(arm, last) } : {};
+}
+const before = (arm: Arm, thing: Thing): boolean => arm.path.slice(0, arm.path.findIndex(l => l.target === thing)).some(l => l.target?.kind.word === 'spreader' || l.target?.facts.has('focal length') === true);
 
 /** Light in the weakest corner as a share of that at the centre. */
 const LEAST = 0.35;
@@ -14,7 +30,7 @@ export const cornersDark: Check = {
 
 **Why.** Each spot of the plate records by the light that falls on it. Where the weakest corner gets less than 35 % of the light at the centre, no exposure suits both: a well exposed centre leaves the corner thin. Corners that nobody has metered are judged by the plan, where a \`power\` is written and the width of the beam is known.
 
-**What to do.** Spread the reference more: a spreading lens of shorter focal length, or a longer way from it to the plate. That costs light, so the exposure gets longer. Check too that nothing cuts the beam, and that its middle falls on the middle of the plate.`,
+**What to do.** Spread the reference more: a spreading lens of shorter focal length, or a longer way from it to the plate. Behind a collimator or a mirror with a focal length the light runs side by side, and a longer way spreads it no more: there a spreading lens of shorter focal length helps, or a collimator of longer focal length, that much farther from the spreading lens. That costs light, so the exposure gets longer. Check too that nothing cuts the beam, and that its middle falls on the middle of the plate.`,
   example: `setup "Whelk shell" {
   laser red {
     coherence length: 5 m
@@ -38,17 +54,19 @@ export const cornersDark: Check = {
 }
 `,
   message: d => (d['corner'] === undefined
-    ? `By the plan the weakest corner of ${text(d, 'plate')} gets ${percent(num(d, 'high'))} at most of the reference light at its centre; below 35 % the image fades there. Spread “${text(d, 'arm')}” more: a lens of shorter focal length, or a longer way from it.`
-    : `The weakest corner of ${text(d, 'plate')}, ${text(d, 'corner')}, gets ${percent(num(d, 'share'))} of the reference light at its centre; below 35 % the image fades there. Spread “${text(d, 'arm')}” more, or centre it on the plate.`),
-  run: ({ light, graph, setup, published }) => light.plates.flatMap(({ plate, reference, corners }): Problem[] => {
+    ? `By the plan the weakest corner of ${text(d, 'plate')} gets ${percent(num(d, 'high'))} at most of the reference light at its centre; below 35 % the image fades there. ${spreadMore(d)}`
+    : `The weakest corner of ${text(d, 'plate')}, ${text(d, 'corner')}, gets ${percent(num(d, 'share'))} of the reference light at its centre; below 35 % the image fades there. ${spreadMore(d)} Look first whether its middle falls on the middle of the plate.`),
+  run: ({ light, arms, graph, setup, published }) => light.plates.flatMap(({ plate, reference, corners }): Problem[] => {
+    const by = (name: string): Data => shaped(arms.arms.find(a => a.plate === plate && a.name === name));
     const planned = corners && !reference?.corners && published.includes(corners) ? graph.value(corners) : undefined;
     if (planned !== undefined && planned < LEAST) {
       const { low, high } = interval(graph, corners!);
-      return high < LEAST ? [{ code: 'corners-dark', at: plate.at, subject: plate.id, setup: setup.name, data: { plate: plate.id, arm: corners!.name.slice(plate.id.length + 1, -'.corner light'.length), share: planned, low, high } }] : [];
+      const arm = corners!.name.slice(plate.id.length + 1, -'.corner light'.length);
+      return high < LEAST ? [{ code: 'corners-dark', at: plate.at, subject: plate.id, setup: setup.name, data: { plate: plate.id, arm, ...by(arm), share: planned, low, high } }] : [];
     }
     const share = reference?.corners && graph.value(reference.corners.cell);
     if (share === undefined || share >= LEAST) return [];
     const weakest = reference!.corners!.spots.reduce((w, s) => (graph.value(s.cell)! < graph.value(w.cell)! ? s : w));
-    return [{ code: 'corners-dark', at: weakest.read.reading.at, subject: plate.id, setup: setup.name, data: { plate: plate.id, arm: reference!.name, corner: weakest.spot, share } }];
+    return [{ code: 'corners-dark', at: weakest.read.reading.at, subject: plate.id, setup: setup.name, data: { plate: plate.id, arm: reference!.name, ...by(reference!.name), corner: weakest.spot, share } }];
   }),
 };

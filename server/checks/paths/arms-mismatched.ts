@@ -23,7 +23,7 @@ twice its depth, so a mismatch that the middle bears may leave the far end in th
 warning below 40 %, and “will be dark” below 10 %. Where the number of modes of the laser is not known, the dark end of the band counts.
 
 **What to do.** Shorten the longer path or lengthen the shorter one by the mismatch. Moving a mirror that folds the beam back on itself by half the mismatch changes the path by all of it. Measure both paths again with
-the same string.`,
+the same string. Where several object beams share the reference and one of them matches it, change only what the other has for itself. In one beam there is nothing to lengthen: bring the object nearer to the plate.`,
   example: `setup "Whelk shell" {
   hologram: transmission
   laser red {
@@ -49,11 +49,31 @@ the same string.`,
     const longer = num(d, 'mismatch') > 0;
     const size = millimetres(Math.abs(num(d, 'mismatch')));
     const [arm, reference] = [text(d, 'arm'), text(d, 'reference')];
-    return `At ${text(d, 'plate')} the beam “${arm}” is ${size} ${longer ? 'longer' : 'shorter'} than “${reference}”, too ${longer ? 'long' : 'short'} for ${text(d, 'laser')}: ${parts(d)}. ` +
-      `${longer ? 'Shorten' : 'Lengthen'} “${arm}” or ${longer ? 'lengthen' : 'shorten'} “${reference}” by ${size}.`;
+    return `At ${text(d, 'plate')} the beam “${arm}” is ${size} ${longer ? 'longer' : 'shorter'} than “${reference}”, too ${longer ? 'long' : 'short'} for ${text(d, 'laser')}: ${parts(d)}. ${advice(d, longer, size)}`;
   },
-  run: results => results.plates.flatMap(p => p.pairs.flatMap(pair => mismatched(pair, p.plate.id, results))),
+  run: results => results.plates.flatMap(p => {
+    const judged = p.pairs.map(pair => ({ pair, problems: mismatched(pair, p.plate.id, results) }));
+    return judged.flatMap(({ pair, problems }) => problems.map(x => ({ ...x, data: { ...x.data, ...keeping(pair, judged.filter(j => j.problems.length === 0).map(j => j.pair)) } })));
+  }),
 };
+
+/** What to change: of one beam only how far the object stands, of an arm beside one that matches only what it has for itself. */
+function advice(d: Data, longer: boolean, size: string): string {
+  const [arm, reference] = [text(d, 'arm'), text(d, 'reference')];
+  if (d['oneBeam'] === true) return `There is one beam, and no path to lengthen: ${longer ? `bring ${text(d, 'object')} nearer to ${text(d, 'plate')}` : `stand ${text(d, 'object')} farther from ${text(d, 'plate')}`}; each millimetre counts about twice.`;
+  const change = `${longer ? 'Shorten' : 'Lengthen'} “${arm}”`;
+  return d['keeps'] === undefined ? `${change} or ${longer ? 'lengthen' : 'shorten'} “${reference}” by ${size}.`
+    : `${change} by ${size}${d['behind'] === undefined ? '' : ` behind ${text(d, 'behind')}`}; leave “${reference}” as it is, which “${text(d, 'keeps')}” matches.`;
+}
+
+/** An arm that matches the same reference, and the thing at which the way of this one parts from it. */
+function keeping(pair: Pair, matched: readonly Pair[]): Data {
+  const other = matched.find(o => o.reference === pair.reference && !o.mismatch.missing && o.parts[0]?.brightness && !o.parts[0].brightness.missing);
+  if (!other) return {};
+  const own = pair.arm.path.findIndex((leg, i) => leg !== other.arm.path[i]);
+  const behind = pair.arm.path[own - 1]?.target;
+  return { keeps: other.arm.name, ...(behind ? { behind: behind.id } : {}) };
+}
 
 function parts(d: Data): string {
   const object = text(d, 'object');
@@ -81,7 +101,7 @@ function mismatched(pair: Pair, plate: string, { graph, setup }: Results): Probl
   return [{
     code: 'arms-mismatched', at: pair.arm.beam.at, subject: `${plate}.${pair.arm.name}`, setup: setup.name,
     data: {
-      plate, arm: pair.arm.name, reference: pair.reference.name, laser: pair.arm.laser.id, object: pair.arm.object!.id, part: worst.share < -0.4 ? 'near' : worst.share > 0.4 ? 'far' : worst.part === 'middle' ? 'middle' : 'inner',
+      plate, arm: pair.arm.name, reference: pair.reference.name, laser: pair.arm.laser.id, ...(pair.arm.beam === pair.reference.beam ? { oneBeam: true } : {}), object: pair.arm.object!.id, part: worst.share < -0.4 ? 'near' : worst.share > 0.4 ? 'far' : worst.part === 'middle' ? 'middle' : 'inner',
       mismatch: graph.value(pair.mismatch)!, low: band.low, high: band.high, middleLow: middle.low, middleHigh: middle.high, depth, dullDepth: over.length > 1 ? (depth * dull) / over.length : 0,
     },
   }];

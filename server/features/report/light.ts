@@ -92,7 +92,11 @@ function powerRows(plate: string, r: Results): LightRow[] {
   return r.plates.filter(p => p.plate.id === plate).flatMap(p => p.arms.flatMap(({ arm }) => {
     if (!arm.laser.facts.has('power')) return [];
     const cell = r.light.powers.ofArm(arm);
-    return cell.missing ? [] : [row(`power of ${arm.name}`, cell, r, `on ${(arm.path[beamLegs(arm) - 1]?.target ?? arm.plate).id}`)];
+    if (cell.missing) return [];
+    const on = (arm.path[beamLegs(arm) - 1]?.target ?? arm.plate).id;
+    const caught = r.light.caught(arm);
+    const lands = caught && !caught.missing ? `; by ${caught.inputs[0] === cell ? 'the plan' : 'its reading'} ${showCell(r.graph, caught).text} of it falls on ${on}` : '';
+    return [row(`power of ${arm.name}`, cell, r, `all of its beam at ${on}${lands}`)];
   }));
 }
 

@@ -9,6 +9,7 @@ import { notesOf, type Note } from '../notes.ts';
 import { factText, overridesOf } from '../../model/overrides.ts';
 import type { Cell, Graph } from '../../results/graph.ts';
 import type { Outcome } from '../../results/goals.ts';
+import type { Solved } from '../../results/light/split.ts';
 import { shortName } from '../../results/names.ts';
 import { profile, type Pair, type PartName, type PlateResults } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
@@ -199,11 +200,15 @@ function coherences(r: Results): string[] {
   return [...lasers].map(([laser, c]) => coherenceWords(laser, c, r));
 }
 
-function goalLines({ goals, graph }: Results): GoalLine[] {
+/** With what an aim is reached, or is not. */
+const solvedWords = (s: Solved | undefined, graph: Graph): string =>
+  (s ? ` with ${s.splitter.id} reflecting ${showCell(graph, s.working).text}${s.bounded ? `, the end of what is written for it, where ${showCell(graph, s.share).text} is asked for` : ''}` : '');
+
+function goalLines({ goals, graph, light }: Results): GoalLine[] {
   return goals.map(g => {
     const { line } = g.goal.node;
     const text = line.text.slice(g.goal.at.start, line.comment?.start).trim();
-    return { text, kind: g.goal.kind, outcome: g.outcome, ...(g.cell && !g.cell.missing ? { shown: showCell(graph, g.cell).text } : {}) };
+    return { text, kind: g.goal.kind, outcome: g.outcome, ...(g.cell && !g.cell.missing ? { shown: `${showCell(graph, g.cell).text}${solvedWords(light.solved.find(s => g.goal.kind === 'aim' && s.ratio.name === `${g.cell!.name} as aimed`), graph)}` } : {}) };
   });
 }
 

@@ -71,7 +71,7 @@ export function strips(x: PairPage): string[] {
 function goals(list: readonly GoalLine[]): string[] {
   if (list.length === 0) return [];
   const texts = Math.max(...list.map(g => width(`${g.kind} ${g.text}`)));
-  return ['Expected and aimed for', '', ...list.map(g => `  ${padEnd(`${g.kind} ${g.text}`, texts)}   ${g.outcome}${g.shown !== undefined ? `: ${g.shown}` : ''}`)];
+  return ['Expected and aimed for', '', ...list.flatMap(g => wrap(`${g.outcome}${g.shown !== undefined ? `: ${g.shown}` : ''}`, { first: `  ${padEnd(`${g.kind} ${g.text}`, texts)}   `, rest: ' '.repeat(texts > 45 ? 20 : texts + 5) }))];
 }
 
 /** Columns beside each other as far as they fit; each variant has a number, since its name may be long. */

@@ -45,7 +45,9 @@ function resultRows(base: Results, all: readonly VariantResults[]): VariantRow[]
   };
   return [...names].filter(n => differ.has(n)).map(name => {
     const owner = [base, ...all.map(v => v.results)].find(r => published(r, name))!;
-    return { label: shortName(published(owner, name)!, owner), cells: [text(base, name), ...all.map(v => text(v.results, name))] };
+    const cell = published(owner, name)!;
+    // What was worked out for a “?” reads as it is written.
+    return { label: cell.origin === 'solved' ? cell.name.replace('.', ' ') : shortName(cell, owner), cells: [text(base, name), ...all.map(v => text(v.results, name))] };
   });
 }
 

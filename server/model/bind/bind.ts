@@ -225,7 +225,7 @@ function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: read
       case 'measured': measured.push(child); break;
       case 'moved': { const m = bindMoved(child, scope); if (m) moved.push(m); break; }
       case 'expect': bindGoal(child, goals, scope); break;
-      case 'aim': bindGoal(child, goals, scope); pending.add('aims'); break;
+      case 'aim': bindGoal(child, goals, scope); break;
       case 'accept': bindAccept(child, accepts, scope); break;
       case 'let': bindLet(child, lets, scope); break;
       case 'variant': variantNodes.push(child); break;

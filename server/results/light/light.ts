@@ -26,6 +26,8 @@ export interface Light {
   readonly images: readonly Image[];
   readonly powers: Powers;
   readonly readPowers: readonly PowerReading[];
+  /** of the power of an arm, what falls on its plate or its object */
+  caught(arm: Arm): Cell | undefined;
   readonly problems: readonly Problem[];
   /** what became of each reading that could be read and is not stale */
   readonly fates: ReadonlyMap<Reading, LightFate>;
@@ -39,6 +41,8 @@ export interface Light {
 
 /** What a name of a result must end with to be one of light at a plate. */
 const AT_PLATE = /(?:^|[. ])(?:beam ratio|effective ratio|exposure|exposure time|light at the plate|light|corner light|polarized)$/;
+
+const CAUGHT = /\.caught(?: power)?$/;
 
 /** What is read by other means than string. */
 const OF_LIGHT: ReadonlySet<string | undefined> = new Set(['light', 'dark', 'wheel', 'drift', 'image']);
@@ -69,6 +73,10 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
     return light;
   };
   splits.lightAt = at;
+  const caught = (arm: Arm): Cell | undefined => {
+    const light = plates.get(arm.plate);
+    return predictions.caught(arm, arm.role === 'reference' && light?.reference?.read.kind === 'light' ? light.referenceLight : undefined);
+  };
   const all = given.plates.map(p => p.plate);
   for (const plate of all) if (setup.facts.has('beam ratio') || readingsAt(plate, context).length > 0 || Predictions.wanted(given.arms.arms.filter(a => a.plate === plate))) at(plate);
   const told = wheels.told();
@@ -87,11 +95,17 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
     darkOf: arm => (plates.has(arm.plate) ? plates.get(arm.plate)!.dark.find(d => d.arm === arm) : unlit.get(arm)),
     get solved() { return [...splits.solved.values()]; },
     get plates() { return [...plates.values()]; }, get corrections() { return [...factors.cells, ...offsets.offsets]; }, wheels: told, drifts, images, powers, readPowers, problems, fates,
+    caught,
     ask: name => {
       const power = powers.named(name);
       if (power) return power;
       const split = splits.ask(name);
       if (split) return split;
+      if (CAUGHT.test(name)) {
+        const arm = given.arms.arms.find(a => `${a.plate.id}.${a.name}` === name.replace(CAUGHT, ''));
+        if (arm) caught(arm);
+        return given.graph.find(name);
+      }
       if (name.endsWith('.face loss')) {
         const arm = given.arms.arms.find(a => a.role === 'reference' && name === `${a.plate.id}.${a.name}.face loss`);
         return arm && predictions.faceLoss(arm);

@@ -2,14 +2,16 @@
  * Light at a plate that nobody has metered: by the power of an arm, the width of its beam and how it arrives; of an object by how it is lit besides. It is the plan that a
  * reading corrects. Worked out where an arm's laser has a written power and something spreads its beam, else only where somebody asks.
  */
-import type { Arm } from '../../model/arms.ts';
+import { beamLegs, type Arm } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
-import { ANGLE, LENGTH, LIGHT, NUMBER, parseUnit } from '../../model/units.ts';
+import { ANGLE, LENGTH, LIGHT, NUMBER, parseUnit, POWER } from '../../model/units.ts';
 import { sidesOfThing } from '../fringes/extents.ts';
-import type { Cell } from '../graph.ts';
+import type { Cell, Rule } from '../graph.ts';
 import { formOf } from '../object/object.ts';
 import { litAt, referenceFrom } from '../places/angles.ts';
 import { cornerLight, FACE_LOSS, objectLight, patchesFor, PREDICTED_OBJECT, PREDICTED_REFERENCE, PREDICTED_SCREEN, REFERENCE_LIGHT, SINGLE_RATIO } from '../rules/object-light.ts';
+import { CAUGHT_AS_READ, CAUGHT_POWER } from '../rules/light.ts';
+import { caughtShare, landingShare } from '../rules/table.ts';
 import type { LightContext } from './context.ts';
 import { imageYield } from './image-light.ts';
 import type { Powers } from './powers.ts';
@@ -55,6 +57,36 @@ export class Predictions {
     const [normal, light] = [places.directions.facing(places.own(plate)), places.directions.of(beam.leg)];
     const byPlaces = normal && light && !plate.facts.has('reference angle') ? [...normal, ...light] : undefined;
     return graph.find(name) ?? graph.derive(name, cornerLight(!byPlaces, referenceFrom(plate, values)), [...beamNumbers(beam.front), ...(byPlaces ?? [this.angle(arm)]), this.centred(arm), sides[0]!, sides[1]!], NUMBER, `weakest corner of ${plate.id} in the light of ${arm.name}`, { unit: PERCENT });
+  }
+
+  /** Of the power of an arm what falls on the plate, or on the object that it lights: by the plan, or by the `read` light of a reference. Undefined where nothing spreads its beam, or something else scatters it first, or a size is not known. */
+  caught(arm: Arm, read: Cell | undefined): Cell | undefined {
+    const { graph, beams } = this.context;
+    const onto = arm.path[beamLegs(arm) - 1];
+    const on = onto?.target ?? arm.plate;
+    if (!onto || on !== (arm.object ?? arm.plate) || on.kind.light === 'diffracts' || !spreads(arm)) return undefined;
+    const base = `${arm.plate.id}.${arm.name}`;
+    const known = graph.find(`${base}.caught power`);
+    if (known) return known;
+    const by = arm.object ? this.outline(arm, arm.object) : this.face(arm);
+    const share = by && graph.derive(`${base}.caught`, by.rule, [...beamNumbers(beams.at(onto)), ...by.inputs], NUMBER, `share of ${arm.name} that falls on ${on.id}`, { unit: PERCENT });
+    if (!share) return undefined;
+    const each = read && graph.find(`${base}.light for each watt`);
+    const words = `power of ${arm.name} that falls on ${on.id}`;
+    return each && !each.missing ? graph.derive(`${base}.caught power`, CAUGHT_AS_READ, [read, each, share], POWER, words) : graph.derive(`${base}.caught power`, CAUGHT_POWER, [this.powers.ofArm(arm), share], POWER, words);
+  }
+
+  private face(arm: Arm): { readonly rule: Rule; readonly inputs: readonly Cell[] } | undefined {
+    const sides = sidesOfThing(arm.plate, this.context.values);
+    return sides && { rule: landingShare('rectangular'), inputs: [this.angle(arm), sides[0]!, sides[1]!] };
+  }
+
+  private outline(arm: Arm, thing: Thing): { readonly rule: Rule; readonly inputs: readonly Cell[] } | undefined {
+    const { values, places } = this.context;
+    const size = this.size(thing, false);
+    const lit = litAt(arm.plate, arm, places, values)?.cell;
+    const { shape, points } = formOf(thing, values);
+    return size && lit && !points ? { rule: caughtShare(shape === 'rounded' || shape === 'sphere'), inputs: [lit, ...size] } : undefined;
   }
 
   /** The ratio of a hologram in one beam, which nothing on the table sets. Undefined where the arms are no such pair. */

@@ -94,6 +94,10 @@ export const wheelShare = (marks: readonly number[]): Rule => ({
 
 /** Power behind a thing that loses a share. Inputs: power before it, its loss. */
 export const BEHIND: Rule = { name: 'power behind it', formula: 'power · (1 − loss)', compute: ([p, loss]) => p! * (1 - loss!), partials: ([p, loss]) => [1 - loss!, -p!] };
+/** What falls on a thing of a beam. Inputs: power of the beam, share that the thing catches. */
+export const CAUGHT_POWER: Rule = { name: 'power that falls on it', formula: 'power of the beam · share that is caught', compute: ([p, share]) => p! * share!, partials: ([p, share]) => [share!, p!] };
+/** The same by a light that was read. Inputs: light in the middle, light there for each watt of the beam, share that is caught. */
+export const CAUGHT_AS_READ: Rule = { name: 'power that falls on it', formula: 'light as read / light for each watt · share that is caught', compute: ([light, each, share]) => (light! / each!) * share!, partials: ([light, each, share]) => [share! / each!, (-light! * share!) / (each! * each!), light! / each!] };
 /** Power behind a polarizer. Inputs: power before it, share of that light in its direction, its loss. */
 export const BEHIND_POLARIZER: Rule = {
   name: 'power behind a polarizer', formula: 'power · share along its axis · (1 − loss)', compute: ([p, share, loss]) => p! * share! * (1 - loss!), partials: ([p, share, loss]) => [share! * (1 - loss!), p! * (1 - loss!), -p! * share!],

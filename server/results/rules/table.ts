@@ -113,6 +113,18 @@ export const landingShare = (shape: 'round' | 'rectangular'): Rule => ({
 });
 
 /**
+/** How wide a thing is across light that comes level to it, `angle` from the line of sight along which width and depth are told: of a rounded one the outline of an ellipsoid, of any other that of a box. */
+const widthAcross = (round: boolean, width: number, depth: number, angle: number): number => {
+  const [a, b] = [width * Math.abs(Math.cos(angle)), depth * Math.abs(Math.sin(angle))];
+  return round ? Math.hypot(a, b) : a + b;
+};
+
+/** Share of a beam that falls on an object in its middle. Inputs: the six numbers of the beam, angle between light and line of sight, width, height and depth as seen along that. */
+export const caughtShare = (round: boolean): Rule => ({
+  name: 'share on an object', of: [round], formula: `part of exp(−2r²/w²) within the outline that the light sees, ${round ? '√((width · cos ψ)² + (depth · sin ψ)²)' : 'width · cos ψ + depth · sin ψ'} by height`, source: 'Siegman, Lasers (1986), ch. 17 (from memory)',
+  compute: x => { const [angle, width, height, depth] = x.slice(6) as [number, number, number, number]; return landingShare(round ? 'round' : 'rectangular').compute([...x.slice(0, 6), 0, widthAcross(round, width, depth, angle), height]); },
+});
+
  * How much of what is to be lit a spread beam reaches by way of a face: 1 and more is all of it. Inputs: radius of the beam at the face and at what is lit, angle on the face, its width and height, and the
  * width and height that are to be lit, as seen along the light.
  */

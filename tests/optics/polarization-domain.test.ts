@@ -56,6 +56,7 @@ const calls: Readonly<Record<string, (x: Given) => unknown>> = {
   delayAt: x => pass.delayAt(x.a, x.b, x.c),
   attenuated: x => pass.attenuated(x.f, x.a),
   refractedField: x => pass.refractedField(x.f, x.v, x.a, x.b, x.weight),
+  refractedLight: x => pass.refractedLight([...states.polarizedLight(x.f), ...states.unpolarizedLight(x.w)], x.v, x.a, x.b, x.weight),
   faceReflected: x => pass.faceReflected(x.f, x.v, x.a, x.b),
   scatteredBack: x => scatter.scatteredBack([...states.polarizedLight(x.f), ...states.unpolarizedLight(x.w)], x.v, x.a),
   scatteredThrough: x => scatter.scatteredThrough([...states.polarizedLight(x.f), ...states.unpolarizedLight(x.w)], x.v, x.a),

@@ -2,8 +2,8 @@
 import type { Vector } from '../vectors.ts';
 import { plus, squared, type Complex } from './complex.ts';
 import { cleaned, fieldPower, product, type Field } from './field.ts';
-import { refractedField, type FaceWeight } from './pass.ts';
-import { each, lightPower, type Light } from './states.ts';
+import { refractedField, refractedLight, type FaceWeight } from './pass.ts';
+import { lightPower, type Light } from './states.ts';
 
 /**
  * |e₁·e₂*| of two fields brought to power 1: the factor that polarization puts on the contrast of their fringes, 1. For s and s it is 1 at any
@@ -66,8 +66,7 @@ export function interferingShare(reference: Light, object: Light): number {
 
 /** The same inside the layer of a plate. Arguments as `interferingShare`, then as `layerOverlap`. */
 export function layerInterferingShare(reference: Light, object: Light, normal: Vector, index: number, weight: FaceWeight = 'power'): number {
-  const inside = (light: Light): Light => each(light, field => refractedField(field, normal, index, 1, weight));
-  return interferingShare(inside(reference), inside(object));
+  return interferingShare(refractedLight(reference, normal, index, 1, weight), refractedLight(object, normal, index, 1, weight));
 }
 
 /** Less light than this is none. */

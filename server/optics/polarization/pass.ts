@@ -8,6 +8,7 @@ import { angleFromNormal, cross, type Vector } from '../vectors.ts';
 import { times, turn, type Complex } from './complex.ts';
 import { axisAt, cleaned, component, composed, weakened, type Field } from './field.ts';
 import { sAxis } from './incidence.ts';
+import { each, type Light } from './states.ts';
 
 /** Each part of an amplitude of something that does not amplify, 1. */
 export const amplitudeParts: Range = { from: -1, to: 1 };
@@ -38,7 +39,7 @@ export function mirrored(field: Field, normal: Vector): Field {
  */
 export function coated(field: Field, normal: Vector, amplitudes: EachPolarization<Complex>): Field {
   const f = cleaned(field);
-  return turned(f, normal, reflectedDirection(f.direction, normal), { s: passive(amplitudes.s), p: passive(amplitudes.p) });
+  return turned(f, sidesOf(f.direction, normal, reflectedDirection(f.direction, normal)), { s: passive(amplitudes.s), p: passive(amplitudes.p) });
 }
 
 /**
@@ -70,7 +71,7 @@ export function splitReflected(field: Field, normal: Vector, reflects: EachPolar
 export function splitThrough(field: Field, normal: Vector, passes: EachPolarization, lag = 0): Field {
   const f = cleaned(field);
   const { s, p } = mirrorAmplitudes(passes, lag);
-  return turned(f, normal, f.direction, { s: [-s[0], 0], p });
+  return turned(f, sidesOf(f.direction, normal, f.direction), { s: [-s[0], 0], p });
 }
 
 /**
@@ -147,9 +148,24 @@ export type FaceWeight = 'power' | 'amplitude' | 'none';
  */
 export function refractedField(field: Field, normal: Vector, index: number, from = 1, weight: FaceWeight = 'power'): Field {
   const f = cleaned(field);
-  const direction = refractedDirection(f.direction, normal, index, from);
-  return turned(f, normal, direction, faceAmplitudes(angleFromNormal(normal, f.direction), index, from, weight));
+  return turned(f, ...faceOf(f.direction, normal, index, from, weight));
 }
+
+/** All parts of a light that has passed into another material. Arguments and source as `refractedField`. */
+export function refractedLight(light: Light, normal: Vector, index: number, from = 1, weight: FaceWeight = 'power'): Light {
+  // They mostly go in one direction, and so the face does the same to all.
+  let face: { readonly to: Vector; readonly does: Face } | undefined;
+  return each(light, (field) => {
+    const f = cleaned(field);
+    if (!face || !isSame(face.to, f.direction)) face = { to: f.direction, does: faceOf(f.direction, normal, index, from, weight) };
+    return turned(f, ...face.does);
+  });
+}
+const isSame = (a: Vector, b: Vector): boolean => a[0] === b[0] && a[1] === b[1] && a[2] === b[2];
+
+type Face = readonly [Sides, EachPolarization<Complex>];
+const faceOf = (light: Vector, normal: Vector, index: number, from: number, weight: FaceWeight): Face =>
+  [sidesOf(light, normal, refractedDirection(light, normal, index, from)), faceAmplitudes(angleFromNormal(normal, light), index, from, weight)];
 
 /** The field that such a face reflects, by Fresnel's amplitudes, with their phases where all of it is reflected. Arguments and source as `refractedField`. */
 export function faceReflected(field: Field, normal: Vector, index: number, from = 1): Field {
@@ -164,11 +180,16 @@ function faceAmplitudes(incidence: number, index: number, from: number, weight: 
   return { s: [Math.sqrt(s), 0], p: [Math.sqrt(p), 0] };
 }
 
-/** s and p, each by its amplitude, in the directions that they have behind the surface. */
-function turned(f: Field, normal: Vector, direction: Vector, amplitudes: EachPolarization<Complex>): Field {
-  const s = sAxis(f.direction, normal);
-  const p = cross(s, f.direction);
-  return cleaned(composed(direction, s, times(component(f, s), amplitudes.s), cross(s, direction), times(component(f, p), amplitudes.p)));
+/** Where s and p lie in front of a surface, and p behind it, where the light goes on in `direction`. */
+interface Sides { readonly direction: Vector; readonly s: Vector; readonly p: Vector; readonly behind: Vector }
+
+function sidesOf(light: Vector, normal: Vector, direction: Vector): Sides {
+  const s = sAxis(light, normal);
+  return { direction, s, p: cross(s, light), behind: cross(s, direction) };
 }
+
+/** s and p, each by its amplitude, in the directions that they have behind the surface. */
+const turned = (f: Field, { direction, s, p, behind }: Sides, amplitudes: EachPolarization<Complex>): Field =>
+  cleaned(composed(direction, s, times(component(f, s), amplitudes.s), behind, times(component(f, p), amplitudes.p)));
 
 const passive = (a: Complex): Complex => [nearestWithin(amplitudeParts, a[0]), nearestWithin(amplitudeParts, a[1])];

@@ -38,7 +38,7 @@ export function inFrame(frame: Frame, point: Vector): Vector {
 export function turnedIntoFrame(frame: Frame, way: Vector): Vector {
   const w = within(way);
   const [a, b, c] = frame.axes;
-  return [dot(a, w), dot(b, w), dot(c, w)];
+  return [dot(unit(a), w), dot(unit(b), w), dot(unit(c), w)];
 }
 
 /** The point, m, with these coordinates along the axes of a frame, m. The inverse of `inFrame`. */
@@ -50,7 +50,7 @@ export function fromFrame(frame: Frame, coordinates: Vector): Vector {
 /** The direction, or way, that has these components along the axes of a frame. The inverse of `turnedIntoFrame`. */
 export function turnedFromFrame(frame: Frame, components: Vector): Vector {
   const [x, y, z] = within(components);
-  const [a, b, c] = frame.axes;
+  const [a, b, c] = [unit(frame.axes[0]), unit(frame.axes[1]), unit(frame.axes[2])];
   return [a[0] * x + b[0] * y + c[0] * z, a[1] * x + b[1] * y + c[1] * z, a[2] * x + b[2] * y + c[2] * z];
 }
 

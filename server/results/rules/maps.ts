@@ -146,8 +146,10 @@ function meanBrightness(s: Scene, object: Vector, brightness: (mismatch: number)
   // What is the same for all points of the plate is found once.
   const same = s.mismatch + pathTo(s.light, q) - byPaths(s, s.plate.origin, HERE);
   let sum = 0;
-  for (const cell of CELLS) {
-    const p = onPlate(s, cell);
+  const { origin: o, axes: [a, b] } = s.plate;
+  for (const [across, up] of CELLS) {
+    const [x, y] = [across * s.width, up * s.height];
+    const p: Vector = [o[0] + x * a[0] + y * b[0], o[1] + x * a[1] + y * b[1], o[2] + x * a[2] + y * b[2]];
     sum += brightness(same + between(p, q) - pathTo(s.reference, p));
   }
   return sum / CELLS.length;

@@ -78,35 +78,79 @@ function before(way: Vector, turn: Turn): Vector {
   return level > 0 ? [y / level, -x / level, 0] : [1, 0, 0];
 }
 
+/** Draws leave most of a way as it is: what a stretch and the turn behind it did to the same light is kept. */
+class Kept {
+  private readonly steps: { readonly before: Light; readonly by: readonly number[]; readonly step: Step }[][] = [];
+  private readonly lasers: { readonly by: readonly number[]; readonly light: Light }[] = [];
+
+  laser(by: readonly number[], make: () => Light): Light {
+    return (this.lasers.find(k => isSame(k.by, by)) ?? keep(this.lasers, { by, light: make() })).light;
+  }
+
+  step(i: number, before: Light, by: readonly number[], make: () => Step): Step {
+    const at = this.steps[i] ??= [];
+    return (at.find(k => k.before === before && isSame(k.by, by)) ?? keep(at, { before, by, step: make() })).step;
+  }
+}
+/** Polarized or not, and a way each. */
+const MOST_KEPT = 2;
+function keep<T>(all: T[], one: T): T {
+  if (all.length >= MOST_KEPT) all.shift();
+  all.push(one);
+  return one;
+}
+function isSame(a: readonly number[], b: readonly number[]): boolean {
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return a.length === b.length;
+}
+
 /** Inputs: what the train meets, in order; behind that its directions where places tell them. */
-function follow(train: Train, ground: Ground, take: Inputs, angle: number, share: number, last: Vector): Trace {
+function follow(train: Train, ground: Ground, take: Inputs, angle: number, share: number, last: Vector, kept = new Kept()): Trace {
   const facts = train.stretches.map((s, i) => ({ elements: s.map(e => take.many(INPUTS[e])), turn: take.many(i < train.turns.length ? INPUTS[train.turns[i]!] : 0) }));
   const ways = directionsOf(train, ground, take, last);
-  let light = laserLight(ways[0]!, angle, share);
+  let light = kept.laser([...ways[0]!, angle, share], () => laserLight(ways[0]!, angle, share));
   let passed = 1;
   const [mixed, rising]: [number[], number[]] = [[], []];
-  for (const [i, stretch] of train.stretches.entries()) {
-    for (const [k, element] of stretch.entries()) {
-      const before = lightPower(light);
-      light = each(light, f => behind(element, f, facts[i]!.elements[k]!));
-      passed = before > 0 ? lightPower(light) / before : 0;
-    }
-    const turn = train.turns[i];
-    if (turn === undefined) break;
-    const next = ways[i + 1]!;
-    const [input] = facts[i]!.turn;
-    if (turn === 'facet') light = scatteredBack(light, next, input!);
-    else if (turn === 'screen') light = scatteredThrough(light, next, input!);
-    else {
-      const normal = mirrorNormal(ways[i]!, next);
-      // A mirror that the light runs past unturned leaves it as it is.
-      if (dot(normal, normal) === 0) continue;
-      if (light.some(p => { const s = sShare(p.field, normal); return p.steady && s > MIXED && s < 1 - MIXED; })) mixed.push(i);
-      if (Math.abs(normal[2]) > RISING) rising.push(i);
-      light = each(light, f => (turn === 'coating' ? coated(f, normal, mirrorAmplitudes({ s: 1, p: 1 }, input)) : mirrored(f, normal)));
-    }
+  for (const [i, elements] of train.stretches.entries()) {
+    const fact = facts[i]!;
+    const [way, next] = [ways[i]!, ways[i + 1]];
+    const step = kept.step(i, light, [...fact.elements.flat(), ...fact.turn, ...way, ...(next ?? [])], () => stepOf(elements, train.turns[i], fact, way, next, light));
+    light = step.light;
+    if (elements.length > 0) passed = step.passed;
+    if (step.mixed) mixed.push(i);
+    if (step.rising) rising.push(i);
   }
   return { light, mixed, rising, passed };
+}
+
+/** What a stretch and the turn behind it did; see `Trace`. */
+interface Step {
+  readonly light: Light;
+  readonly passed: number;
+  readonly mixed: boolean;
+  readonly rising: boolean;
+}
+
+function stepOf(elements: readonly Element[], turn: Turn | undefined, fact: { readonly elements: readonly (readonly number[])[]; readonly turn: readonly number[] }, way: Vector, next: Vector | undefined, arriving: Light): Step {
+  let light = arriving;
+  let passed = 1;
+  for (const [k, element] of elements.entries()) {
+    const before = lightPower(light);
+    light = each(light, f => behind(element, f, fact.elements[k]!));
+    passed = before > 0 ? lightPower(light) / before : 0;
+  }
+  const straight = { light, passed, mixed: false, rising: false };
+  if (turn === undefined || !next) return straight;
+  const [input] = fact.turn;
+  if (turn === 'facet') return { ...straight, light: scatteredBack(light, next, input!) };
+  if (turn === 'screen') return { ...straight, light: scatteredThrough(light, next, input!) };
+  const normal = mirrorNormal(way, next);
+  // A mirror that the light runs past unturned leaves it as it is.
+  if (dot(normal, normal) === 0) return straight;
+  return {
+    passed, mixed: light.some(p => { const s = sShare(p.field, normal); return p.steady && s > MIXED && s < 1 - MIXED; }), rising: Math.abs(normal[2]) > RISING,
+    light: each(light, f => (turn === 'coating' ? coated(f, normal, mirrorAmplitudes({ s: 1, p: 1 }, input)) : mirrored(f, normal))),
+  };
 }
 /** Less of the other polarization than this is none to speak of. */
 const MIXED = 0.02;
@@ -130,12 +174,12 @@ function plateOf(ground: Ground, way: HologramWay, from: From, beams: number, ta
 const NONE: Vector = [0, 0, 0];
 
 /** What happens to both beams, in plain numbers. Inputs as {@link interfering}. */
-export function traced({ ground, way, from, reference, object }: Meeting, x: readonly number[]): { readonly reference: Trace; readonly object: Trace; readonly share: number } {
+export function traced({ ground, way, from, reference, object }: Meeting, x: readonly number[], kept: { readonly reference?: Kept; readonly object?: Kept } = {}): { readonly reference: Trace; readonly object: Trace; readonly share: number } {
   const take = new Inputs(x);
   const [angle, share, index] = [take.number(), take.number(), take.number()];
   const plate = plateOf(ground, way, from, 2, take);
-  const r = follow(reference, ground, take, angle, share, plate.last[0]!);
-  const o = follow(object, ground, take, angle, share, plate.last[1]!);
+  const r = follow(reference, ground, take, angle, share, plate.last[0]!, kept.reference);
+  const o = follow(object, ground, take, angle, share, plate.last[1]!, kept.object);
   return { reference: r, object: o, share: lightPower(r.light) < DARK || lightPower(o.light) < DARK ? Number.NaN : layerInterferingShare(r.light, o.light, plate.normal, index) };
 }
 /** Less than this of the laser's light is none. */
@@ -145,11 +189,11 @@ export const DARK = 1e-9;
  * Share of the object light that makes fringes with the reference. Inputs: angle of the laser's polarization, its polarized share, index of the layer; by places the plate's normal,
  * else the angles of reference and object; then what the reference meets and its directions, then the same of the object light.
  */
-export const interfering = (meeting: Meeting): Rule => ({
+export const interfering = (meeting: Meeting, kept = { reference: new Kept(), object: new Kept() }): Rule => ({
   name: 'share that makes fringes', of: [meeting.ground, meeting.way, meeting.from, ...madeWith(meeting.reference), '|', ...madeWith(meeting.object)],
   formula: `|Σ e₁·e₂*|² of all states of the light, in the layer, as a share of all of it${meeting.ground === 'places' ? '' : meeting.from === 'the side' ? '; all folds taken to lie in the table’s plane' : `; all folds taken to lie in the table’s plane, but for the last, which sends the reference from ${meeting.from}`}; ideal mirrors`,
   source: 'Collier, Burckhardt & Lin, Optical Holography (1971) (from memory); Born & Wolf, Principles of Optics, §1.5',
-  costly: true, compute: x => traced(meeting, x).share,
+  costly: true, compute: x => traced(meeting, x, kept).share,
 });
 
 /** Ghost fringes of one beam in a plate. Inputs: angle of the laser's polarization, its polarized share, index of the glass; by places the plate's normal, else the beam's angle; what the beam meets, and its directions. */

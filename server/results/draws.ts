@@ -10,7 +10,7 @@ import { standardUncertainty } from '../model/quantity.ts';
 import type { Cell, Graph } from './graph.ts';
 
 /** Spread evenly over each input (Latin hypercube), so that few draws give steady ends of the band. */
-export const DRAWS = 200;
+export const DRAWS = 128;
 const SEED = 20260211;
 
 const MOST_AT_HAND = 4096;

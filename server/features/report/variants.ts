@@ -39,15 +39,18 @@ export const variantText = ({ name, doc, changes }: VariantTable['variants'][num
 function resultRows(base: Results, all: readonly VariantResults[]): VariantRow[] {
   const names = new Set([...base.published, ...all.flatMap(v => v.results.published)].map(c => c.name));
   const differ = new Set(all.flatMap(v => v.difference.results.map(d => d.name)));
-  const text = (r: Results, name: string): string => {
+  const columns = [base, ...all.map(v => v.results)];
+  const rows = [...names].filter(n => differ.has(n));
+  // All of one setup after another, since what is drawn of a setup is at hand until another is asked.
+  const cells = columns.map(r => rows.map(name => {
     const cell = published(r, name);
     return cell ? showCell(r.graph, cell).text : 'none';
-  };
-  return [...names].filter(n => differ.has(n)).map(name => {
-    const owner = [base, ...all.map(v => v.results)].find(r => published(r, name))!;
+  }));
+  return rows.map((name, i) => {
+    const owner = columns.find(r => published(r, name))!;
     const cell = published(owner, name)!;
     // What was worked out for a “?” reads as it is written.
-    return { label: cell.origin === 'solved' ? cell.name.replace('.', ' ') : shortName(cell, owner), cells: [text(base, name), ...all.map(v => text(v.results, name))] };
+    return { label: cell.origin === 'solved' ? cell.name.replace('.', ' ') : shortName(cell, owner), cells: cells.map(column => column[i]!) };
   });
 }
 

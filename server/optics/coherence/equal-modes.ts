@@ -17,7 +17,7 @@ import { coherences, modeCounts, pathDifferences, revivalDistances } from './dom
  * Source: Collier, Burckhardt & Lin, Optical Holography (1971), ch. 7 (chapter from memory).
  */
 export function equalModesCoherence(count: number, revival: number, pathDifference: number): number {
-  return Math.abs(comb(modes(count), fraction(revival, pathDifference)).value);
+  return Math.abs(comb(modes(count), fraction(revival, pathDifference)));
 }
 
 /**
@@ -33,8 +33,8 @@ export function equalModesCoherencePartials(
 ): { revival: number; pathDifference: number } {
   const distance = nearestWithin(revivalDistances, revival);
   const path = nearestWithin(pathDifferences, pathDifference);
-  const { value, slope } = comb(modes(count), fraction(distance, path));
-  const byPath = (Math.sign(value) * slope) / distance;
+  const [n, u] = [modes(count), fraction(distance, path)];
+  const byPath = (Math.sign(comb(n, u)) * combSlope(n, u)) / distance;
   return { revival: (-byPath * path) / distance, pathDifference: byPath };
 }
 
@@ -50,7 +50,7 @@ export function equalModesReach(count: number, revival: number, coherence: numbe
   const distance = nearestWithin(revivalDistances, revival);
   if (n === 1) return distance / 2;
   const value = nearestWithin(coherences, coherence);
-  return distance * bisect(0, 1 / n, (u) => comb(n, u).value > value);
+  return distance * bisect(0, 1 / n, (u) => comb(n, u) > value);
 }
 
 function modes(count: number): number {
@@ -62,15 +62,20 @@ function fraction(revival: number, pathDifference: number): number {
   return nearestRevival(revival, pathDifference).beyond / nearestWithin(revivalDistances, revival);
 }
 
-/** sin(nπu)/(n sin πu) and its derivative by u, for |u| ≤ 1/2. */
-function comb(n: number, u: number): { value: number; slope: number } {
+/** sin(nπu)/(n sin πu) for |u| ≤ 1/2. */
+function comb(n: number, u: number): number {
   const a = Math.PI * u;
-  if (Math.abs(n * a) < 0.01) {
-    // Near a revival the closed form is 0/0; the series of its logarithm is exact to the last digit here.
-    const [second, fourth] = [n ** 2 - 1, n ** 4 - 1];
-    const value = Math.exp(-(second * a ** 2) / 6 - (fourth * a ** 4) / 180);
-    return { value, slope: Math.PI * value * (-(second * a) / 3 - (fourth * a ** 3) / 45) };
-  }
-  const value = sinOfPi(n * u) / (n * sinOfPi(u));
-  return { value, slope: (Math.PI * (cosOfPi(n * u) - value * cosOfPi(u))) / sinOfPi(u) };
+  // Near a revival the closed form is 0/0; the series of its logarithm is exact to the last digit here.
+  if (isNear(n, a)) return Math.exp(-((n ** 2 - 1) * a ** 2) / 6 - ((n ** 4 - 1) * a ** 4) / 180);
+  return sinOfPi(n * u) / (n * sinOfPi(u));
 }
+
+/** Its derivative by u. */
+function combSlope(n: number, u: number): number {
+  const a = Math.PI * u;
+  const value = comb(n, u);
+  if (isNear(n, a)) return Math.PI * value * (-((n ** 2 - 1) * a) / 3 - ((n ** 4 - 1) * a ** 3) / 45);
+  return (Math.PI * (cosOfPi(n * u) - value * cosOfPi(u))) / sinOfPi(u);
+}
+
+const isNear = (n: number, a: number): boolean => Math.abs(n * a) < 0.01;

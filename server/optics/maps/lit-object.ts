@@ -44,21 +44,30 @@ export function lightFromSurface(patches: readonly Patch[], beam: Beam, axis: { 
   const peak = (power + 1) / (2 * Math.PI);
   let sum = 0;
   for (const { point: at, normal: n, area } of patches) {
-    const [dx, dy, dz] = [at[0] - f[0], at[1] - f[1], at[2] - f[2]];
+    const dx = at[0] - f[0];
+    const dy = at[1] - f[1];
+    const dz = at[2] - f[2];
     const x = dx * l[0] + dy * l[1] + dz * l[2];
     const y = dx * u[0] + dy * u[1] + dz * u[2];
     const d = dx * a[0] + dy * a[1] + dz * a[2];
-    const [s1, s2] = [(p1 + d) * (p1 + d) + z1 * z1, (p2 + d) * (p2 + d) + z2 * z2];
-    const [w1, w2] = [(spread * s1) / z1, (spread * s2) / z2];
+    const s1 = (p1 + d) * (p1 + d) + z1 * z1;
+    const s2 = (p2 + d) * (p2 + d) + z2 * z2;
+    const w1 = (spread * s1) / z1;
+    const w2 = (spread * s2) / z2;
     const squarely = (2 / (Math.PI * Math.sqrt(w1 * w2))) * Math.exp(-2 * ((x * x) / w1 + (y * y) / w2));
-    const [b, c] = [(x * (p1 + d)) / s1, (y * (p2 + d)) / s2];
+    const b = (x * (p1 + d)) / s1;
+    const c = (y * (p2 + d)) / s2;
     // The ray, as long as it makes the light on a surface at right angles to the axis what it is.
-    const [rx, ry, rz] = [a[0] + b * l[0] + c * u[0], a[1] + b * l[1] + c * u[1], a[2] + b * l[2] + c * u[2]];
+    const rx = a[0] + b * l[0] + c * u[0];
+    const ry = a[1] + b * l[1] + c * u[1];
+    const rz = a[2] + b * l[2] + c * u[2];
     const any = n[0] === 0 && n[1] === 0 && n[2] === 0;
     const into = rx * n[0] + ry * n[1] + rz * n[2];
     const facing = any ? Math.sqrt(rx * rx + ry * ry + rz * rz) : does.kind === 'on' ? into : -into;
     if (!(facing > 0)) continue;
-    const [tx, ty, tz] = [to[0] - at[0], to[1] - at[1], to[2] - at[2]];
+    const tx = to[0] - at[0];
+    const ty = to[1] - at[1];
+    const tz = to[2] - at[2];
     const square = Math.max(1e-18, tx * tx + ty * ty + tz * tz);
     const r = Math.sqrt(square);
     const leaving = any ? 1 : (tx * n[0] + ty * n[1] + tz * n[2]) / r;

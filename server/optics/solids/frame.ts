@@ -1,5 +1,5 @@
 /** Frames: a place with three axes of its own. Geometry throughout. */
-import { above, cross, dot, leftOf, turns, unit, within, type Vector } from '../vectors.ts';
+import { cross, dot, leftOf, turns, unit, within, type Vector } from '../vectors.ts';
 import { nearestWithin } from '../range.ts';
 
 /** A place, m, and three axes of length 1 at right angles to each other, right-handed. Of what has a face the third axis is the normal. */
@@ -21,12 +21,19 @@ export function facing(origin: Vector, normal: Vector, turned = 0): Frame {
   const n: Vector = dot(given, given) === 0 ? [0, 0, 1] : given;
   const level = leftOf(n);
   const right: Vector = dot(level, level) === 0 ? [1, 0, 0] : level;
-  const up = dot(level, level) === 0 ? unit(cross(n, right)) : above(n);
+  const up = unit(cross(n, right));
+  if (turned === 0) return new Made(within(origin), [right, up, n]);
   const angle = nearestWithin(turns, turned);
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
   const first = unit(combined(right, c, up, s));
-  return { origin: within(origin), axes: [first, cross(n, first), n] };
+  return new Made(within(origin), [first, cross(n, first), n]);
 }
+
+/** A frame whose axes are known to be of length 1: of any other they are made so first, each time that it is used. */
+class Made implements Frame {
+  constructor(readonly origin: Vector, readonly axes: readonly [Vector, Vector, Vector]) {}
+}
+const axesOf = (frame: Frame): Frame['axes'] => (frame instanceof Made ? frame.axes : [unit(frame.axes[0]), unit(frame.axes[1]), unit(frame.axes[2])]);
 
 /** Coordinates of a point along the axes of a frame, m. */
 export function inFrame(frame: Frame, point: Vector): Vector {
@@ -37,8 +44,8 @@ export function inFrame(frame: Frame, point: Vector): Vector {
 /** Components of a direction, or of the way from one point to another, along the axes of a frame. */
 export function turnedIntoFrame(frame: Frame, way: Vector): Vector {
   const w = within(way);
-  const [a, b, c] = frame.axes;
-  return [dot(unit(a), w), dot(unit(b), w), dot(unit(c), w)];
+  const [a, b, c] = axesOf(frame);
+  return [dot(a, w), dot(b, w), dot(c, w)];
 }
 
 /** The point, m, with these coordinates along the axes of a frame, m. The inverse of `inFrame`. */
@@ -50,7 +57,7 @@ export function fromFrame(frame: Frame, coordinates: Vector): Vector {
 /** The direction, or way, that has these components along the axes of a frame. The inverse of `turnedIntoFrame`. */
 export function turnedFromFrame(frame: Frame, components: Vector): Vector {
   const [x, y, z] = within(components);
-  const [a, b, c] = [unit(frame.axes[0]), unit(frame.axes[1]), unit(frame.axes[2])];
+  const [a, b, c] = axesOf(frame);
   return [a[0] * x + b[0] * y + c[0] * z, a[1] * x + b[1] * y + c[1] * z, a[2] * x + b[2] * y + c[2] * z];
 }
 

@@ -1,5 +1,6 @@
 /** Where light comes from, as the points that it falls on see it. Geometry throughout. */
-import { unit, within, type Vector } from '../vectors.ts';
+import { nearestWithin } from '../range.ts';
+import { coordinates, unit, within, type Vector } from '../vectors.ts';
 
 /**
  * - `point`: spherical waves from where the last spreading lens focuses, seen through the mirrors behind it (`mirrorImage`).
@@ -24,13 +25,17 @@ export function arrivingAt(source: Source, point: Vector): Vector {
  * plane through (0, 0, 0). Only differences between points mean something.
  */
 export function pathTo(source: Source, point: Vector): number {
-  const p = within(point);
+  // Component by component, without vectors in between: it is asked for each pair of the maps.
+  const x = nearestWithin(coordinates, point[0]);
+  const y = nearestWithin(coordinates, point[1]);
+  const z = nearestWithin(coordinates, point[2]);
   if (source.kind === 'parallel') {
     const u = unit(source.direction);
-    return u[0] * p[0] + u[1] * p[1] + u[2] * p[2];
+    return u[0] * x + u[1] * y + u[2] * z;
   }
-  const s = within(source.at);
-  const [x, y, z] = [p[0] - s[0], p[1] - s[1], p[2] - s[2]];
-  const distance = Math.sqrt(x * x + y * y + z * z);
+  const dx = x - nearestWithin(coordinates, source.at[0]);
+  const dy = y - nearestWithin(coordinates, source.at[1]);
+  const dz = z - nearestWithin(coordinates, source.at[2]);
+  const distance = Math.sqrt(dx * dx + dy * dy + dz * dz);
   return source.kind === 'point' ? distance : -distance;
 }

@@ -99,7 +99,11 @@ const CELLS: readonly Spot['plate'][] = Array.from({ length: ACROSS * ACROSS }, 
 export const brightnessAt = (layout: Layout, object: Vector, brightness: Rule): Rule => smooth({
   name: 'brightness of a part', of: made(layout, ...object, brightness.name, ...(brightness.of ?? [])), curved: true, costly: true, source: brightness.source ?? SOURCE,
   formula: `mean over the plate of ${brightness.formula}`,
-  compute: x => { const s = sceneOf(layout, x); return meanBrightness(s, object, d => brightness.compute([d, ...s.rest])); },
+  compute: x => {
+    const s = sceneOf(layout, x);
+    const args = [0, ...s.rest];
+    return meanBrightness(s, object, d => { args[0] = d; return brightness.compute(args); });
+  },
 });
 
 /** What a map found. */

@@ -7,7 +7,7 @@ import { KINDS } from '../../server/model/things/index.ts';
 import { disk, EXAMPLES, PUBLISHED } from '../examples/library.ts';
 import { expectNear, read, setup } from './read.ts';
 
-const CODES = ['leg-blocked', 'off-the-table', 'output-unused', 'plate-missed', 'reference-on-object', 'table-too-full', 'beam-clipped', 'pinhole-unfit'];
+const CODES = ['leg-blocked', 'off-the-table', 'output-unused', 'plate-missed', 'reference-on-object', 'table-too-full', 'beam-clipped', 'pinhole-unfit', 'things-overlap', 'mirror-in-line', 'plate-turned-round'];
 const ofTable = (text: string): Finding[] => analyse('file:///saltmarsh/setup.plate', text).findings.filter(f => CODES.includes(f.code));
 const said = (text: string): string[] => ofTable(text).map(f => `${f.severity} ${f.code} ${f.subject}`).sort();
 const LASER = ['laser red at (60, 100) mm heading 0° {', '  wavelength: 632.8 nm', '  coherence length: 20 m', '  beam diameter: 0.8 mm', '}'];
@@ -231,4 +231,56 @@ describe('what makes no sense', () => {
     const text = 'setup "x" {\n  laser red\n  mirror M1\n  beam stop B1\n  beam raw from red\n    -> M1: 100 mm\n    -> B1: 100 mm\n}\n';
     expect(analyse('file:///x.plate', text).results[0]!.graph.cells.filter(c => /face|mount|clearance|distance from/.test(c.name))).toEqual([]);
   });
+});
+
+describe('things in one another', () => {
+  const page = (second: string, ...facts: string[]): string => setup(...LASER, 'splitter S1 at (350, 100) mm', facts.length > 0 ? block(`beam stop B1 ${second}`, ...facts) : `beam stop B1 ${second}`, 'beam raw from red', '  -> S1');
+  // Posts are 12.7 mm thick (common practice): two things 5 mm apart would have to be 7.7 mm farther off, whatever their sizes are.
+  test('by their posts, where no size is written; legs of the one are not blocked besides', () => {
+    const [one, ...more] = ofTable(page('at (355, 100) mm'));
+    expect([one, more]).toMatchObject([{ code: 'things-overlap', subject: 'B1 S1', severity: 'warning', data: { sure: true, undecided: false } }, []]);
+    expectNear(Number(one!.data['gap']), -7.7e-3, 1e-9);
+  });
+  test('undecided by the give of their places, with as much as has to be measured', () => {
+    const found = ofTable(page('at (355 ± 10, 100) mm')).find(f => f.code === 'things-overlap');
+    expect(found).toMatchObject({ severity: 'note', data: { undecided: true } });
+    // ± 10 mm is anywhere within: a standard uncertainty of 10/√3 mm (GUM 4.3.7), and twice that is half of the 95 % band.
+    expectNear(Number(found!.data['give']), (2 * 10e-3) / Math.sqrt(3), 1e-9);
+  });
+  test('one thing that takes up many places is one finding', () => {
+    const found = ofTable(master(AS_IS).replace('size: 40 x 60 x 35 mm', 'size: 4 x 6 x 3.5 m'));
+    expect(found.filter(f => ['things-overlap', 'leg-blocked'].includes(f.code)).map(f => f.subject)).toEqual(['whelk']);
+  });
+  // Half of its depth is 17.5 mm: at 17 mm from the plate it stands 0.5 mm in it, at 18 mm it does not.
+  test.each([[16, true], [18, false]])('a thing %i mm from the plate', (distance, isIn) => {
+    const found = ofTable(master(AS_IS).replace('at (700, 700) mm', `at (700, ${400 + distance}) mm`));
+    expect(found.some(f => f.code === 'things-overlap' && f.severity === 'warning')).toBe(isIn);
+  });
+});
+
+describe('things turned the wrong way', () => {
+  test.each([['the light goes straight on', 100, true], ['it is turned by 2.9°: atan(20/400)', 120, true], ['it is turned by 5.7°: atan(40/400)', 140, false]])('a mirror where %s', (_, y, found) => {
+    const text = setup(...LASER, 'mirror M1 at (500, 100) mm', `beam stop B1 at (900, ${y}) mm`, 'beam raw from red', '  -> M1', '  -> B1');
+    expect(ofTable(text).filter(f => f.code === 'mirror-in-line').map(f => f.subject)).toEqual(found ? ['M1'] : []);
+    expect(ofTable(text).filter(f => found && f.code === 'beam-clipped')).toEqual([]);
+  });
+  test('a plate with its back to the object and the reference is told how to head; one that faces away from the object only is none', () => {
+    const at = (heading: number): string => master(AS_IS).replace('facing whelk', `heading ${heading}°`);
+    const [found] = ofTable(at(90)).filter(f => f.code === 'plate-turned-round');
+    expect(found).toMatchObject({ subject: 'P1', severity: 'note' });
+    // The half turn of 90°: 3π/2.
+    expectNear(Number(found!.data['heading']), 1.5 * Math.PI, 1e-9);
+    expect(found!.message).toContain('“heading 270°”');
+    expect(ofTable(at(270)).filter(f => f.code === 'plate-turned-round')).toEqual([]);
+    // The object stands to 270° of the plate, the reference comes from 303.7°: 0° has both before it or along it, 200° the object before and the reference behind.
+    expect(ofTable(at(200)).filter(f => f.code === 'plate-turned-round')).toEqual([]);
+  });
+});
+
+test('what rests on a reference that misses its plate is not told', () => {
+  // The reference comes from (1040, 190) mm, at 303.7° from the plate: a plate that heads 33.7° lies along it.
+  const text = master(AS_IS).replace('facing whelk', 'heading 33.7°').replace('beam diameter: 0.8 mm', 'beam diameter: 0.8 mm\n  power: 12 mW').replace('mirror M3 at', 'spreader R2 on M2 -> M3 by 30 mm {\n    focal length: 4.5 mm\n  }\n  mirror M3 at').replace('  -> M3', '  -> R2\n  -> M3');
+  const codes = analyse('file:///saltmarsh/setup.plate', text).findings.map(f => f.code);
+  expect(codes).toContain('plate-missed');
+  expect(codes.filter(c => ['ratio-unusual', 'edge-light', 'exposure-hard-to-time', 'corners-dark'].includes(c))).toEqual([]);
 });

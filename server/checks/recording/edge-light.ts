@@ -1,6 +1,7 @@
 import { percent, show } from '../../model/show.ts';
 import type { Problem } from '../../model/model.ts';
 import { ANGLE, LENGTH } from '../../model/units.ts';
+import { EDGE_ON } from '../../results/places/angles.ts';
 import { num, text, type Check } from '../check.ts';
 
 export const edgeLight: Check = {
@@ -45,7 +46,9 @@ face the light take at least 3 % of the light on the plate, by its size, the thi
     return `The light of ${text(d, 'reference')} comes to ${text(d, 'plate')} at ${show(num(d, 'angle'), ANGLE)} and enters its bare ${d['edge'] === undefined ? 'edge towards the light' : `${text(d, 'edge')} edge`}: ${share} of the light on the plate, with glass of ${show(num(d, 'thickness'), LENGTH)}${d['assumed'] === true ? ' (assumed)' : ''}. `
       + `Dark bars start there. Cover that edge with black tape, and write “edges: masked”.${also}`;
   },
-  run: ({ polarization: { edges }, graph, setup }) => {
+  run: ({ polarization, graph, setup }) => {
+    // Light that misses the plate is another finding.
+    const edges = polarization.edges.filter(e => Math.abs(graph.value(e.angle) ?? 0) < EDGE_ON);
     const [first] = edges;
     if (!first) return [];
     const { plate, arm, angle, share, edge, thickness } = first;

@@ -1,11 +1,9 @@
 import type { Problem } from '../../model/model.ts';
 import { show } from '../../model/show.ts';
 import { ANGLE } from '../../model/units.ts';
+import { EDGE_ON } from '../../results/places/angles.ts';
 import { num, text, type Check } from '../check.ts';
 import { quoted } from '../words.ts';
-
-/** A plate that is seen this nearly from its edge catches next to nothing, rad. */
-const EDGE_ON = (86 * Math.PI) / 180;
 
 export const plateMissed: Check = {
   code: 'plate-missed',
@@ -13,7 +11,7 @@ export const plateMissed: Check = {
   title: 'A beam runs along a plate and misses it',
   page: `**What you see.** Nothing: the plate stays blank, or has bars that come in from its edge.
 
-**Why.** By the places, or by the angle that is written, the light arrives within 4° of the plane of the plate. It runs along the glass, and what enters does so by the edge.
+**Why.** By the places, or by the angle that is written, the light arrives within 4° of the plane of the plate. It runs along the glass, and what enters does so by the edge. Its light on the plate, and what rests on that, is not told then.
 
 **What to do.** Turn the plate, \`facing\` the object or with a \`heading\`, or bring the beam in at a smaller angle from its normal.
 

@@ -8,7 +8,7 @@ import { ANGLE, LENGTH, LIGHT, NUMBER, parseUnit, POWER } from '../../model/unit
 import { sidesOfThing } from '../fringes/extents.ts';
 import type { Cell, Rule } from '../graph.ts';
 import { formOf } from '../object/object.ts';
-import { litAt, referenceFrom } from '../places/angles.ts';
+import { EDGE_ON, litAt, referenceFrom } from '../places/angles.ts';
 import { cornerLight, FACE_LOSS, objectLight, patchesFor, PREDICTED_OBJECT, PREDICTED_REFERENCE, PREDICTED_SCREEN, REFERENCE_LIGHT, SINGLE_RATIO } from '../rules/object-light.ts';
 import { CAUGHT_AS_READ, CAUGHT_POWER } from '../rules/light.ts';
 import { caughtShare, landingShare } from '../rules/table.ts';
@@ -120,7 +120,9 @@ export class Predictions {
     const beam = beams.ofArm(arm);
     if (!beam) return this.none(`${base}.light for each watt`, PER_WATT, '', `${arm.name} has no legs`);
     if (!spreads(arm)) return this.none(`${base}.light for each watt`, PER_WATT, '', `nothing on the way of ${arm.name} spreads its beam: write the spreading lens that it goes through`, arm.plate.at);
-    const each = graph.derive(`${base}.light for each watt`, REFERENCE_LIGHT, [...beamNumbers(beam.front), this.angle(arm)], PER_WATT, `light of ${arm.name} at ${arm.plate.id} for each watt of it`, { unit: FOR_EACH });
+    const angle = this.angle(arm);
+    if (Math.abs(graph.value(angle) ?? 0) >= EDGE_ON) return this.none(`${base}.light for each watt`, PER_WATT, '', `${arm.name} runs along ${arm.plate.id} and misses it`, arm.plate.at);
+    const each = graph.derive(`${base}.light for each watt`, REFERENCE_LIGHT, [...beamNumbers(beam.front), angle], PER_WATT, `light of ${arm.name} at ${arm.plate.id} for each watt of it`, { unit: FOR_EACH });
     return each.missing ? each : { cells: [each], make: (name, words, power) => graph.derive(name, PREDICTED_REFERENCE, [power, each], LIGHT, words, { unit: MICRO }) };
   }
 

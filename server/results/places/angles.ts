@@ -16,6 +16,9 @@ export interface Angle {
   readonly byPlaces?: Cell;
 }
 
+/** Light that comes this nearly along a plate runs past it: next to nothing enters its face, rad. */
+export const EDGE_ON = (86 * Math.PI) / 180;
+
 /** Not a guess. */
 export const isKnown = (a: Angle): boolean => a.cell === a.written || a.cell === a.byPlaces;
 

@@ -3,6 +3,7 @@ import { openingShare } from '../../optics/beams/clip.ts';
 import { pinholeFit, pinholeToChoose } from '../../optics/beams/pinhole.ts';
 import { clearance, type Passing } from '../../optics/solids/clearance.ts';
 import { facing, fromFrame, inFrame } from '../../optics/solids/frame.ts';
+import { gapBetween, type Body } from '../../optics/solids/gap.ts';
 import { firstMeeting } from '../../optics/solids/meeting.ts';
 import { beyondTable } from '../../optics/solids/plane.ts';
 import { post, type Solid } from '../../optics/solids/solid.ts';
@@ -11,8 +12,8 @@ import { reflectedDirection } from '../../optics/surfaces/refract.ts';
 import { unit, type Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';
 
-export type { Passing, Solid, Vector };
-export { beyondTable, clearance, facing, firstMeeting, fromFrame, inFrame, NEARLY_PARALLEL, reflectedDirection, standsParallel, unit };
+export type { Body, Passing, Solid, Vector };
+export { beyondTable, clearance, facing, firstMeeting, fromFrame, gapBetween, inFrame, NEARLY_PARALLEL, reflectedDirection, standsParallel, unit };
 
 /** A thing as it stands: its form, its place and normal, width, height and depth in m. Without a normal it is as round as it is wide. */
 export interface Form {
@@ -112,7 +113,6 @@ export const landingShare = (shape: 'round' | 'rectangular'): Rule => ({
   ),
 });
 
-/**
 /** How wide a thing is across light that comes level to it, `angle` from the line of sight along which width and depth are told: of a rounded one the outline of an ellipsoid, of any other that of a box. */
 const widthAcross = (round: boolean, width: number, depth: number, angle: number): number => {
   const [a, b] = [width * Math.abs(Math.cos(angle)), depth * Math.abs(Math.sin(angle))];
@@ -125,6 +125,7 @@ export const caughtShare = (round: boolean): Rule => ({
   compute: x => { const [angle, width, height, depth] = x.slice(6) as [number, number, number, number]; return landingShare(round ? 'round' : 'rectangular').compute([...x.slice(0, 6), 0, widthAcross(round, width, depth, angle), height]); },
 });
 
+/**
  * How much of what is to be lit a spread beam reaches by way of a face: 1 and more is all of it. Inputs: radius of the beam at the face and at what is lit, angle on the face, its width and height, and the
  * width and height that are to be lit, as seen along the light.
  */

@@ -45,6 +45,9 @@ export function raysOf(context: Context): Map<Leg, Ray> {
   return rays;
 }
 
+/** It is written which way it faces, whatever its beam needs. */
+export const isTurned = ({ placement: p }: Thing): boolean => p?.heading !== undefined || typeof p?.facing === 'object';
+
 /** Half of the narrower side of a face that is written, m. */
 export function halfOf(thing: Thing): number {
   if (!thing.kind.footprint) return 0;

@@ -3,7 +3,7 @@ import type { Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { clearance, firstMeeting, solidOf, type Vector } from '../rules/table.ts';
 import { isNear } from './blocked.ts';
-import type { Ray } from './rays.ts';
+import { isTurned, type Ray } from './rays.ts';
 import { likely, numbers, type Standing } from './standing.ts';
 import type { TableContext } from './context.ts';
 
@@ -68,9 +68,6 @@ function outputWay(s: Standing, port: 'through' | 'reflected', from: Vector): Ve
   const k = 2 * (way[0] * n[0] + way[1] * n[1] + way[2] * n[2]);
   return [way[0] - k * n[0], way[1] - k * n[1], way[2] - k * n[2]];
 }
-
-/** It is written which way it faces, whatever its beam needs. */
-const isTurned = ({ placement: p }: Thing): boolean => p?.heading !== undefined || typeof p?.facing === 'object';
 
 /** Light of a reference that reaches an object beside the plate. */
 export interface Spill {

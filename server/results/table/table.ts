@@ -11,10 +11,12 @@ import { blockedLegs, type Blocked, type Give } from './blocked.ts';
 import type { TableContext } from './context.ts';
 import { caught, isTooSmall, narrowFaces, type Caught } from './faces.ts';
 import { flashesOf, type Flash } from './flashes.ts';
+import { overlapsOf, type Overlap } from './overlaps.ts';
 import { parallelFaces, type ParallelFace } from './parallel.ts';
 import { pinholesOf, type Pinhole } from './pinholes.ts';
 import { raysOf, type Ray } from './rays.ts';
 import { standings, type Standing } from './standing.ts';
+import { straightMirrors, turnedRound, type Straight, type TurnedRound } from './turned.ts';
 import { spills, unusedOutputs, type Spill, type Unused } from './strays.ts';
 
 /** A thing that stands beside the table, and how far. */
@@ -28,6 +30,9 @@ export interface Look {
   readonly things: ReadonlyMap<string, Standing>;
   readonly rays: ReadonlyMap<Leg, Ray>;
   readonly blocked: readonly (Blocked & { readonly distance: Cell })[];
+  readonly overlaps: readonly Overlap[];
+  readonly straight: readonly Straight[];
+  readonly turnedRound: readonly TurnedRound[];
   readonly off: readonly OffTable[];
   readonly faces: readonly Caught[];
   readonly pinholes: readonly Pinhole[];
@@ -42,7 +47,7 @@ export interface Look {
 /** Legs times things: more than a few hundred of each stand on no table. */
 export const MOST_STANDING = 400;
 const MM = parseUnit('mm')!;
-const NOTHING: Look = { things: new Map(), rays: new Map(), blocked: [], off: [], faces: [], pinholes: [], unused: [], spills: [], parallel: [], flashes: [] };
+const NOTHING: Look = { things: new Map(), rays: new Map(), blocked: [], overlaps: [], straight: [], turnedRound: [], off: [], faces: [], pinholes: [], unused: [], spills: [], parallel: [], flashes: [] };
 
 export class Table {
   private found: Look | undefined;
@@ -169,10 +174,17 @@ export class Table {
     }) : [];
     if (things.size > MOST_STANDING) return { ...NOTHING, things, off, pinholes, tooFull: things.size };
     const rays = raysOf(context);
-    const blocked = blockedLegs(rays.values(), [...things.values()], this.give()).map(b => ({ ...b, distance: this.distance(rays.get(b.leg)!, things.get(b.thing.id)!) }));
+    const overlaps = overlapsOf([...things.values()], t => 2 * Math.hypot(...(context.places.of(context.places.own(t)) ?? []).map(c => context.graph.uncertainty(c))), context);
+    const overlap = (a: Thing, b: Thing): Overlap | undefined => overlaps.find(o => (o.one.id === a.id && o.other.id === b.id) || (o.one.id === b.id && o.other.id === a.id));
+    // What stands where a leg begins or ends is in its way for certain, and one slip is one finding.
+    const inOneAnother = ({ leg, thing }: Blocked): boolean => [rays.get(leg)!.start, rays.get(leg)!.end].some(end => { const o = overlap(thing, end); return o?.sure === true && o.gap < 0; });
+    const inWay = blockedLegs(rays.values(), [...things.values()], this.give());
+    const told = new Set(inWay.flatMap(b => [rays.get(b.leg)!.start, rays.get(b.leg)!.end].flatMap(end => overlap(b.thing, end) ?? [])));
+    const straight = straightMirrors(rays);
+    const blocked = inWay.filter(b => !inOneAnother(b)).map(b => ({ ...b, distance: this.distance(rays.get(b.leg)!, things.get(b.thing.id)!) }));
     return {
-      things, rays, off, pinholes, blocked, unused: unusedOutputs(things, context), spills: spills(rays, things, context), parallel: parallelFaces(rays.values(), things, context), flashes: flashesOf(rays, things, size, context),
-      faces: narrowFaces(rays, context).filter(c => isTooSmall(c, context.graph)),
+      things, rays, off, pinholes, blocked, straight, overlaps: overlaps.filter(o => (o.sure && o.gap < 0) || !told.has(o)), turnedRound: turnedRound(rays, things, context), unused: unusedOutputs(things, context), spills: spills(rays, things, context), parallel: parallelFaces(rays.values(), things, context), flashes: flashesOf(rays, things, size, context),
+      faces: narrowFaces(rays, context).filter(c => isTooSmall(c, context.graph) && !straight.some(s => s.mirror === c.thing)),
     };
   }
 }

@@ -1,0 +1,26 @@
+/** How far things are apart or stand in one another: arithmetic of circles and squares, shown beside each. */
+import { expect, test } from 'vitest';
+import { facing } from '../../server/optics/solids/frame.ts';
+import { gapBetween, type Body } from '../../server/optics/solids/gap.ts';
+
+const ball = (x: number, y: number, radius: number): Body => ({ solid: { kind: 'sphere', middle: [x, y, 0], radius } });
+const box = (x: number, size: number, turned = 0, rounded = false): Body => ({ solid: { kind: 'box', frame: facing([x, 0, 0], [Math.sin(turned), -Math.cos(turned), 0]), size: [size, size, size] }, rounded });
+const tube = (x: number, y: number, radius: number): Body => ({ solid: { kind: 'cylinder', middle: [x, y, 0], axis: [0, 0, 1], radius, height: 0.1 } });
+const disc: Body = { solid: { kind: 'cylinder', middle: [0, 0, 0], axis: [0, -1, 0], radius: 0.025, height: 0 } };
+
+test.each<[string, Body, Body, number]>([
+  ['balls: 30 mm between their middles, 10 + 25 mm of radius', ball(0, 0, 0.01), ball(0.018, 0.024, 0.025), -0.005],
+  ['balls apart: 50 mm less 35', ball(0, 0, 0.01), ball(0.03, 0.04, 0.025), 0.015],
+  ['balls in one place', ball(0, 0, 0.01), ball(0, 0, 0.01), -0.02],
+  ['boxes of 40 mm, 30 mm from each other', box(0, 0.04), box(0.03, 0.04), -0.01],
+  ['boxes apart', box(0, 0.04), box(0.05, 0.04), 0.01],
+  // The turned one reaches 20·√2 mm to each side.
+  ['a box of 40 mm with its corner in another, 45 mm off', box(0, 0.04), box(0.045, 0.04, Math.PI / 4), 0.045 - 0.02 - 0.02 * Math.SQRT2],
+  ['tubes: 50 mm between their axes, 2 · 30 mm of radius', tube(0, 0, 0.03), tube(0.03, 0.04, 0.03), -0.01],
+  ['tubes apart', tube(0, 0, 0.02), tube(0.03, 0.04, 0.02), 0.01],
+  ['a disc of 50 mm without thickness and a ball of 10 mm radius, 4 mm before it', disc, ball(0, 0.004, 0.01), -0.006],
+  ['a rounded thing of 40 mm is a ball of 40 mm: 45 mm off, 20 and 10 mm of radius', box(0, 0.04, 0.3, true), ball(0.036, 0.027, 0.01), 0.015],
+])('%s', (_, a, b, gap) => {
+  expect(gapBetween(a, b)).toBeCloseTo(gap, 8);
+  expect(gapBetween(b, a)).toBeCloseTo(gap, 8);
+});

@@ -31,7 +31,7 @@ export class WhyPages implements TextDocumentContentProvider {
     const params: WhyParams = { textDocument: { uri }, line: typeof at === 'number' ? at : editor?.selection.active.line ?? 0 };
     const answer = await this.client.sendRequest<WhyAnswer | null>(WHY, params).catch(() => null);
     if (!answer) return;
-    const page = Uri.from({ scheme: SCHEME, path: `/${answer.title.replace(/[/\\?#]/g, ' ')}.md` });
+    const page = Uri.from({ scheme: SCHEME, path: `/${answer.title.replace(/[/\\?#]/g, ' ').trim()}.md` });
     this.pages.set(page.toString(), answer.markdown);
     this.changed.fire(page);
     // Without the editor's own view of Markdown the text itself is as good.

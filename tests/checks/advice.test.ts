@@ -103,3 +103,35 @@ test('what spreads a beam more depends on what shapes it last', () => {
     expect(behind[0]).toContain('a spreading lens of shorter focal length before CM, or in the place of CM one of longer focal length, that much farther from the spreading lens. A longer way behind CM hardly helps.');
   }
 });
+
+// A reference that comes to P1 along (−150, 0, z), with P1 facing up the table: level, or from 400 mm higher or lower.
+const overhead = (z: number, plate: string): string[] => words(`setup "Whelk" {
+  hologram: transmission
+  beam height: 500 mm
+${LASER}  splitter S1 at (300, 0, 500) mm
+  mirror M1 at (750, 250, ${z}) mm
+  mirror M2 at (300, 400, 500) mm
+  object whelk at (600, 400, 500) mm
+  plate P1 at (600, 100, 500) mm facing whelk {
+    ${plate}
+  }
+  beam raw from red
+    -> S1: 300 mm
+  beam reference from S1 through
+    -> M1
+    -> P1
+  beam object from S1 reflected
+    -> M2
+    -> whelk
+    -> P1
+}
+`, 'reference-from-disagrees');
+
+test('where the reference comes from is held against the places', () => {
+  expect(overhead(900, 'reference from: above')).toEqual([]);
+  expect(overhead(100, 'reference from: below')).toEqual([]);
+  expect(overhead(500, 'reference from: the side')).toEqual([]);
+  expect(overhead(900, 'reference from: below')).toEqual(['“reference from: below” is written of P1, and by the places “reference” comes from above. The places are used; delete it, or correct the places.']);
+  expect(overhead(500, 'reference from: above')[0]).toContain('comes from the side');
+  expect(overhead(900, 'index: 1.6')).toEqual([]);
+});

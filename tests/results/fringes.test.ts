@@ -231,6 +231,58 @@ describe('what is written against what stands on the table', () => {
   });
 });
 
+describe('what counts of a long object is how far it reaches towards the reference', () => {
+  const room = (plate: string[], size: string): number => read(strings('transmission', [...plate, 'object angle: 0°'], { object: [`size: ${size}`] })).value('P1.object.room beside the object');
+  // Of 80 mm at 300 mm half is 40/√(300² + 40²) = 0.1322, of 20 mm 10/√(300² + 10²) = 0.03331; sin 20° / (3 · 0.1322) = 0.8627, sin 20° / (3 · 0.03331) = 3.422.
+  const [wide, narrow] = [40 / Math.hypot(300, 40), 10 / Math.hypot(300, 10)].map(half => Math.sin(Math.PI / 9) / (3 * half)) as [number, number];
+  it('level of a reference from the side, upright of one from above', () => {
+    expectNear(room(['reference angle: 20°'], '80 x 20 mm'), wide, 1e-6);
+    expectNear(room(['reference angle: 20°'], '20 x 80 mm'), narrow, 1e-6);
+    expectNear(room(['reference angle: 20°', 'reference from: above'], '80 x 20 mm'), narrow, 1e-6);
+    expectNear(room(['reference angle: 20°', 'reference from: below'], '20 x 80 mm'), wide, 1e-6);
+  });
+});
+
+describe('the slit of a rainbow hologram', () => {
+  const found = (plate: string, size = '63 x 3 mm', hologram = 'rainbow'): string[] => read(`setup "Rainbow" {
+  hologram: ${hologram}
+  laser red {
+    wavelength: 632.8 nm
+    coherence length: 5 m
+  }
+  splitter S1
+  hologram H1 {
+    size: ${size}
+  }
+  plate H2 {
+    size: 63 x 63 mm
+    reference angle: 30°
+    object angle: 0°
+${plate}  }
+  beam raw from red
+    -> S1: 300 mm
+  beam reference from S1 through
+    -> H2: 1600 mm
+  beam feed from S1 reflected
+    -> H1: 1470 mm
+  beam image from H1 diffracted
+    -> H2: 130 mm
+}
+`).snapshot.findings.filter(f => f.code === 'slit-along-reference' || f.code === 'reference-too-near').map(f => `${f.severity} ${f.code}`);
+  it('lies level for a reference from above, and upright for one from the side', () => {
+    // 63 mm at 130 mm reach 31.5/133.8 = 0.235: sin 30° is less than 3 · 0.235; 3 mm do not come near it.
+    expect(found('    reference from: above\n')).toEqual([]);
+    expect(found('    reference from: the side\n')).toEqual(['warning slit-along-reference']);
+    expect(found('    reference from: the side\n', '3 x 63 mm')).toEqual([]);
+    expect(found('    reference from: below\n', '3 x 63 mm')).toEqual(['warning slit-along-reference']);
+  });
+  it('of which nothing is told is a note, and one slip is one finding', () => { expect(found('')).toEqual(['note slit-along-reference']); });
+  it('is no slit where it is about as wide as high, and nothing of another hologram', () => {
+    expect(found('', '30 x 20 mm')).toEqual([]);
+    expect(found('', '63 x 3 mm', 'transmission')).toEqual(['note reference-too-near']);
+  });
+});
+
 describe('by name', () => {
   it('an expectation of them is held against the figure', () => {
     const page = (limit: string): string => strings('transmission', ['reference angle: 45°', 'object angle: 0°']).replace(/\}\n$/, `  expect fringes < ${limit}\n  expect P1.bandwidth < 20 nm\n}\n`);

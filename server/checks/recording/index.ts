@@ -7,7 +7,8 @@ import { fringesTooFine } from './fringes-too-fine.ts';
 import { ghostFringes } from './ghost-fringes.ts';
 import { polarizationCrossed } from './polarization-crossed.ts';
 import { referenceTooNear } from './reference-too-near.ts';
+import { slitAlongReference } from './slit-along-reference.ts';
 import { shutterShakes } from './shutter-shakes.ts';
 import { sidesDisagree } from './sides-disagree.ts';
 
-export const RECORDING_CHECKS: readonly Check[] = [fringesTooFine, sidesDisagree, polarizationCrossed, ghostFringes, edgeLight, faceParallel, filmFlexes, referenceTooNear, shutterShakes, exposureHardToTime];
+export const RECORDING_CHECKS: readonly Check[] = [fringesTooFine, sidesDisagree, polarizationCrossed, ghostFringes, edgeLight, faceParallel, filmFlexes, referenceTooNear, slitAlongReference, shutterShakes, exposureHardToTime];

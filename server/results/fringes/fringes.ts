@@ -9,7 +9,7 @@ import type { Pair, PlateResults } from '../paths/pairs.ts';
 import { openSides } from '../places/mask.ts';
 import { referenceFrom } from '../places/angles.ts';
 import type { Places } from '../places/places.ts';
-import { acrossLayer, alongSurface, bandwidth, efficiency, finestSpot, MIDDLE, PER_METRE, RESOLVING_SHARE, separation, tilt, volume, widestSpot, type HologramWay, type Known, type Spot } from '../rules/fringes.ts';
+import { acrossLayer, alongSurface, bandwidth, efficiency, finestSpot, MIDDLE, PER_METRE, RESOLVING_SHARE, separation, slitLies, tilt, volume, type HologramWay, type Known, type Spot } from '../rules/fringes.ts';
 import { weighted } from '../rules/lengths.ts';
 import type { Values } from '../values.ts';
 import { extentOf, flatDepth, sidesOfThing, type Extent } from './extents.ts';
@@ -31,6 +31,8 @@ export interface PairFringes {
   readonly share?: Cell;
   /** of a transmission hologram whose object has a size: below 1 the halo of the object reaches into its image */
   readonly separation?: Cell;
+  /** of a rainbow hologram: how what is open of the first hologram lies to the way on which the reference comes */
+  readonly slit?: 'along' | 'across';
   /** both beams as rules of fringes take them */
   readonly from: { readonly known: Known; readonly inputs: readonly Cell[] };
 }
@@ -48,6 +50,7 @@ export interface FringeContext {
 
 const PERCENT = parseUnit('%')!;
 const NANOMETRE = parseUnit('nm')!;
+const isRainbow = ({ facts }: Setup): boolean => { const word = facts.get('hologram')?.value; return word?.kind === 'words' && word.text === 'rainbow'; };
 /** What is only worked out when a name asks for it. */
 const ASKED = ['fringe tilt', 'volume parameter', 'estimated efficiency', 'bandwidth'] as const;
 type Asked = (typeof ASKED)[number];
@@ -133,8 +136,9 @@ export class Fringes {
     const rated = values.fact(plate, 'resolving power');
     const share = rated && graph.derive(`${name}.resolving share`, RESOLVING_SHARE, [finest, rated], NUMBER, `share of the resolving power of ${plate.id}`, { unit: PERCENT });
     const room = way.way === 'transmission' && whole && (extent.sides || typeof extent.shape !== 'string') && !known.far
-      ? graph.derive(`${name}.room beside the object`, separation(known, widestSpot(known, extent.shape, at)), inputs, NUMBER, `room between the reference and ${pair.arm.object!.id}`) : undefined;
-    return { plate, pair, way: way.way, finest, spot, from: { known, inputs }, ...(way.sides ? { sides: way.sides } : {}), ...(rated && share ? { rated, share } : {}), ...(room ? { separation: room } : {}) };
+      ? graph.derive(`${name}.room beside the object`, separation(known, extent.shape), inputs, NUMBER, `room between the reference and ${pair.arm.object!.id}`) : undefined;
+    const slit = isRainbow(this.context.setup) && whole && extent.shape === 'box' && extent.sides && !known.far ? slitLies(known, at) : undefined;
+    return { plate, pair, way: way.way, finest, spot, from: { known, inputs }, ...(way.sides ? { sides: way.sides } : {}), ...(rated && share ? { rated, share } : {}), ...(room ? { separation: room } : {}), ...(slit ? { slit } : {}) };
   }
 
   /** The light of a transfer comes from the hologram before it, which is flat, and from no more of it than its slit leaves open. */

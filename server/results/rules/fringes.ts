@@ -6,7 +6,7 @@ import { fringeTilt, layerFrequency, layerFringes, plateFringes } from '../../op
 import { refractedDirection } from '../../optics/surfaces/refract.ts';
 import { kleinCookQ, THICK_FROM_Q, THIN_TO_Q } from '../../optics/fringes/volume.ts';
 import { facing, fromFrame } from '../../optics/solids/frame.ts';
-import { angleFromNormal, dot, unit, type Vector } from '../../optics/vectors.ts';
+import { angleFromNormal, cross, dot, unit, type Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';
 import { smooth } from './slopes.ts';
 
@@ -135,16 +135,50 @@ export const bandwidth = (known: Known): Rule => ({
     return reflectionBandwidth(n, d, layerFrequency(wavelength, n, b.normal, b.reference, b.object), 0, angleFromNormal(b.normal, refractedDirection(b.object, b.normal, n)));
   },
 });
-/** How far the reference stands from the object, in the sines that the halo of the object needs: below 1 both overlap. Inputs as {@link Known} says. */
-export const separation = (known: Known, edge: Spot): Rule => smooth({
-  name: 'room beside the object', of: madeWith(known, edge), curved: true, formula: '|sin θ_ref − sin θ_obj| / (3 · half of the object’s extent in sines)', source: 'Leith & Upatnieks, J. Opt. Soc. Am. 52, 1123 (1962); Goodman, Introduction to Fourier Optics (from memory)',
-  compute: x => carrier(known, x) / Math.max(1e-9, 3 * halo(known, edge, x)),
+/**
+ * How far the reference stands from the object, beside what the halo of the object needs: below 1 both overlap. The object is as wide as it is in that direction: beside a level slit, what counts of a
+ * reference from above is the slit's width. Inputs as {@link Known} says.
+ */
+export const separation = (known: Known, shape: Shape): Rule => smooth({
+  name: 'room beside the object', of: madeWith(known, MIDDLE, JSON.stringify(shape)), curved: true, formula: '|sin θ_ref − sin θ_obj| / (3 · half of the object’s extent in sines), in the direction in which they are farthest apart', source: 'Leith & Upatnieks, J. Opt. Soc. Am. 52, 1123 (1962); Goodman, Introduction to Fourier Optics (from memory)',
+  compute: x => timesHalf(known, shape, x) / 3,
 });
-const carrier = (known: Known, x: readonly number[]): number => { const b = beamsAt(known, MIDDLE, x); return Math.hypot(...plateFringes(ANY, b.normal, b.reference, b.object)) * ANY; };
-function halo(known: Known, edge: Spot, x: readonly number[]): number {
-  const [middle, end] = [beamsAt(known, MIDDLE, x), beamsAt(known, { ...edge, plate: [0, 0] }, x)];
-  return Math.hypot(...plateFringes(ANY, middle.normal, middle.object, end.object)) * ANY;
+export type Shape = 'box' | 'ball' | readonly Vector[];
+
+/** Reference less the middle of the object, and each half side of the object or each single point from its middle, in sines along the plate. */
+function inSines(known: Known, shape: Shape, x: readonly number[]): { readonly carrier: Vector; readonly parts: readonly Vector[]; readonly normal: Vector } {
+  const middle = beamsAt(known, MIDDLE, x);
+  const at = (object: Vector): Vector => {
+    const end = beamsAt(known, { ...MIDDLE, object, ...(typeof shape === 'string' ? {} : { metres: true as const }) }, x);
+    return times(plateFringes(ANY, middle.normal, middle.object, end.object), ANY);
+  };
+  return { carrier: times(plateFringes(ANY, middle.normal, middle.object, middle.reference), ANY), parts: (typeof shape === 'string' ? HALF_SIDES : shape).map(at), normal: unit(middle.normal) };
 }
+const HALF_SIDES: readonly Vector[] = [[0.5, 0, 0], [0, 0.5, 0], [0, 0, 0.5]];
+const times = (v: readonly number[], k: number): Vector => [v[0]! * k, v[1]! * k, v[2]! * k];
+
+/** How many times the object would have to grow about its middle to reach the reference. The halo is as wide as all differences of its points, twice the object, and the image must keep clear of it. */
+function timesHalf(known: Known, shape: Shape, x: readonly number[]): number {
+  const { carrier, parts, normal } = inSines(known, shape, x);
+  const wide = (u: Vector): number => { const all = parts.map(p => Math.abs(dot(p, u))); return shape === 'box' ? all.reduce((a, b) => a + b, 0) : shape === 'ball' ? Math.hypot(...all) : Math.max(...all); };
+  // A convex outline is left at one of its edges; a round one has edges everywhere, and of points the way to the reference itself counts.
+  const ways = shape === 'box' ? parts.map(p => unit(cross(normal, p))) : shape === 'ball' ? AROUND.map(t => turned(carrier, normal, t)) : [unit(carrier)];
+  return Math.max(...ways.map(u => Math.abs(dot(carrier, u)) / Math.max(1e-9, wide(u))));
+}
+const AROUND: readonly number[] = Array.from({ length: 37 }, (_, i) => ((i - 18) * Math.PI) / 37);
+const turned = (v: Vector, about: Vector, angle: number): Vector => { const [a, b] = [unit(v), unit(cross(about, v))]; return [0, 1, 2].map(i => a[i]! * Math.cos(angle) + b[i]! * Math.sin(angle)) as unknown as Vector; };
+
+/** Whether what is open of a hologram is long in the direction in which the reference stands beside it, or across: `along`, `across`; undefined where it is about as wide as high, or the reference stands aslant. Plain numbers. */
+export function slitLies(known: Known, x: readonly number[]): 'along' | 'across' | undefined {
+  const { carrier, parts: [width, height] } = inSines(known, 'box', x);
+  const [w, h] = [Math.hypot(...width!), Math.hypot(...height!)];
+  const [long, short] = w > h ? [width!, height!] : [height!, width!];
+  if (Math.max(w, h) < SLIT * Math.min(w, h)) return undefined;
+  const [a, b] = [long, short].map(v => Math.abs(dot(carrier, unit(v)))) as [number, number];
+  return a > 2 * b ? 'along' : b > 2 * a ? 'across' : undefined;
+}
+/** So many times as long as wide is a slit. */
+const SLIT = 3;
 
 /** Path change for each metre that the plate moves against its beams: in the worst direction, along its surface, along its normal. Inputs as {@link Known} says. */
 export const againstBeams = (known: Known, along: 'worst' | 'surface' | 'normal'): Rule => smooth({
@@ -169,7 +203,7 @@ const BOX_POINTS: readonly Vector[] = STEPS.flatMap(a => STEPS.flatMap(b => STEP
 const BALL_POINTS: readonly Vector[] = BOX_POINTS.filter(p => p.filter(c => c !== 0).length < 2);
 
 /** Where the fringes are finest, in plain numbers: over the middle, the edges and the corners of plate and object. */
-export function finestSpot(known: Known, way: HologramWay, shape: 'box' | 'ball' | readonly Vector[], x: readonly number[]): Spot {
+export function finestSpot(known: Known, way: HologramWay, shape: Shape, x: readonly number[]): Spot {
   const points = typeof shape === 'string' ? (known.object ? (shape === 'ball' ? BALL_POINTS : BOX_POINTS) : [MIDDLE.object]) : shape;
   const metres = typeof shape === 'string' ? {} : { metres: true as const };
   let best: { readonly spot: Spot; readonly fringes: number } = { spot: { ...MIDDLE, ...metres }, fringes: 0 };
@@ -181,18 +215,6 @@ export function finestSpot(known: Known, way: HologramWay, shape: 'box' | 'ball'
       // Of two alike the first counts, also where rounding parts them.
       if (fringes > best.fringes * (1 + 1e-9)) best = { spot, fringes };
     }
-  }
-  return best.spot;
-}
-
-/** The part of an object that its halo reaches farthest with, as the middle of the plate sees it. */
-export function widestSpot(known: Known, shape: 'box' | 'ball' | readonly Vector[], x: readonly number[]): Spot {
-  const points = typeof shape === 'string' ? (known.object ? (shape === 'ball' ? BALL_POINTS : BOX_POINTS) : [MIDDLE.object]) : shape;
-  let best: { readonly spot: Spot; readonly extent: number } = { spot: MIDDLE, extent: 0 };
-  for (const object of points) {
-    const spot: Spot = { ...MIDDLE, object, ...(typeof shape === 'string' ? {} : { metres: true as const }) };
-    const extent = halo(known, spot, x);
-    if (extent > best.extent * (1 + 1e-9)) best = { spot, extent };
   }
   return best.spot;
 }

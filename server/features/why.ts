@@ -5,7 +5,7 @@ import type { Results } from '../results/plan.ts';
 import { CLUES, SPEAKS_FOR, type Clue } from './why/clues.ts';
 import { MISTAKES, type Mistake } from './why/mistakes.ts';
 import { understand, type Outcome } from './why/outcomes.ts';
-import { LEAST_STOPS, lossPage, stopWords } from './report/losses.ts';
+import { LEAST_STOPS, lossPage, NOTHING, stopWords } from './report/losses.ts';
 import type { LightPage } from './report/light.ts';
 import { findingsWithin } from './report/report.ts';
 
@@ -64,7 +64,7 @@ const weight = (s: Suspect): number => Math.max(s.stops ?? 0, s.codes.length > 0
 
 function judge(m: Mistake, r: Results, findings: readonly Finding[], outcomes: readonly Outcome[]): { verdict: Verdict; suspect: Suspect } {
   const clues = (m.clues ?? []).flatMap((name): Clue[] => {
-    const clue: Clue | undefined = CLUES[name](r);
+    const clue: Clue | undefined = CLUES[name](r, outcomes);
     const other = outcomes.length > 0 && SPEAKS_FOR[name]?.some(o => outcomes.includes(o)) === false;
     return clue ? [other ? { stops: 0, words: clue.words } : clue] : [];
   });
@@ -85,4 +85,7 @@ function judge(m: Mistake, r: Results, findings: readonly Finding[], outcomes: r
 }
 
 /** `up to 1 1/2 stops` */
-export const upTo = (s: Suspect): string => (s.stops === undefined ? '' : `up to ${stopWords(s.stops, s.stops)}`);
+export function upTo({ stops }: Suspect): string {
+  const words = stops === undefined ? '' : stopWords(stops, stops);
+  return words === '' || words === NOTHING ? '' : words.startsWith('more') ? words : `up to ${words}`;
+}

@@ -1,7 +1,9 @@
 /** Values as people write them: with the digits that they deserve, in a unit that suits. */
 import { ANGLE, FREQUENCY, LENGTH, NUMBER, parseUnit, POWER, TIME, unitsFor, type Dim, type Unit } from './units.ts';
 
-const UNITS = new Map<Dim, readonly string[]>([[LENGTH, ['nm', 'µm', 'mm', 'm']], [FREQUENCY, ['Hz', 'kHz', 'MHz', 'GHz', 'THz']], [TIME, ['ms', 's', 'min']], [POWER, ['nW', 'µW', 'mW', 'W']]]);
+const UNITS = new Map<Dim, readonly string[]>([[LENGTH, ['nm', 'µm', 'mm', 'm']], [FREQUENCY, ['Hz', 'kHz', 'MHz', 'GHz', 'THz']], [TIME, ['ms', 's', 'min', 'h', 'd']], [POWER, ['nW', 'µW', 'mW', 'W']]]);
+
+const FROM: Readonly<Record<string, number>> = { h: 5400, d: 172_800 };
 
 /** The unit in which a value reads well: the author's, else the usual one of its size. Lengths on a table stay in mm up to 10 m, powers in mW from 0.1 mW. */
 export function readableUnit(value: number, dim: Dim, written?: Unit): Unit | undefined {
@@ -11,7 +13,8 @@ export function readableUnit(value: number, dim: Dim, written?: Unit): Unit | un
   if (dim === POWER && Math.abs(value) >= 1e-4 && Math.abs(value) < 1) return parseUnit('mW');
   const all = UNITS.get(dim);
   if (!all) return parseUnit(unitsFor(dim)[0]!);
-  const fits = all.map(u => parseUnit(u)!).filter(u => Math.abs(value) >= u.factor);
+  // People count minutes up to an hour and a half, and hours up to two days.
+  const fits = all.map(u => parseUnit(u)!).filter(u => Math.abs(value) >= (FROM[u.text] ?? u.factor));
   return fits[fits.length - 1] ?? parseUnit(all[0]!);
 }
 

@@ -43,7 +43,7 @@ export const PER_TEMPERATURE = dim(1, 0, 0, -1);
 const NAMES = new Map<Dim, string>([
   [NUMBER, 'a plain number'], [LENGTH, 'a length'], [TIME, 'a time'], [FREQUENCY, 'a frequency'], [TEMPERATURE, 'a temperature'], [ANGLE, 'an angle'],
   [POWER, 'a power'], [ENERGY, 'an energy'], [LIGHT, 'light at a surface'], [EXPOSURE, 'an exposure'], [PRESSURE, 'a pressure'], [PER_LENGTH, 'a number per length'],
-  [SPEED, 'a speed'], [AREA, 'an area'],
+  [SPEED, 'a speed'], [AREA, 'an area'], [dim(0, 1), 'a mass'],
 ]);
 /** The dimension in words, with its article: "a length". */
 export const dimName = (d: Dim): string => NAMES.get(d) ?? `a quantity in ${written(siUnit(d)) || '1'}`;

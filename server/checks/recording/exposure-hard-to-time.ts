@@ -1,10 +1,12 @@
-import { plain } from '../../model/show.ts';
+import { plain, show } from '../../model/show.ts';
 import type { Problem } from '../../model/model.ts';
+import { TIME } from '../../model/units.ts';
 import { interval } from '../../results/sampling.ts';
 import { num, text, type Check } from '../check.ts';
 
 /** Longer than this hardly anything on a table holds still, s (common practice). */
 const LONG = 120;
+const DAY = 86_400;
 /** A shorter one no hand times, s (common practice). */
 const SHORT = 0.5;
 
@@ -43,7 +45,8 @@ export const exposureHardToTime: Check = {
   message: d => {
     const time = num(d, 'low') === num(d, 'high') ? seconds(num(d, 'value')) : `${seconds(num(d, 'low'))} to ${seconds(num(d, 'high'))}`;
     return num(d, 'value') > LONG
-      ? `${text(d, 'plate')} needs ${time} of light: in more than two minutes hardly anything holds still. Spread the beams less, take a faster plate, or watch the fringes for drift first.`
+      ? num(d, 'low') > DAY ? `${text(d, 'plate')} needs ${time} of light: so little reaches it that as it stands nothing will record. Look along both beams for what takes their light.`
+      : `${text(d, 'plate')} needs ${time} of light: in more than two minutes hardly anything holds still. Spread the beams less, take a faster plate, or watch the fringes for drift first.`
       : `${text(d, 'plate')} needs ${time} of light: no hand times less than half a second. An attenuator in the common beam, or a shutter that times itself, makes it repeatable.`;
   },
   run: ({ light, graph, setup }) => light.plates.flatMap(({ plate, exposure }): Problem[] => {
@@ -55,4 +58,4 @@ export const exposureHardToTime: Check = {
   }),
 };
 
-const seconds = (s: number): string => (s >= 120 ? `${plain(s / 60, 2)} min` : `${plain(s, 2)} s`);
+const seconds = (s: number): string => (s >= 120 ? show(Number(s.toPrecision(2)), TIME) : `${plain(s, 2)} s`);

@@ -8,7 +8,9 @@ import { ghostFringes } from './ghost-fringes.ts';
 import { polarizationCrossed } from './polarization-crossed.ts';
 import { referenceTooNear } from './reference-too-near.ts';
 import { slitAlongReference } from './slit-along-reference.ts';
+import { safelightFogs } from './safelight-fogs.ts';
+import { sensitivityUnlikely } from './sensitivity-unlikely.ts';
 import { shutterShakes } from './shutter-shakes.ts';
 import { sidesDisagree } from './sides-disagree.ts';
 
-export const RECORDING_CHECKS: readonly Check[] = [fringesTooFine, sidesDisagree, polarizationCrossed, ghostFringes, edgeLight, faceParallel, filmFlexes, referenceTooNear, slitAlongReference, shutterShakes, exposureHardToTime];
+export const RECORDING_CHECKS: readonly Check[] = [fringesTooFine, sidesDisagree, polarizationCrossed, ghostFringes, edgeLight, faceParallel, filmFlexes, referenceTooNear, slitAlongReference, shutterShakes, exposureHardToTime, safelightFogs, sensitivityUnlikely];

@@ -79,7 +79,8 @@ function behind({ cause, from, dark }: Rung, { pair, plate }: Ladder, r: Results
 
 /** No curve tells what is lost beyond a rating, so that only a comparison is made. */
 function fringes(share: number): Pick<Required<Step>, 'text' | 'remark' | 'stops'> {
-  const words = `the finest fringes are ${plain(share, 2)} times what the plate is rated for`;
+  const times = plain(share, 2);
+  const words = `the finest fringes are ${times === '1' ? 'as fine as' : `${times} times what`} the plate is rated for`;
   if (share > 1) return { stops: { low: 0, high: MOST_STOPS }, text: 'perhaps all', remark: `${words}; how much is lost nobody can tell` };
   return share > 1 / MARGIN ? { stops: { low: 0, high: 1 }, text: 'perhaps some', remark: words } : { stops: { low: 0, high: 0 }, text: stopWords(0, 0), remark: words };
 }
@@ -96,6 +97,8 @@ function stopsOf(cell: Parameters<typeof showCell>[1], r: Results, left: (v: num
   return { low: Math.min(a, b), high: Math.max(a, b) };
 }
 
+/** What is said of a loss that nobody sees. */
+export const NOTHING = 'nothing to speak of';
 const QUARTERS = ['', '1/4', '1/2', '3/4'] as const;
 
 /** In quarters of a stop, as a band where both ends read otherwise: `1 1/2 stops`, `1/2 to 2 stops`, `nothing to speak of`. */
@@ -103,7 +106,7 @@ export function stopWords(low: number, high: number): string {
   const [a, b] = [low, high].map(inQuarters) as [number, number];
   const one = (q: number): string => (q === 0 ? '0' : q > 4 * MOST_STOPS ? `more than ${MOST_STOPS}` : [Math.floor(q / 4) || '', QUARTERS[q % 4]].filter(Boolean).join(' '));
   const unit = (q: number): string => (q <= 4 ? 'stop' : 'stops');
-  if (b === 0) return 'nothing to speak of';
+  if (b === 0) return NOTHING;
   return a === b || a > 4 * MOST_STOPS ? `${one(b)} ${unit(b)}` : b > 4 * MOST_STOPS ? `${one(a)} stops or more` : `${one(a)} to ${one(b)} ${unit(b)}`;
 }
 const inQuarters = (stops: number): number => Math.round(4 * Math.min(MOST_STOPS + 1, Math.max(0, stops)));

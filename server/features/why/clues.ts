@@ -7,6 +7,7 @@ import type { Cause } from '../../results/losses/losses.ts';
 import { profile, type Pair } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
 import { sample } from '../../results/sampling.ts';
+import { safelights } from '../../checks/recording/safelight-fogs.ts';
 import { darkest } from '../../checks/paths/arms-mismatched.ts';
 import { showCell } from '../chain.ts';
 import type { Outcome } from './outcomes.ts';
@@ -27,8 +28,8 @@ export type ClueName = keyof typeof CLUES;
 
 /** Undefined where the page says nothing of it. */
 export const CLUES = {
-  mismatch: r => worst(pairsOf(r).map(x => byPaths(r, x, 'mismatch'))),
-  depth: r => worst(pairsOf(r).map(x => byPaths(r, x, 'depth'))),
+  mismatch: (r, outcomes) => worst(pairsOf(r).map(x => byPaths(r, x, 'mismatch', outcomes))),
+  depth: (r, outcomes) => worst(pairsOf(r).map(x => byPaths(r, x, 'depth', outcomes))),
   modes: r => pairsOf(r).flatMap((x): Clue[] => {
     const over = profile(r.graph, x).map(s => s.brightness);
     if (over.length === 0) return [];
@@ -59,7 +60,7 @@ export const CLUES = {
   gloss: r => things(r, 'object').flatMap((t): Clue[] => { const q = t.facts.get('gloss')?.value; return q?.kind === 'quantity' && q.quantity.value >= 0.2 ? [{ speaks: true, words: `${t.id} gives back ${percent(q.quantity.value)} of its light mirror-like.` }] : []; })[0],
   lasers: r => (new Set(r.arms.arms.map(a => a.laser)).size > 1 ? { speaks: true, words: `${[...new Set(r.arms.arms.map(a => a.laser.id))].join(', ')} each have paths of their own.` } : { stops: 0, words: 'There is one laser only.' }),
   transfer: r => (things(r, 'hologram').length > 0 ? { speaks: true, words: 'The object of this plate is another hologram.' } : { stops: 0, words: 'No other hologram is copied here.' }),
-} as const satisfies Readonly<Record<string, (r: Results) => Clue | undefined>>;
+} as const satisfies Readonly<Record<string, (r: Results, outcomes: readonly Outcome[]) => Clue | undefined>>;
 
 /** Clues that speak for some outcomes, and so against any other. */
 export const SPEAKS_FOR: Readonly<Partial<Record<ClueName, readonly Outcome[]>>> = {
@@ -80,20 +81,28 @@ function of(r: Results, cell: Cell | undefined, left: (v: number) => number, wor
   return { stops: -Math.log2(Math.max(1e-3, Math.min(1, left(low)))), words: words(text, left(value!)) };
 }
 
-/** What the mismatch takes of the part that records worst, and what the depth would still take if the paths matched. */
-function byPaths(r: Results, x: Pair, what: 'mismatch' | 'depth'): Clue | undefined {
-  const cell = darkest(x)?.brightness;
+/** What the mismatch takes of the part that was seen dark, else of the one that records worst, and what the depth would still take if the paths matched. */
+function byPaths(r: Results, x: Pair, what: 'mismatch' | 'depth', outcomes: readonly Outcome[]): Clue | undefined {
+  const dark = darkSeen(x, outcomes);
+  const cell = dark?.brightness;
   if (!cell || cell.missing || x.mismatch.missing || (what === 'depth' && !x.depth)) return undefined;
   const [now, matched] = [sample(r.graph, cell)!, sample(r.graph, cell, new Map([[x.mismatch, 0]]))!];
   const [stopsNow, stopsMatched] = [now, matched].map(b => -Math.log2(Math.max(1e-3, b.low))) as [number, number];
-  const where = partName(x);
+  const where = partName(x, dark);
   if (what === 'depth') return { stops: stopsMatched, words: `Even with matched paths the ${where} would record at ${percentBand(matched.low, matched.high)} of full brightness.` };
   return { stops: Math.max(0, stopsNow - stopsMatched), words: `${comparison(x, r)} The ${where} records at ${percentBand(now.low, now.high)} of full brightness, matched at ${percentBand(matched.low, matched.high)}.` };
 }
 
+/** The part that somebody saw dark, as far as the words name one. */
+function darkSeen(x: Pair, outcomes: readonly Outcome[]): Part | undefined {
+  const [back, front] = [outcomes.includes('dark at the back'), outcomes.includes('dark at the front')];
+  const seen = back === front ? undefined : x.parts.find(p => p.part === (back ? 'far' : 'near') && p.brightness && !p.brightness.missing);
+  return seen ?? darkest(x);
+}
+type Part = Pair['parts'][number];
+
 /** `farthest part of whelk`, where the darkest part is one that has a name. */
-function partName(x: Pair): string {
-  const dark = darkest(x)!;
+function partName(x: Pair, dark: Part): string {
   const named = x.parts.find(p => p.part !== 'darkest' && Math.abs(p.share - dark.share) < 1e-6) ?? dark;
   return named.brightness!.words.replace(/^brightness of the /, '');
 }
@@ -150,10 +159,8 @@ const said = (t: Thing, phrase: string): string | undefined => { const v = t.fac
 const single = (r: Results): boolean => r.plates.some(p => p.pairs.some(x => x.arm.beam === x.reference.beam));
 
 function safelight(r: Results): Clue | undefined {
-  const colour = things(r, 'room').map(t => said(t, 'safelight')).find(c => c !== undefined);
-  const plate = plates(r).find(t => said(t, 'sensitive to') !== undefined);
-  if (colour === undefined || !plate) return undefined;
-  const to = said(plate, 'sensitive to')!;
-  const seen = colour !== 'none' && (to === 'all' || to.split(' ').includes(colour));
-  return seen ? { speaks: true, words: `The safelight is ${colour}, and ${plate.id} is sensitive to ${to}.` } : { stops: 0, words: colour === 'none' ? 'There is no safelight.' : `The safelight is ${colour}, and ${plate.id} is sensitive to ${to} only.` };
+  const [seen] = safelights(r);
+  if (!seen) return undefined;
+  const { colour, plate, to, sees } = seen;
+  return sees ? { speaks: true, words: `The safelight is ${colour}, and ${plate.id} is sensitive to ${to}.` } : sees === undefined ? undefined : { stops: 0, words: colour === 'none' ? 'There is no safelight.' : `The safelight is ${colour}, and ${plate.id} is sensitive to ${to} only.` };
 }

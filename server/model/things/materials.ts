@@ -27,6 +27,16 @@ export const SENSITIVITY: Bands = {
   thermoplastic: { text: '10 µJ/cm² ×÷ 10', why: `1 to 100 µJ/cm² (${COLLIER})` },
 };
 
+/** The ranges that those bands stand for, J/m² (1 µJ/cm² is 0.01 J/m²). */
+const NEEDED: Readonly<Record<Material, readonly [number, number]>> = {
+  'fine-grain silver halide': [0.015, 1], 'finer-grain silver halide': [0.5, 3], 'ultra-fine silver halide': [3, 50], 'dichromated gelatin': [100, 5000], photopolymer: [50, 500], photoresist: [200, 5000], thermoplastic: [0.01, 1],
+};
+/** Between which exposures, J/m², a layer of that sort is exposed; of any sort where none is named. */
+export function exposuresOf(material: string | undefined): { readonly low: number; readonly high: number } {
+  const known = Object.entries(NEEDED).filter(([m]) => material === undefined || m === material).map(([, range]) => range);
+  return { low: Math.min(...known.map(r => r[0])), high: Math.max(...known.map(r => r[1])) };
+}
+
 export const RESOLVING_POWER: Bands = {
   'fine-grain silver halide': { text: '3000 lines/mm ± 20%', why: `grains of 30 to 50 nm are rated at about 3000 lines/mm (${BOOK})` },
   'finer-grain silver halide': { text: '5000 lines/mm ± 20%', why: `grains of 25 to 40 nm are rated at about 5000 lines/mm (${BOOK})` },

@@ -45,7 +45,7 @@ export const plate: Kind = {
       used: true, within: { from: 0.3, to: 1, words: '0.3 to 1' }, usual: ['1', '0.9 ± 0.05'], assumed: { text: '1', why: 'nothing is added for long exposures until a figure is given; 0.85 to 0.95 is often quoted for fine-grain silver halide, and measurements disagree' },
     }),
     quantity('tilt', ANGLE, 'Tilt in the holder.', { sign: 'any', usual: ['0°', '5°'] }),
-    choice('sensitive to', ['red', 'green', 'blue', 'red and green', 'green and blue', 'all'], 'Colours that the stock is sensitive to; decides the safelight.'),
+    choice('sensitive to', ['red', 'green', 'blue', 'red and green', 'green and blue', 'all'], 'Colours that the stock is sensitive to; decides the safelight.', { used: true }),
     choice('kind', ['transmission', 'reflection', 'either'], 'What the stock is made for.'),
     date('expires', 'Date on the box.'),
   ],

@@ -3,11 +3,11 @@ import { CARD } from './footprint.ts';
 import { choice, named, quantity, sizes, text, wavelength, type Fact, type Kind } from './kind.ts';
 import { size } from './shared.ts';
 
-/** Where something stands before the finished hologram. */
-const before = (distances: readonly string[], angles: readonly string[], heights: readonly string[]): readonly Fact[] => [
+/** Where something stands before the finished hologram. `eyes`: at its height there may be eyes, or light for them. */
+const before = (distances: readonly string[], angles: readonly string[], heights: readonly string[], eyes = true): readonly Fact[] => [
   quantity('distance', LENGTH, 'From the plate.', { usual: distances }),
   quantity('angle', ANGLE, 'From the normal of the plate.', { sign: 'any', usual: angles }),
-  quantity('height', LENGTH, 'Above the floor.', { usual: heights }),
+  quantity('height', LENGTH, 'Above the floor.', { used: eyes, usual: heights }),
   named('plate', 'plate', 'Which plate, where the setup has more than one.'),
 ];
 
@@ -16,17 +16,17 @@ export const lamp: Kind = {
   facts: [
     ...before(['1.5 m', '2 m'], ['45°', '30°', '56.6°'], ['2.2 m']), quantity('size', LENGTH, 'Width of the glowing part.', { usual: ['3 mm', '5 mm', '1 mm'] }),
     wavelength('Wavelength, for a laser or a single colour.', { usual: ['632.8 nm', '532.1 nm', '630 nm ± 5 nm'] }), quantity('bandwidth', LENGTH, 'Width of its colour.', { usual: ['20 nm', '30 nm', '300 nm'] }),
-    named('laser', 'laser', 'The laser of the setup that it is, where the hologram is looked at in laser light.'), text('type', 'What lamp it is.', ['"halogen spot"', '"red LED"']),
+    named('laser', 'laser', 'The laser of the setup that it is, where the hologram is looked at in laser light.', { used: true }), text('type', 'What lamp it is.', ['"halogen spot"', '"red LED"']),
   ],
 };
 export const viewer: Kind = { word: 'viewer', called: 'visitor', article: 'a viewer', light: 'none', ports: [], expectsLight: false, footprint: undefined, doc: 'Who looks at it, and from where.', usual: ['distance'], facts: before(['600 mm', '1 m'], ['0°', '10°'], ['1.6 m', '1.2 m']) };
-export const wall: Kind = { word: 'wall', article: 'a wall', light: 'ends', ports: [], expectsLight: false, footprint: undefined, doc: 'Where it hangs, or a wall of the room.', usual: ['height'], facts: before(['50 mm', '2 m'], ['0°'], ['1.5 m']) };
+export const wall: Kind = { word: 'wall', article: 'a wall', light: 'ends', ports: [], expectsLight: false, footprint: undefined, doc: 'Where it hangs, or a wall of the room.', usual: ['height'], facts: before(['50 mm', '2 m'], ['0°'], ['1.5 m'], false) };
 export const screen: Kind = { word: 'screen', called: 'card', article: 'a screen', light: 'ends', ports: [], expectsLight: false, footprint: CARD, doc: 'A card on which a spot or an image is looked at.', usual: ['size'], facts: [size('100 x 150 mm', '200 x 200 mm')] };
 export const room: Kind = {
   word: 'room', called: '', article: 'a room', light: 'none', ports: [], expectsLight: false, footprint: undefined, doc: 'The room during the evening.', usual: ['temperature', 'humidity', 'safelight'],
   facts: [
     quantity('temperature', TEMPERATURE, 'Temperature of the air.', { sign: 'any', usual: ['20 °C ± 0.5 K'] }), quantity('humidity', NUMBER, 'Relative humidity.', { sign: 'share', usual: ['50% ± 5 points'] }),
-    quantity('pressure', PRESSURE, 'Air pressure.', { usual: ['1013 hPa'] }), choice('safelight', ['none', 'green', 'red', 'amber', 'blue'], 'Colour of the safelight.', { usual: ['green', 'red', 'none'] }),
+    quantity('pressure', PRESSURE, 'Air pressure.', { usual: ['1013 hPa'] }), choice('safelight', ['none', 'green', 'red', 'amber', 'blue'], 'Colour of the safelight.', { used: true, usual: ['green', 'red', 'none'] }),
   ],
 };
 export const meter: Kind = {

@@ -1,6 +1,8 @@
 /** Where a thing stands and how it meets its light, as a hover says it. */
 import { describe, expect, it } from 'vitest';
+import { analyse } from '../../server/analysis.ts';
 import { hoverAt } from '../../server/features/hover/hover.ts';
+import { disk, EXAMPLES } from '../examples/library.ts';
 import { marked } from './source.ts';
 
 function shown(source: string): string | undefined {
@@ -24,6 +26,13 @@ describe('a hover', () => {
   it('says how a laser points, and how light comes to a plate', () => {
     expect(shown(page('laser r|ed at (0, 0) mm heading 90° tilted 5°'))).toContain('Heading 90°, counter-clockwise from the right in the plan, 5° upwards.');
     expect(shown(page('laser red at (0, 0) mm', 'plate P|1 at (300, 400) mm heading 0°', 'beam all from red', '-> P1'))).toContain('From its normal, all arrives at 53.1°.');
+  });
+  it('tells in one breath what is assumed alike for the same reason', () => {
+    const page = EXAMPLES.find(e => e.name.endsWith('whelk-on-the-table.plate'))!;
+    const line = page.text.split('\n').findIndex(l => l.includes('mirror M1 '));
+    const text = hoverAt(analyse(page.uri, page.text, disk), line, '  mirror M'.length)!.markdown;
+    expect(text).toMatch(/- face width, face height: .* is assumed: /);
+    expect(text.match(/face height/g)).toHaveLength(1);
   });
   it('says nothing of places where there are none', () => { expect(shown(page('mirror M|1'))).not.toMatch(/Stands|Heading|normal/); });
 });

@@ -30,8 +30,13 @@ export function thingWords(thing: Thing, r: Results | undefined): string {
 
 function facts(thing: Thing, r: Results | undefined): string {
   const written = [...thing.facts].map(([key, f]) => `${key}: ${escaped(factText(f))}${insteadWords(overrideOf(thing, key))}`);
-  const assumed = (r?.graph.planned ?? []).filter(c => c.origin === 'assumed' && c.name.startsWith(`${thing.id}.`))
-    .map(c => `${c.name.slice(thing.id.length + 1)}: ${escaped(showCell(r!.graph, c).text)} is assumed${c.reason !== undefined ? `: ${escaped(c.reason)}` : ''}`);
+  // What is assumed alike for the same reason, as width and height of a face are, is told in one breath.
+  const alike = new Map<string, string[]>();
+  for (const c of r?.graph.planned ?? []) if (c.origin === 'assumed' && c.name.startsWith(`${thing.id}.`)) {
+    const words = `${escaped(showCell(r!.graph, c).text)} is assumed${c.reason !== undefined ? `: ${escaped(c.reason)}` : ''}`;
+    alike.set(words, [...alike.get(words) ?? [], c.name.slice(thing.id.length + 1)]);
+  }
+  const assumed = [...alike].map(([words, names]) => `${names.join(', ')}: ${words}`);
   return bullets([...written, ...assumed]);
 }
 

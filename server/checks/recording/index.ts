@@ -7,9 +7,9 @@ import { fringesTooFine } from './fringes-too-fine.ts';
 import { ghostFringes } from './ghost-fringes.ts';
 import { polarizationCrossed } from './polarization-crossed.ts';
 import { referenceTooNear } from './reference-too-near.ts';
-import { slitAlongReference } from './slit-along-reference.ts';
 import { safelightFogs } from './safelight-fogs.ts';
 import { sensitivityUnlikely } from './sensitivity-unlikely.ts';
+import { slitAlongReference } from './slit-along-reference.ts';
 import { shutterShakes } from './shutter-shakes.ts';
 import { sidesDisagree } from './sides-disagree.ts';
 

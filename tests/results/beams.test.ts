@@ -86,3 +86,33 @@ describe('what is not known is said', () => {
     expect(r!.ask('raw.2.beam diameter')!.missing?.why).toMatch(/scatters/);
   });
 });
+
+it('behind a curved mirror that folds the light has two widths, each told which it is; else one', () => {
+  const text = `setup "Whelk shell" {
+  laser red at (0, 0) mm heading 0° {
+    wavelength: 632.8 nm
+    beam diameter: 0.8 mm
+    beam quality: 1
+  }
+  mirror M1 at (1000, 0) mm {
+    focal length: 1000 mm
+  }
+  screen end at (1000, 500) mm
+  beam raw from red
+    -> M1
+    -> end
+}
+`;
+  const r = analyse('file:///a.plate', text).results[0]!;
+  const cell = (name: string): { readonly words: string; readonly mm: number } => { const c = r.ask(name)!; expect(c.missing).toBeUndefined(); return { words: c.words, mm: r.graph.value(c)! * 1000 }; };
+  // Met at 45° it focuses at f cos 45° level and at f / cos 45° upright (Coddington). From the waist of 0.4 mm: w after 1 m, R there, and
+  // w′² = w² (1 + D/R − D/f)² + (λD/πw)² (Kogelnik & Li, Appl. Opt. 5, 1550 (1966)).
+  const rayleigh = (Math.PI * 0.4 ** 2) / 632.8e-6;
+  const [w, bend] = [0.4 * Math.sqrt(1 + (1000 / rayleigh) ** 2), 500 * (1000 / (1000 ** 2 + rayleigh ** 2))];
+  const across = (f: number): number => 2 * Math.hypot(w * (1 + bend - 500 / f), (632.8e-6 * 500) / (Math.PI * w));
+  const [level, upright] = [cell('raw.2.beam diameter'), cell('raw.2.beam diameter upright')];
+  expect(level.mm).toBeCloseTo(across(1000 * Math.SQRT1_2), 9);
+  expect(upright.mm).toBeCloseTo(across(1000 / Math.SQRT1_2), 9);
+  expect([level.words, upright.words]).toEqual(['level width of raw at end', 'upright width of raw at end']);
+  expect(cell('raw.1.beam diameter')).toEqual({ ...cell('raw.1.beam diameter upright'), words: 'width of raw at M1' });
+});

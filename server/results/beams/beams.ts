@@ -64,20 +64,27 @@ export class Beams {
     return leg && { front: this.at(leg), leg };
   }
 
-  /** Radius to 1/e² of the middle at the end of a leg, along the level axis. */
-  radius(leg: Leg): Cell {
-    const name = `${leg.id}.beam radius`;
-    const { level, wavelength, quality } = this.at(leg);
-    return this.values.graph.find(name) ?? this.values.graph.derive(name, BEAM_RADIUS, [level.past, level.rayleigh, wavelength, quality], LENGTH, `radius of ${leg.beam.id} at ${leg.to || '?'}`, { unit: MM });
+  /** Radius to 1/e² of the middle at the end of a leg; along the level axis unless the upright one is asked for, which differs behind a curved mirror that folds the light. */
+  radius(leg: Leg, axis: 'level' | 'upright' = 'level'): Cell {
+    const name = `${leg.id}.beam radius${axis === 'upright' ? UPRIGHT : ''}`;
+    const { wavelength, quality, [axis]: { past, rayleigh } } = this.at(leg);
+    return this.values.graph.find(name) ?? this.values.graph.derive(name, BEAM_RADIUS, [past, rayleigh, wavelength, quality], LENGTH, `${this.axisWords(leg, axis)}radius of ${leg.beam.id} at ${leg.to || '?'}`, { unit: MM });
   }
 
-  /** The width that a name asks for: `raw.1.beam diameter`. */
+  /** The width that a name asks for: `raw.1.beam diameter`, `raw.1.beam diameter upright`. */
   ask(name: string): Cell | undefined {
-    if (!name.endsWith('.beam diameter')) return undefined;
-    const id = name.slice(0, -'.beam diameter'.length);
+    const [, id, upright] = /^(.*)\.beam diameter( upright)?$/.exec(name) ?? [];
+    if (id === undefined) return undefined;
     const leg = this.setup.beams.get(id.slice(0, id.lastIndexOf('.')))?.legs.find(l => l.id === id);
     const { graph } = this.values;
-    return leg && (graph.find(name) ?? graph.derive(name, BEAM_DIAMETER, [this.radius(leg)], LENGTH, `width of ${leg.beam.id} at ${leg.to || '?'}`, { unit: MM }));
+    const axis = upright === undefined ? 'level' : 'upright';
+    return leg && (graph.find(name) ?? graph.derive(name, BEAM_DIAMETER, [this.radius(leg, axis)], LENGTH, `${this.axisWords(leg, axis)}width of ${leg.beam.id} at ${leg.to || '?'}`, { unit: MM }));
+  }
+
+  /** Which of two widths it is, with the other one beside it, where they are two. */
+  private axisWords(leg: Leg, axis: 'level' | 'upright'): string {
+    const { level, upright } = this.at(leg);
+    return level === upright ? '' : `${axis} `;
   }
 
   private arriving(leg: Leg): Front {

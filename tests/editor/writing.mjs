@@ -202,6 +202,21 @@ const STEPS = {
     await goInto(DIMMED, 'power');
     await told('5 mW for red, instead of lab.red-12’s 12 mW ± 10%.');
   },
+  // The last: it leaves the keyboard in the answer.
+  async 'the light bulb at the outcome of a shot opens why it came out so, beside the page'() {
+    await open('shots.plate');
+    await goInto(read('shots.plate'), 'outcome: "dull at the back"', 3);
+    const offer = page.locator('.action-widget .monaco-list-row', { hasText: 'Why “dull at the back”?' });
+    for (const end = Date.now() + 20_000; !(await offer.isVisible());) {
+      expect(Date.now() < end, 'nothing is offered');
+      await press('Control+.');
+      await page.waitForTimeout(1000);
+    }
+    await press('Enter');
+    const answer = page.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame');
+    // Suspects are ranked, and each has a test.
+    await answer.locator('body', { hasText: 'dull at the back' }).filter({ hasText: 'Put a white stick along the depth of the object' }).waitFor({ timeout: 60_000 });
+  },
 };
 
 process.exit(await desk.run(STEPS));

@@ -1,8 +1,8 @@
 /** Arms that bring no light, by what is written of a thing on their way or by a reading, and why. Without both beams nothing records, whatever the lengths say. */
 import type { Arm } from '../../model/arms.ts';
 import type { Leg, Place, Thing } from '../../model/model.ts';
-import { densityTransmission } from '../../optics/power.ts';
 import type { Cell, Missing } from '../graph.ts';
+import { BEHIND_DENSITY } from '../rules/light.ts';
 import type { ArmLight } from './arm-light.ts';
 import { screenBefore } from './screen-light.ts';
 import type { LightContext } from './context.ts';
@@ -30,7 +30,7 @@ const TELLING = ['reflects', 'wheel', 'loss', 'tone', 'density', 'efficiency'] a
 const SAYS = {
   loss: { left: (v: number) => 1 - v, why: (t: Thing) => `${t.id} loses all of it` },
   tone: { left: (v: number) => v, why: (t: Thing) => `${t.id} gives back nothing of it` },
-  density: { left: densityTransmission, why: (t: Thing) => `${t.id} is too dense to let any through` },
+  density: { left: (v: number) => BEHIND_DENSITY.compute([1, v]), why: (t: Thing) => `${t.id} is too dense to let any through` },
   efficiency: { left: (v: number) => v, why: (t: Thing) => `${t.id} sends nothing of it into its image` },
 } as const;
 

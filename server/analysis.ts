@@ -95,11 +95,19 @@ export function analyse(uri: string, text: string, library: Library = alone, cac
     return { inventories: model.inventories, uri: to };
   };
   const model = bind(uri, tree, find(uri, [uri]));
-  const { figures, made } = figuresOf(model.setups, cache);
+  const { figures, anew } = figuresOf(model.setups, cache);
   let lines = 0;
   for (const [c, before] of caches) lines += c.parsed - before;
+  let findings: readonly Finding[] | undefined;
   return {
-    uri, text, tree, model, results: figures.map(f => f.results), findings: findingsOf(tree, model, figures), files: [...files],
-    work: { lines, bound: [model, ...bound.values()].reduce((n, m) => n + m.bound, 0), ...made },
+    uri, text, tree, model, results: figures.map(f => f.results), files: [...files],
+    // What is pointed at behind an edit is told before everything is looked through for what is wrong.
+    get findings() { return findings ??= findingsOf(tree, model, figures); },
+    get work() {
+      findings ??= findingsOf(tree, model, figures);
+      const made = anew.map(f => f.made);
+      const sum = (of: keyof Made): number => made.reduce((n, m) => n + m[of], 0);
+      return { lines, bound: [model, ...bound.values()].reduce((n, m) => n + m.bound, 0), planned: sum('planned'), rules: sum('rules'), bands: sum('bands') };
+    },
   };
 }

@@ -4,14 +4,35 @@ import { moved } from '../model/kept.ts';
 import type { Problem, Setup } from '../model/model.ts';
 import { complete } from '../results/complete.ts';
 import type { Results } from '../results/plan.ts';
-import { variantsOf } from '../results/variants.ts';
+import { comesAfter, variantsOf } from '../results/variants.ts';
 import { check } from './run.ts';
 
-/** The results of a setup, and all that is wrong with them, as they stand at a line. */
-export interface Figures {
-  readonly results: Results;
-  readonly problems: readonly Problem[];
-  readonly at: number;
+/** The results of a setup, and all that is wrong with them: that is looked for when somebody asks, since a hover behind an edit need not wait for it. */
+export class Figures {
+  private found: { readonly problems: readonly Problem[]; readonly at: number } | undefined;
+
+  constructor(private whole: Results, private at: number) {}
+
+  get results(): Results { return this.whole; }
+
+  get problems(): readonly Problem[] {
+    const found = this.found ??= { problems: check(this.whole), at: this.at };
+    if (found.at !== this.at) this.found = { problems: moved(found.problems, this.at - found.at), at: this.at };
+    return this.found.problems;
+  }
+
+  moveTo(at: number): this {
+    const problems = moved(this.whole.problems, at - this.at);
+    if (problems !== this.whole.problems) this.whole = { ...this.whole, problems };
+    this.at = at;
+    return this;
+  }
+
+  /** How many rules and bands it took, the variants with it. */
+  get made(): Made {
+    const graphs = [this.whole, ...variantsOf(this.whole).flatMap(v => v.planned ?? [])].map(r => r.graph);
+    return { planned: graphs.length, rules: graphs.reduce((n, g) => n + g.computed, 0), bands: graphs.reduce((n, g) => n + g.drawn, 0) };
+  }
 }
 
 /** How much was made anew: setups and variants planned, rules run, bands drawn. */
@@ -26,37 +47,28 @@ const known = new WeakMap<Setup, Figures>();
 // What a setup that has changed may still take its values from: the results of the text before, by their cache.
 const latest = new WeakMap<LineCache, readonly Results[]>();
 
-export function figuresOf(setups: readonly Setup[], cache: LineCache): { readonly figures: readonly Figures[]; readonly made: Made } {
-  const made = { planned: 0, rules: 0, bands: 0 };
+/** `anew`: those that were not kept. */
+export function figuresOf(setups: readonly Setup[], cache: LineCache): { readonly figures: readonly Figures[]; readonly anew: readonly Figures[] } {
+  const anew: Figures[] = [];
   const still = new Set(setups);
   const gone = latest.get(cache)?.filter(r => !still.has(r.setup)) ?? [];
   const figures = setups.map(setup => {
     const before = known.get(setup);
-    if (before) return movedTo(setup.node.at, before);
+    if (before) return before.moveTo(setup.node.at);
     const last = takeLike(setup, gone);
     const results = complete(setup, last?.graph);
-    const variants = variantsOf(results, last);
-    const problems = check(results);
-    for (const { graph } of [results, ...variants.flatMap(v => v.planned ?? [])]) {
-      made.planned++;
-      made.rules += graph.computed;
-      made.bands += graph.drawn;
-    }
-    return { results, problems, at: setup.node.at };
+    if (last) comesAfter(results, last);
+    const made = new Figures(results, setup.node.at);
+    anew.push(made);
+    return made;
   });
   figures.forEach((f, i) => known.set(setups[i]!, f));
   latest.set(cache, figures.map(f => f.results));
-  return { figures, made };
+  return { figures, anew };
 }
 
 /** The results that a setup had before it was changed: those of its name, else the next. */
 function takeLike(setup: Setup, among: Results[]): Results | undefined {
   const named = among.findIndex(r => r.setup.name === setup.name);
   return among.splice(Math.max(0, named), 1)[0];
-}
-
-function movedTo(at: number, f: Figures): Figures {
-  if (at === f.at) return f;
-  const problems = moved(f.results.problems, at - f.at);
-  return { results: problems === f.results.problems ? f.results : { ...f.results, problems }, problems: moved(f.problems, at - f.at), at };
 }

@@ -14,15 +14,15 @@ export interface GoalResult {
   readonly goal: Goal;
   readonly outcome: Outcome;
   readonly cell?: Cell;
-  readonly value?: number;
+  readonly value?: number | undefined;
   /** half of the 95 % band, SI */
-  readonly give?: number;
+  readonly give?: number | undefined;
   /** ends of that band; of what counts by its size, of that */
-  readonly low?: number;
-  readonly high?: number;
+  readonly low?: number | undefined;
+  readonly high?: number | undefined;
   readonly limits: readonly number[];
   /** unit in which the limits are written, where they have one */
-  readonly unit?: Unit;
+  readonly unit?: Unit | undefined;
 }
 
 /** What goals are held against. */
@@ -73,7 +73,7 @@ export function judgeGoals(r: Figures): { goals: GoalResult[]; problems: Problem
     if (limits.some(l => l === undefined)) continue;
     // An aim is held against the result once something left open was worked out for it.
     const open = goal.kind === 'aim' && !r.light.solved.some(s => s.ratio.name === `${cell.name} as aimed`);
-    goals.push(open ? { goal, outcome: 'not computed yet', cell, limits: limits as number[] } : { ...judge(goal, cell, limits as number[], r), ...(unit ? { unit } : {}) });
+    goals.push(open ? { goal, outcome: 'not computed yet', cell, limits: limits as number[] } : new Judged(goal, cell, limits as number[], r.graph, unit));
   }
   return { goals, problems };
 }
@@ -90,12 +90,25 @@ const asked = (cell: Cell): { wanted: string; units: string } => ({ wanted: isDr
 const unitsOf = (cell: Cell): readonly string[] => (isDrift(cell) ? ['fringes/min', 'fringes/s'] : unitsFor(cell.dim));
 const isDrift = (cell: Cell): boolean => cell.name.endsWith('.drift');
 
-function judge(goal: Goal, cell: Cell, limits: readonly number[], r: Figures): GoalResult {
-  const raw = r.graph.value(cell);
-  if (raw === undefined) return { goal, outcome: 'cannot be told', cell, limits };
+/** A goal held against its result when somebody asks, since that draws bands. */
+class Judged implements GoalResult {
+  private found: Judgement | undefined;
+  constructor(readonly goal: Goal, readonly cell: Cell, readonly limits: readonly number[], private readonly graph: Graph, readonly unit: Unit | undefined) {}
+  private get judged(): Judgement { return this.found ??= judge(this.goal, this.cell, this.limits, this.graph); }
+  get outcome(): Outcome { return this.judged.outcome; }
+  get value(): number | undefined { return this.judged.value; }
+  get give(): number | undefined { return this.judged.give; }
+  get low(): number | undefined { return this.judged.low; }
+  get high(): number | undefined { return this.judged.high; }
+}
+type Judgement = Pick<GoalResult, 'outcome' | 'value' | 'give' | 'low' | 'high'>;
+
+function judge(goal: Goal, cell: Cell, limits: readonly number[], graph: Graph): Judgement {
+  const raw = graph.value(cell);
+  if (raw === undefined) return { outcome: 'cannot be told' };
   const size = bySize(cell);
   const value = size ? Math.abs(raw) : raw;
-  const band = interval(r.graph, cell);
+  const band = interval(graph, cell);
   const give = (band.high - band.low) / 2;
   const [low, high] = size ? sizes(band) : [band.low, band.high] as const;
   const met = holds(goal, limits, value);
@@ -103,7 +116,7 @@ function judge(goal: Goal, cell: Cell, limits: readonly number[], r: Figures): G
   const between = goal.op === 'between' && limits.some(l => above(l, low) && above(high, l));
   const outcome: Outcome = goal.op === '=' ? (met || (limits[0]! >= low && limits[0]! <= high) ? 'met' : 'not met')
     : holds(goal, limits, low) === met && holds(goal, limits, high) === met && !between ? (met ? 'met' : 'not met') : 'undecided';
-  return { goal, outcome, cell, value, give, low, high, limits };
+  return { outcome, value, give, low, high };
 }
 
 /** A mismatch and a drift count by their size, which is never below zero. */

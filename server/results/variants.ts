@@ -29,12 +29,22 @@ interface Variants {
 // A setup that an edit has only moved has the same graph.
 const known = new WeakMap<Graph, Variants>();
 
-/** The variants of a setup, in the order of the text. `last`: the results of the setup before an edit. */
-export function variantsOf(base: Results, last?: Results): readonly VariantResults[] {
+// What a setup was before an edit, until its variants are asked for: they take over what has not changed.
+const earlier = new WeakMap<Graph, Results>();
+export function comesAfter(base: Results, last: Results): void {
+  // Nobody asks for those any more, and what they in turn would hold is let go.
+  earlier.delete(last.graph);
+  earlier.set(base.graph, last);
+}
+
+/** The variants of a setup, in the order of the text. */
+export function variantsOf(base: Results): readonly VariantResults[] {
   const found = known.get(base.graph);
   if (found) return found.all;
   const { setup } = base;
+  const last = earlier.get(base.graph);
   const before = last && known.get(last.graph);
+  earlier.delete(base.graph);
   const same = before && setup.variants.length > 0 ? new SameBound(before.setup, setup) : undefined;
   const all = setup.variants.map(variant => {
     const old = before?.all.find(v => v.variant.name === variant.name);
@@ -46,7 +56,11 @@ export function variantsOf(base: Results, last?: Results): readonly VariantResul
 }
 
 /** What is wrong in the variants of a setup, and not in the setup as written. */
-export const variantProblems = (base: Results): Problem[] => variantsOf(base).flatMap(v => v.problems);
+export function variantProblems(base: Results): readonly Problem[] {
+  const problems = variantsOf(base).flatMap(v => v.problems);
+  // They may have been found when the setup stood on another line.
+  return moved(problems, base.setup.node.at - known.get(base.graph)!.at);
+}
 
 class Varied implements VariantResults {
   planned: Results | undefined;

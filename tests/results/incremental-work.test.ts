@@ -99,6 +99,8 @@ test.each(EXAMPLES.map(({ name, uri, text }) => [name, uri, text] as const))('a 
     return caches.get(of)!;
   };
   const before = analyse(uri, text, { ...disk, lines }, lines(uri));
+  // They are looked for when somebody asks, as the editor does before anybody types on.
+  expect(before.findings).toBeDefined();
   const { work } = analyse(uri, text.replace(/^(?=\}$)/gm, '  // low water\n'), { ...disk, lines }, lines(uri));
   expect(work.planned).toBe(before.results.length);
   expect(work).toMatchObject({ rules: 0, bands: 0 });

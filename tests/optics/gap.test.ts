@@ -24,3 +24,13 @@ test.each<[string, Body, Body, number]>([
   expect(gapBetween(a, b)).toBeCloseTo(gap, 8);
   expect(gapBetween(b, a)).toBeCloseTo(gap, 8);
 });
+
+test('what is far enough apart is not looked at closer: farther than asked, and no farther than it is', () => {
+  for (const [a, b] of [[ball(0, 0, 0.01), ball(0.03, 0.04, 0.025)], [box(0, 0.04), box(0.05, 0.04)], [box(0, 0.04, 0.5), tube(0.05, 0.03, 0.01)], [disc, ball(0.02, 0.03, 0.01)]] as const) {
+    const whole = gapBetween(a, b);
+    const soon = gapBetween(a, b, whole / 3);
+    expect(soon).toBeGreaterThan(whole / 3);
+    expect(soon).toBeLessThanOrEqual(whole + 1e-12);
+    expect(gapBetween(a, b, whole)).toBeCloseTo(whole, 8);
+  }
+});

@@ -13,15 +13,20 @@ export interface Body {
  * How far two things are apart, m; below zero they stand in one another, and that is how far one of them has to be moved at least until they only touch.
  *
  * @param a, b convex, as all solids are
+ * @param enough things that are seen to be farther apart than that, m, are not looked at closer: they are at least as far apart as what is found
  *
  * Validity: exact for balls and for boxes that stand in one another; of anything else the direction in which they come apart is searched, and what is found is never farther apart than they are.
  * Source: convex bodies are apart exactly where a plane lies between them; by how much, tells the difference of their widths along its normal (the separating axis theorem, any text on computational geometry).
  */
-export function gapBetween(a: Body, b: Body): number {
+export function gapBetween(a: Body, b: Body, enough = Infinity): number {
   const [one, other] = [frameOf(a.solid), frameOf(b.solid)];
   const way: Vector = [other.origin[0] - one.origin[0], other.origin[1] - one.origin[1], other.origin[2] - one.origin[2]];
   const apart = (u: Vector): number => dot(way, u) - reach(a, u) - reach(b, u);
+  const straight = apart(unit(way));
+  if (straight > enough) return straight;
   const tried = [unit(way), ...one.axes, ...other.axes, ...one.axes.flatMap(p => other.axes.map(q => unit(cross(p, q)))), ...ROUND].filter(u => dot(u, u) > 0.5).flatMap((u): Vector[] => [u, [-u[0], -u[1], -u[2]]]);
+  const far = tried.find(u => apart(u) > enough);
+  if (far) return apart(far);
   // Coming apart along several ways is alike where they stand in one another: the best few are followed.
   const best = tried.map(u => ({ u, gap: apart(u) })).sort((p, q) => q.gap - p.gap).slice(0, 4);
   return Math.max(...best.map(({ u, gap }) => followed(u, gap, apart)));

@@ -30,12 +30,12 @@ export function overlapsOf(things: readonly Standing[], give: (t: Thing) => numb
     for (const b of things.slice(i + 1)) {
       const loose = give(a.thing) + give(b.thing);
       if (Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1], a.at[2] - b.at[2]) > a.bound + b.bound + loose) continue;
-      const written = gapBetween(body(a, true, context), body(b, true, context));
+      const written = gapBetween(body(a, true, context), body(b, true, context), loose);
       const isSure = written < -TOUCHES;
       if (isSure || written < loose - TOUCHES) { found.push({ one: a.thing, other: b.thing, sure: true, gap: written, give: loose }); continue; }
       // Cards, stops and shutters hang, or stand on feet of their own: their mounts are anything.
       if (![a, b].every(s => s.thing.kind.footprint!.onTable)) continue;
-      const guessed = gapBetween(body(a, false, context), body(b, false, context));
+      const guessed = gapBetween(body(a, false, context), body(b, false, context), 0);
       if (guessed < -MOUNTS_DIFFER) found.push({ one: a.thing, other: b.thing, sure: false, gap: guessed, give: loose });
     }
   });

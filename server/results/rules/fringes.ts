@@ -5,7 +5,7 @@ import { reflectionBandwidth } from '../../optics/fringes/selectivity.ts';
 import { fringeTilt, layerFrequency, layerFringes, plateFringes } from '../../optics/fringes/spacing.ts';
 import { refractedDirection } from '../../optics/surfaces/refract.ts';
 import { kleinCookQ, THICK_FROM_Q, THIN_TO_Q } from '../../optics/fringes/volume.ts';
-import { facing, fromFrame } from '../../optics/solids/frame.ts';
+import { facing, fromFrame, type Frame } from '../../optics/solids/frame.ts';
 import { angleFromNormal, cross, dot, unit, type Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';
 import { smooth } from './slopes.ts';
@@ -54,8 +54,21 @@ export const MIDDLE: Spot = { plate: [0, 0], object: [0, 0, 0] };
 /** Both beams where they meet a point of the plate. */
 interface Beams { readonly normal: Vector; readonly reference: Vector; readonly object: Vector }
 
-/** The beams at a point of the plate, and the inputs behind those that {@link Known} names: the index of the layer and the like. */
-function beamsAt(known: Known, spot: Spot, x: readonly number[]): Beams & { readonly rest: readonly number[] } {
+/** All that the beams rest on but the pair of points. */
+interface Scene {
+  readonly normal: Vector;
+  readonly plate: Frame;
+  readonly object: Frame;
+  /** direction of the reference at the middle of the plate, and curvature of its wavefronts, 1/m */
+  readonly reference: Vector;
+  readonly curvature: number;
+  readonly plateSize: readonly [number, number];
+  readonly objectSize: Vector;
+  /** behind what the beams take */
+  readonly rest: readonly number[];
+}
+
+function sceneOf(known: Known, x: readonly number[]): Scene {
   let i = 0;
   const take = (): number => x[i++]!;
   const vector = (): Vector => [take(), take(), take()];
@@ -69,15 +82,26 @@ function beamsAt(known: Known, spot: Spot, x: readonly number[]): Beams & { read
   };
   const [plate, normal, object, arriving] = known.by === 'places' ? byPlaces() : byAngles();
   const curvature = known.spread ? curved(take(), take()) : 0;
-  const [width, height] = known.plate ? [take(), take()] : [0, 0];
-  const [wide, high, deep] = known.object ? [take(), take(), take()] : [0, 0, 0];
+  const plateSize: readonly [number, number] = known.plate ? [take(), take()] : [0, 0];
+  const objectSize: Vector = known.object ? vector() : [0, 0, 0];
+  return { normal, plate: facing(plate, normal), object: facing(object, minus(plate, object)), reference: unit(arriving), curvature, plateSize, objectSize, rest: x.slice(i) };
+}
+
+function beamsOf(s: Scene, known: Known, spot: Spot): Beams {
   const [a, b] = known.far ? MIDDLE.plate : spot.plate;
   const [right, up, toward] = known.far ? MIDDLE.object : spot.object;
-  const on = fromFrame(facing(plate, normal), [a * width, b * height, 0]);
-  const from = fromFrame(facing(object, minus(plate, object)), spot.metres ? [right, up, toward] : [right * wide, up * high, toward * deep]);
+  const on = fromFrame(s.plate, [a * s.plateSize[0], b * s.plateSize[1], 0]);
+  const [wide, high, deep] = s.objectSize;
+  const from = fromFrame(s.object, spot.metres ? [right, up, toward] : [right * wide, up * high, toward * deep]);
   // Light that spreads from a point 1/C before the plate: direction + C · offset, which is right for plane and converging light too.
-  const [r, d] = [unit(arriving), minus(on, plate)];
-  return { normal, reference: unit([r[0] + curvature * d[0], r[1] + curvature * d[1], r[2] + curvature * d[2]]), object: unit(minus(on, from)), rest: x.slice(i) };
+  const [r, d, c] = [s.reference, minus(on, s.plate.origin), s.curvature];
+  return { normal: s.normal, reference: unit([r[0] + c * d[0], r[1] + c * d[1], r[2] + c * d[2]]), object: unit(minus(on, from)) };
+}
+
+/** The beams at a point of the plate, and the inputs behind those that {@link Known} names: the index of the layer and the like. */
+function beamsAt(known: Known, spot: Spot, x: readonly number[]): Beams & { readonly rest: readonly number[] } {
+  const s = sceneOf(known, x);
+  return { ...beamsOf(s, known, spot), rest: s.rest };
 }
 const FRONT: Vector = [0, -1, 0];
 const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
@@ -206,12 +230,13 @@ const BALL_POINTS: readonly Vector[] = BOX_POINTS.filter(p => p.filter(c => c !=
 export function finestSpot(known: Known, way: HologramWay, shape: Shape, x: readonly number[]): Spot {
   const points = typeof shape === 'string' ? (known.object ? (shape === 'ball' ? BALL_POINTS : BOX_POINTS) : [MIDDLE.object]) : shape;
   const metres = typeof shape === 'string' ? {} : { metres: true as const };
+  const scene = sceneOf(known, x);
   let best: { readonly spot: Spot; readonly fringes: number } = { spot: { ...MIDDLE, ...metres }, fringes: 0 };
   for (const plate of known.plate ? PLATE_POINTS : [MIDDLE.plate]) {
     for (const object of points) {
       const spot: Spot = { plate, object, ...metres };
-      const b = beamsAt(known, spot, x);
-      const fringes = way === 'transmission' ? Math.hypot(...plateFringes(ANY, b.normal, b.reference, b.object)) : layerFrequency(ANY, b.rest[0]!, b.normal, b.reference, b.object);
+      const b = beamsOf(scene, known, spot);
+      const fringes = way === 'transmission' ? Math.hypot(...plateFringes(ANY, b.normal, b.reference, b.object)) : layerFrequency(ANY, scene.rest[0]!, b.normal, b.reference, b.object);
       // Of two alike the first counts, also where rounding parts them.
       if (fringes > best.fringes * (1 + 1e-9)) best = { spot, fringes };
     }

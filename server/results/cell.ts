@@ -19,7 +19,7 @@ export interface Rule {
   readonly linear?: boolean;
   /** first order is not good enough: kinks, flat tops, choices */
   readonly curved?: boolean;
-  /** sums over many parts of something, so that what it was drawn as is kept */
+  /** sums over many parts of something: it is drawn once, in fewer draws, for all that rests on it */
   readonly costly?: boolean;
   /** What it was made with, of a rule that is made afresh for each cell: with the same, one name and one formula it is the same rule. */
   readonly of?: readonly unknown[];
@@ -78,8 +78,11 @@ export interface Notes {
   held?: { readonly by: Cell; readonly value: number; readonly band: Band };
   /** what it comes out as in each draw, where that is costly to find out */
   draws?: Float64Array | number;
+  /** is drawn as one normal number */
+  normal?: boolean;
   /** first order does not describe it */
   bent?: boolean;
+  below?: readonly Cell[];
   /** of the brightness of an object's far end: share of the depth at which the darkest part lies */
   darkest?: number;
   /** of how the path walks across a plate: what a map of the same inputs found, and for which coherence */

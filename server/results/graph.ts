@@ -239,6 +239,21 @@ export class Graph {
     return { inputs, slopes };
   }
 
+  /** The largest share that one input has in the variance of a cell, by first order; 0 where the cell is exact. */
+  largestShare(cell: Cell): number {
+    const { inputs, slopes } = this.sweep(cell);
+    let most = 0;
+    let sum = 0;
+    for (let i = 0; i < inputs.length; i++) {
+      const { spread, index } = inputs[i]!;
+      if (!spread) continue;
+      const part = (slopes[i]! * standardUncertainty(this.values[index]!, spread)) ** 2;
+      sum += part;
+      if (part > most) most = part;
+    }
+    return sum > 0 ? most / sum : 0;
+  }
+
   /** Standard uncertainty to first order, SI: √Σ(∂r/∂x · u(x))², inputs independent (JCGM 100:2008, eq. 10). */
   uncertainty(cell: Cell): number {
     if (cell.missing) return 0;

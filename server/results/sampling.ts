@@ -1,9 +1,22 @@
-/** How results lie that first order cannot describe: bands, from seeded draws (JCGM 101:2008). */
+/**
+ * Seeded Monte Carlo, for results that first order cannot describe (JCGM 101:2008). A sum of several inputs, none of which dominates, is drawn
+ * as one normal number, and a costly cell as one of its own draws, so that the draw costs the curved end of the graph only. Inputs have their random numbers by their
+ * order below the result: what a thing is called, and what else is written, changes no band.
+ */
+import { uniformInt } from 'pure-rand/distribution/uniformInt';
+import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { standardUncertainty, type Spread } from '../model/quantity.ts';
-import { drawn } from './draws.ts';
 import type { Band, Cell, Graph } from './graph.ts';
 
 export type { Band };
+
+/** Spread evenly over each input (Latin hypercube), so that few draws give steady ends of the band. */
+export const DRAWS = 200;
+/** Enough of rules that sum over many parts: what those are guessed from is known to a factor. */
+export const FEW_DRAWS = 100;
+const SEED = 20260211;
 
 /** Inputs that bring a smaller share of the variance are not asked whether they bend a result. */
 const LEAST_SHARE = 0.02;
@@ -61,8 +74,36 @@ export function sample(graph: Graph, cell: Cell, fixed?: ReadonlyMap<Cell, numbe
 }
 const NONE_FIXED: ReadonlyMap<Cell, number> = new Map();
 
+/** The draws of a cell; one number where it is the same in all. */
+function drawAll(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): Float64Array | number {
+  const leaves = leavesOf(graph, cell, fixed);
+  const free = leaves.flatMap((l, place) => (l.u > 0 || fixed.has(l.cell) ? [{ ...l, place }] : []));
+  const evaluate = graph.evaluator(cell, free.map(l => l.cell), leaves.map(l => l.cell));
+  const draws = evaluate.costly ? FEW_DRAWS : DRAWS;
+  const at = free.map(l => l.value);
+  const unsure = free.flatMap((l, k) => (l.u > 0 ? [{ k, drawn: drawn(l, l.place, draws) }] : []));
+  if (unsure.length === 0) return evaluate(at);
+  const all = new Float64Array(draws);
+  for (let n = 0; n < draws; n++) {
+    for (const u of unsure) at[u.k] = u.drawn[n]!;
+    all[n] = evaluate(at);
+  }
+  return all;
+}
+
+/** The draws of a costly cell, least first, which serve all that rests on it. What cannot be, such as the arc sine of 1.1, is left out. */
+function ownDraws(graph: Graph, cell: Cell): Float64Array | number {
+  const notes = graph.noted(cell);
+  if (notes.draws === undefined) {
+    const all = drawAll(graph, cell, NONE_FIXED);
+    const possible = typeof all === 'number' ? all : all.filter(Number.isFinite).sort();
+    notes.draws = typeof possible !== 'number' && possible.length === 0 ? graph.value(cell)! : possible;
+  }
+  return notes.draws;
+}
+
 function drawBand(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): Band {
-  const all = drawn(graph, cell, fixed);
+  const all = fixed.size === 0 && cell.rule?.costly ? ownDraws(graph, cell) : drawAll(graph, cell, fixed);
   if (typeof all === 'number') return { low: all, high: all, mean: all, std: 0, draws: 0 };
   graph.drawn++;
   // What cannot be, such as the arc sine of 1.1, is left out: the band is that of what can.
@@ -76,4 +117,90 @@ function drawBand(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): B
   let squares = 0;
   for (const v of out) squares += (v - mean) ** 2;
   return { low: out[Math.floor(0.025 * last)]!, high: out[Math.ceil(0.975 * last)]!, mean, std: Math.sqrt(squares / out.length), draws: all.length };
+}
+
+interface Leaf {
+  readonly cell: Cell;
+  readonly value: number;
+  readonly u: number;
+  /** of a costly cell, what it came out as in its own draws, least first */
+  readonly own?: Float64Array;
+}
+
+/** A sum is spread like a normal number only while none of its inputs brings more than this share of its variance (JCGM 101:2008, 9.2.4). */
+const LARGEST_SHARE = 0.4;
+
+const NOTHING: readonly Cell[] = [];
+function ancestorsOf(graph: Graph, cell: Cell): readonly Cell[] {
+  return graph.noted(cell).below ??= graph.ancestors(cell);
+}
+
+/** Where the graph is cut: inputs, fixed cells, and costly cells and linear ones that sum up several unsure inputs, where nothing else above the cut shares what they rest on. */
+function leavesOf(graph: Graph, top: Cell, fixed: ReadonlyMap<Cell, number>): Leaf[] {
+  const inputs = new Map<Cell, readonly Cell[]>();
+  const stops = (c: Cell): boolean => {
+    if (c === top) return false;
+    if (!c.rule || fixed.has(c)) { inputs.set(c, [c]); return true; }
+    const below = c.rule.linear === true || c.rule.costly === true ? ancestorsOf(graph, c) : NOTHING;
+    if (below.length === 0 || below.some(b => fixed.has(b)) || !(c.rule.costly === true || isNormal(graph, c, below))) return false;
+    inputs.set(c, below.filter(a => !a.rule && graph.isUnsure(a)));
+    return true;
+  };
+  graph.ancestors(top, stops);
+  const uses = new Map<Cell, number>();
+  for (const of of inputs.values()) for (const i of of) uses.set(i, (uses.get(i) ?? 0) + 1);
+  const leaves = new Set<Cell>();
+  for (const [c, of] of inputs) {
+    if (of.some(i => uses.get(i)! > 1)) for (const i of of) leaves.add(i);
+    else leaves.add(c);
+  }
+  return [...leaves].sort((a, b) => a.index - b.index).map(cell => {
+    const value = fixed.get(cell) ?? graph.value(cell)!;
+    if (cell.rule?.costly && !fixed.has(cell)) {
+      const own = ownDraws(graph, cell);
+      return typeof own === 'number' ? { cell, value, u: 0 } : { cell, value, u: 1, own };
+    }
+    return { cell, value, u: fixed.has(cell) ? 0 : cell.rule ? graph.uncertainty(cell) : standardUncertainty(value, cell.spread) };
+  });
+}
+
+/** Whether a linear cell is spread like one normal number: several inputs, none of them wide or bent. */
+function isNormal(graph: Graph, cell: Cell, below: readonly Cell[]): boolean {
+  return graph.noted(cell).normal ??= !below.some(c => c.spread?.kind === 'factor' || c.spread?.kind === 'one of' || c.rule?.curved) && graph.largestShare(cell) <= LARGEST_SHARE && !isBent(graph, cell);
+}
+
+/** What the leaf with that place among the leaves is drawn as. */
+function drawn(leaf: Leaf, place: number, draws: number): Float64Array {
+  const s = leaf.cell.rule ? undefined : leaf.cell.spread;
+  const { flat, normal } = column(place, draws);
+  if (leaf.own) { const { own } = leaf; return flat.map(f => own[Math.floor(f * own.length)]!); }
+  switch (s?.kind) {
+    case 'within': return flat.map(f => leaf.value + (2 * f - 1) * s.amount);
+    case 'factor': return flat.map(f => leaf.value * s.amount ** (2 * f - 1));
+    case 'one of': return flat.map(f => s.values[Math.min(s.values.length - 1, Math.floor(f * s.values.length))]!);
+    default: return normal.map(z => leaf.value + leaf.u * z);
+  }
+}
+
+// The seed is fixed, so that the random numbers themselves can be kept: one column for each leaf, from streams of their own.
+const kept = new Map<number, { flat: Float64Array; normal: Float64Array }[]>([[DRAWS, []], [FEW_DRAWS, []]]);
+function column(place: number, draws: number): { flat: Float64Array; normal: Float64Array } {
+  const columns = kept.get(draws)!;
+  while (columns.length <= place) {
+    const rng = xoroshiro128plus(SEED + columns.length);
+    const flat = stratified(rng, draws);
+    const turn = stratified(rng, draws);
+    columns.push({ flat, normal: flat.map((f, i) => Math.sqrt(-2 * Math.log(1 - f)) * Math.cos(2 * Math.PI * turn[i]!)) });
+  }
+  return columns[place]!;
+}
+
+/** One number in each of as many equal steps from 0 to 1, in a random order (Fisher and Yates' shuffle). */
+function stratified(rng: RandomGenerator, draws: number): Float64Array {
+  const out = Float64Array.from({ length: draws }, (_, i) => (i + uniformFloat64(rng)) / draws);
+  for (let i = draws - 1; i > 0; i--) {
+    const j = uniformInt(rng, 0, i);
+    [out[i], out[j]] = [out[j]!, out[i]!];
+  }
+  return out;
 }

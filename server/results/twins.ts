@@ -60,12 +60,13 @@ export class Twins {
     const at = cell.rule ? this.twinOf(cell) : -1;
     const old = at < 0 ? undefined : this.before.known(this.before.cells[at]!);
     if (!old || !this.inOrder(cell)) return {};
-    const { sweep, held, uncertainty, band, draws, bent, darkest, map } = old;
+    const { sweep, held, uncertainty, band, draws, normal, bent, darkest, map } = old;
     const notes: Notes = {};
     if (sweep) notes.sweep = { inputs: sweep.inputs.map(c => this.news[c.index]!), slopes: sweep.slopes };
     if (uncertainty !== undefined) notes.uncertainty = uncertainty;
     if (band) notes.band = band;
     if (draws !== undefined) notes.draws = draws;
+    if (normal !== undefined) notes.normal = normal;
     if (bent !== undefined) notes.bent = bent;
     if (darkest !== undefined) notes.darkest = darkest;
     if (map !== undefined) notes.map = map;
@@ -98,8 +99,6 @@ export class Twins {
     // Cells with a rule were paired when they were made.
     if (cell.rule || old.rule || this.news[old.index] || cell.missing || old.missing || cell.dim !== old.dim) return false;
     if (this.now.value(cell) !== this.before.value(old) || !sameSpread(cell.spread, old.spread)) return false;
-    // It is drawn by its name.
-    if (cell.spread && cell.name !== old.name) return false;
     this.join(cell, old);
     return true;
   }

@@ -41,7 +41,6 @@ function resultRows(base: Results, all: readonly VariantResults[]): VariantRow[]
   const differ = new Set(all.flatMap(v => v.difference.results.map(d => d.name)));
   const columns = [base, ...all.map(v => v.results)];
   const rows = [...names].filter(n => differ.has(n));
-  // All of one setup after another, since what is drawn of a setup is at hand until another is asked.
   const cells = columns.map(r => rows.map(name => {
     const cell = published(r, name);
     return cell ? showCell(r.graph, cell).text : 'none';

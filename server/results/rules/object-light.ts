@@ -37,7 +37,7 @@ export const REFERENCE_LIGHT: Rule = {
  * angle from the normal, to the side `from`; how far the middle of the beam lies beside that of the plate, above 0 to the side that leaves the weakest corner less; width and height of the plate.
  */
 export const cornerLight = (byAngle: boolean, from: From = 'the side'): Rule => ({
-  name: 'corner light of a spread beam', of: [byAngle, from], formula: '(2P / (π w²)) exp(−2 r²/w²) cos θ / cos β at each corner, the least of them by that in the middle', source: SPREAD, curved: true,
+  name: 'corner light of a spread beam', of: [byAngle, from], formula: '(2P / (π w²)) exp(−2 r²/w²) cos θ / cos β at each corner, the least of them by that in the middle', source: SPREAD, curved: true, costly: true,
   compute: x => {
     const [normal, along] = byAngle ? [FRONT, level(x[BEAM]!, from)] : [vector(x, BEAM), vector(x, BEAM + 3)];
     const [off, w, h] = [x[x.length - 3]!, x[x.length - 2]! / 2, x[x.length - 1]! / 2];

@@ -15,6 +15,8 @@ const isRough = (cell: Cell): boolean => /\.(?:fringes|delicacy|allowed movement
 /** A value of a cell, give or take twice its standard uncertainty `u`; in the unit of the cell, or in another. */
 export function figure(cell: Cell, value: number, u: number, unit: Unit | undefined = cell.unit): string {
   if (isRatio(cell.name)) return showRatio(value, u);
+  // More than all, and less than nothing, is no share.
+  if (isShare(cell.name) && u > 0 && (value + 2 * u > 1 || value - 2 * u < 0)) return percentBand(Math.max(0, value - 2 * u), Math.min(1, value + 2 * u));
   if (isShare(cell.name)) return u === 0 ? percent(value) : show(value, cell.dim, u, PERCENT);
   // A hundredth of a degree is more than anybody sets by hand.
   if (u === 0 && cell.rule && cell.dim === ANGLE && Math.abs(value) >= FINEST_ANGLE) return show(Math.round(value / FINEST_ANGLE) * FINEST_ANGLE, cell.dim, 0, unit);

@@ -6,7 +6,9 @@ import type { Placement } from '../../server/model/model.ts';
 import { dataOf, found } from './check.ts';
 
 const BASE = ['laser red at (0, 0) mm heading 0°', 'let gap = 30 mm', 'let corner = 30°', 'mirror M1 at (300, 0) mm', 'mirror M2 at (300, 400) mm'];
-const slips = (clauses: string): string[] => found(...BASE, `mirror M9 ${clauses}`);
+/** All that is found but that the things of these short pages stand in one another. */
+const foundIn = (text: string): string[] => found(...BASE, text).filter(f => !f.startsWith('things-overlap'));
+const slips = (clauses: string): string[] => foundIn(`mirror M9 ${clauses}`);
 
 /** A placement in short: what it says, names and values as written. */
 function short(text: string): string {
@@ -35,7 +37,7 @@ describe('clauses', () => {
     ['mirror M9 beyond red by ? from 20 mm to 80 mm', 'beyond red by ?'],
   ])('%s', (text, meaning) => {
     expect(short(text)).toBe(meaning);
-    expect(found(...BASE, text)).toEqual([]);
+    expect(foundIn(text)).toEqual([]);
   });
   test('an inventory item is named before or behind them', () => {
     expect(found('mirror M9 = lab.flat at (3, 3) mm', 'room {', '}')).toEqual(['unknown-name lab.flat']);

@@ -39,6 +39,8 @@ describe('light at a plate', () => {
       }, inputs);
       // Not above the dark reading: that is another test.
       fc.pre(of((R, O, T) => Math.min(R, O, T)).value > 0.05);
+      // Nor more than all behind the polarizer.
+      fc.pre(of((_, O, T, x) => T / (O * (1 - x[7]! / 100))).value <= 1);
       expectFigure(r, 'P1.reference.light', of(R => R), MICRO);
       expectFigure(r, 'P1.object.light', of((_, O) => O), MICRO);
       expectFigure(r, 'P1.light', of((R, O) => R + O), MICRO);

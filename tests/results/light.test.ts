@@ -192,7 +192,7 @@ describe('what makes no figure', () => {
     ['powers on two heads of unknown size', ['measured reference at P1: 2 µW by n', 'measured object at P1: 1 µW by o'], ['head-size-missing', 'meters-not-comparable', 'head-size-missing']],
     ['a power by a meter that is not named', ['measured reference at P1: 2 µW'], ['head-size-missing']],
     ['a dark reading in another unit without a head', ['measured reference at P1: 2 µW/cm² by n', 'measured dark: 8 nW by n'], ['head-size-missing']],
-    ['a reading below the dark one', ['measured reference at P1: 2 µW/cm² by m', 'measured dark: 3 µW/cm² by m'], []],
+    ['a reading below the dark one', ['measured reference at P1: 2 µW/cm² by m', 'measured dark: 3 µW/cm² by m'], ['no-light']],
   ])('%s', (_, lines, codes) => {
     const r = metered([...lines, 'expect beam ratio < 6:1'], { things: [...METER, ...NEEDLE, 'meter n', 'meter o'] });
     expect(serious(r.snapshot.findings).map(f => f.split(' ')[1])).toEqual(codes);

@@ -15,7 +15,7 @@ import { BY_PATH, delicacy, mostDelicate, OBJECT, SIDEWAYS } from '../rules/move
 import type { Values } from '../values.ts';
 
 /** In which direction a thing is most delicate. */
-export type Along = 'along its normal' | 'along its surface' | 'between its surface and its normal' | 'halfway between its light and its way on' | 'across the beam';
+export type Along = 'along its normal' | 'along its surface' | 'between its surface and its normal' | 'along the line halfway between the light on it and the light from it' | 'across the beam';
 
 export interface Found {
   readonly thing: Thing;
@@ -83,7 +83,7 @@ function byDirections(thing: Thing, terms: readonly Term[], pair: Pair, waveleng
   const gradient = mostDelicate(weights, inputs.map(c => graph.value(c)!));
   const size = Math.hypot(...gradient);
   if (size < LEAST) return undefined;
-  const along: Along = light === 'turns' || light === 'shares' ? 'along its normal' : light === 'recorded' ? againstNormal(gradient, places.directions.facing(thing)?.map(c => graph.value(c))) : 'halfway between its light and its way on';
+  const along: Along = light === 'turns' || light === 'shares' ? 'along its normal' : light === 'recorded' ? againstNormal(gradient, places.directions.facing(thing)?.map(c => graph.value(c))) : 'along the line halfway between the light on it and the light from it';
   return { thing, along, pair, size, make: (name, unit) => graph.derive(name, delicacy(weights), [...inputs, wavelength], unit.dim, `delicacy of ${thing.id}`, { unit }) };
 }
 
@@ -117,7 +117,7 @@ function objectByAngle(pair: Pair, wavelength: Cell, { values }: Asked): Found[]
   if (!psi || psi.missing) return [];
   const size = 2 * Math.abs(Math.cos(values.graph.value(psi)! / 2));
   return size < LEAST ? [] : [{
-    thing: object, along: 'halfway between its light and its way on', pair, size,
+    thing: object, along: 'along the line halfway between the light on it and the light from it', pair, size,
     make: (name, unit) => values.graph.derive(name, OBJECT, [psi, wavelength], unit.dim, `delicacy of ${object.id}`, { unit }),
   }];
 }

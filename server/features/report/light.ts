@@ -61,6 +61,8 @@ function plateRows(p: PlateLight, r: Results): LightRow[] {
   for (const o of p.objects) if (o.polarized) rows.push(row('polarized like the reference', o.polarized.cell, r, `share of ${o.name}`));
   if (p.effective) rows.push(row('ratio to that share', p.effective, r));
   if (p.corners && r.published.includes(p.corners)) rows.push(row('weakest corner', p.corners, r, p.reference?.corners ? 'of the centre' : 'of the centre, predicted'));
+  const over = known(p.ratio) ? r.light.over(p.plate) : undefined;
+  if (over) rows.push({ label: 'ratio over the plate', text: over.map(c => plain(r.graph.value(c)!, 2)).join(' to '), remark: 'times that of the middle, by the plan' });
   if (p.reference?.angle) rows.push(row('angle by two readings', p.reference.angle.read, r));
   if (known(p.light)) rows.push(row('exposure', p.exposure, r), ...stripRow(p.exposure, r));
   return rows;

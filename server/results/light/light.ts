@@ -36,6 +36,8 @@ export interface Light {
   /** cells of what readings make of the plan: a what-if holds them */
   readonly corrections: readonly Cell[];
   /** Works out what a name asks for, when it is one of light that nothing has asked for yet. */
+  /** Least and greatest beam ratio over a plate, by the plan, as shares of that in its middle; of one reference and one object beam that its own object scatters. */
+  over(plate: Thing): readonly [Cell, Cell] | undefined;
   ask(name: string): Cell | undefined;
 }
 
@@ -91,11 +93,19 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
     const input = OF_LIGHT.has(r.measured?.kind) && !fates.has(r) ? meters.input(r) : undefined;
     if (input && !problems.some(p => p.at === r.at && p.code === 'reading-unclear')) fates.set(r, untold(r, input, given.arms));
   }
+  const over = (plate: Thing | undefined): readonly [Cell, Cell] | undefined => {
+    const own = given.arms.arms.filter(a => a.plate === plate);
+    const [[reference, more], [object, others]] = [own.filter(a => a.role === 'reference'), own.filter(a => a.role === 'object')];
+    // The ratio of a hologram in one beam is another matter.
+    if (!reference || !object || more || others || reference.beam === object.beam) return undefined;
+    const [least, greatest] = (['least', 'greatest'] as const).map(end => predictions.ratioOver(reference, object, end));
+    return least && greatest && !least.missing && !greatest.missing ? [least, greatest] : undefined;
+  };
   return {
     darkOf: arm => (plates.has(arm.plate) ? plates.get(arm.plate)!.dark.find(d => d.arm === arm) : unlit.get(arm)),
     get solved() { return [...splits.solved.values()]; },
     get plates() { return [...plates.values()]; }, get corrections() { return [...factors.cells, ...offsets.offsets]; }, wheels: told, drifts, images, powers, readPowers, problems, fates,
-    caught,
+    caught, over,
     ask: name => {
       const power = powers.named(name);
       if (power) return power;
@@ -109,6 +119,10 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
       if (name.endsWith('.face loss')) {
         const arm = given.arms.arms.find(a => a.role === 'reference' && name === `${a.plate.id}.${a.name}.face loss`);
         return arm && predictions.faceLoss(arm);
+      }
+      if (name.endsWith(' ratio across the plate')) {
+        over(given.arms.arms.find(a => a.role === 'object' && name.startsWith(`${a.plate.id}.${a.name}.`))?.plate);
+        return given.graph.find(name);
       }
       if (AT_PLATE.test(name)) for (const p of all) at(p);
       return undefined;

@@ -9,7 +9,7 @@ import { sidesOfThing } from '../fringes/extents.ts';
 import type { Cell, Rule } from '../graph.ts';
 import { formOf } from '../object/object.ts';
 import { EDGE_ON, litAt, referenceFrom } from '../places/angles.ts';
-import { cornerLight, FACE_LOSS, objectLight, patchesFor, PREDICTED_OBJECT, PREDICTED_REFERENCE, PREDICTED_SCREEN, REFERENCE_LIGHT, SINGLE_RATIO } from '../rules/object-light.ts';
+import { cornerLight, ratioOver, FACE_LOSS, objectLight, patchesFor, PREDICTED_OBJECT, PREDICTED_REFERENCE, PREDICTED_SCREEN, REFERENCE_LIGHT, SINGLE_RATIO } from '../rules/object-light.ts';
 import { CAUGHT_AS_READ, CAUGHT_POWER } from '../rules/light.ts';
 import { caughtShare, landingShare } from '../rules/table.ts';
 import type { LightContext } from './context.ts';
@@ -49,14 +49,13 @@ export class Predictions {
   /** Weakest corner of the plate in the light of its reference. Undefined where no beam spreads, or the size of the plate is not written. */
   corners(arm: Arm): Cell | undefined {
     const { plate } = arm;
-    const { graph, values, places, beams } = this.context;
+    const { graph, values, beams } = this.context;
     const sides = spreads(arm) ? sidesOfThing(plate, values) : undefined;
     const beam = beams.ofArm(arm);
     if (!sides || !beam) return undefined;
     const name = `${plate.id}.${arm.name}.corner light`;
-    const [normal, light] = [places.directions.facing(places.own(plate)), places.directions.of(beam.leg)];
-    const byPlaces = normal && light && !plate.facts.has('reference angle') ? [...normal, ...light] : undefined;
-    return graph.find(name) ?? graph.derive(name, cornerLight(!byPlaces, referenceFrom(plate, values)), [...beamNumbers(beam.front), ...(byPlaces ?? [this.angle(arm)]), this.centred(arm), sides[0]!, sides[1]!], NUMBER, `weakest corner of ${plate.id} in the light of ${arm.name}`, { unit: PERCENT });
+    const { byAngle, cells } = this.arriving(arm, beam);
+    return graph.find(name) ?? graph.derive(name, cornerLight(byAngle, referenceFrom(plate, values)), [...cells, this.centred(arm), sides[0]!, sides[1]!], NUMBER, `weakest corner of ${plate.id} in the light of ${arm.name}`, { unit: PERCENT });
   }
 
   /** Of the power of an arm what falls on the plate, or on the object that it lights: by the plan, or by the `read` light of a reference. Undefined where nothing spreads its beam, or something else scatters it first, or a size is not known. */
@@ -114,6 +113,34 @@ export class Predictions {
     return graph.find(name) ?? graph.derive(name, FACE_LOSS, [this.angle(arm), graph.input(index, { value: 1.52, dim: NUMBER, spread: { kind: 'within', amount: 0.03 } }, 'assumed', `index of the face of ${arm.plate.id}`, { reason: 'gelatin and the glass of plates have 1.49 to 1.54; from memory' })], NUMBER, `share of ${arm.name} that the face of ${arm.plate.id} throws back`, { unit: PERCENT });
   }
 
+  /** The numbers of a reference at its plate, and how it arrives. */
+  private arriving(arm: Arm, beam: NonNullable<ReturnType<LightContext['beams']['ofArm']>>): { readonly byAngle: boolean; readonly cells: readonly Cell[] } {
+    const { plate } = arm;
+    const { places } = this.context;
+    const [normal, light] = [places.directions.facing(places.own(plate)), places.directions.of(beam.leg)];
+    const byPlaces = normal && light && !plate.facts.has('reference angle') ? [...normal, ...light] : undefined;
+    return { byAngle: !byPlaces, cells: [...beamNumbers(beam.front), ...(byPlaces ?? [this.angle(arm)])] };
+  }
+
+  /**
+   * Least and greatest beam ratio over the plate, as shares of that in the middle: by the plan, of a spread reference and one object that sends its own light. Made when asked for.
+   * Undefined where that is not what lights the plate, or a size is not known.
+   */
+  ratioOver(reference: Arm, object: Arm, end: 'least' | 'greatest'): Cell | undefined {
+    const { plate } = reference;
+    const { graph, values, beams } = this.context;
+    const name = `${plate.id}.${object.name}.${end} ratio across the plate`;
+    const known = graph.find(name);
+    if (known) return known;
+    const sides = spreads(reference) ? sidesOfThing(plate, values) : undefined;
+    const [beam, each] = [beams.ofArm(reference), this.yieldOf(object)];
+    const made = 'make' in each ? each.over : undefined;
+    if (!sides || !beam || !made) return undefined;
+    const { byAngle, cells } = this.arriving(reference, beam);
+    const rule = ratioOver(end, byAngle, referenceFrom(plate, values), made.laid, cells.length);
+    return graph.derive(name, rule, [sides[0]!, sides[1]!, ...cells, ...made.inputs], NUMBER, `${end} ratio of reference and ${object.name} across ${plate.id}, by that in the middle`);
+  }
+
   private reference(arm: Arm): Yield | Cell {
     const { graph, beams } = this.context;
     const base = `${arm.plate.id}.${arm.name}`;
@@ -159,12 +186,11 @@ export class Predictions {
     const radius = graph.value(this.context.beams.radius(onto));
     const distance = legs.get(on) ?? none(`how far ${thing.id} is from ${arm.plate.id} is not known`);
     const count = radius === undefined ? 0 : patchesFor(radius, size.map(c => graph.value(c) ?? 0) as [number, number, number]);
-    const each = graph.derive(called, objectLight({ ...laid, count, ...stand.by }), [
-      ...beamNumbers(front), distance, ...stand.cells, ...(screen ? [fact('scatter angle')] : [fact('gloss'), fact('gloss angle')]), ...seen, ...size,
-    ], PER_WATT, `light of ${arm.name} at ${arm.plate.id} for each watt on ${thing.id}, ${screen ? 'if it lost nothing' : 'if it were white'}`, { unit: FOR_EACH });
+    const [whole, inputs] = [{ ...laid, count, ...stand.by }, [...beamNumbers(front), distance, ...stand.cells, ...(screen ? [fact('scatter angle')] : [fact('gloss'), fact('gloss angle')]), ...seen, ...size]];
+    const each = graph.derive(called, objectLight(whole), inputs, PER_WATT, `light of ${arm.name} at ${arm.plate.id} for each watt on ${thing.id}, ${screen ? 'if it lost nothing' : 'if it were white'}`, { unit: FOR_EACH });
     if (each.missing) return each;
     const [share, scatter] = [fact(screen ? 'loss' : 'tone'), fact('scatter')];
-    return { cells: [each, share, scatter], make: (name, words, power) => graph.derive(name, screen ? PREDICTED_SCREEN : PREDICTED_OBJECT, [power, each, share, scatter], LIGHT, words, { unit: MICRO }) };
+    return { cells: [each, share, scatter], over: { laid: whole, inputs }, make: (name, words, power) => graph.derive(name, screen ? PREDICTED_SCREEN : PREDICTED_OBJECT, [power, each, share, scatter], LIGHT, words, { unit: MICRO }) };
   }
 
   /** How the light falls on a thing and goes on: two directions where the places tell them, else an angle. */

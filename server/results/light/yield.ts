@@ -4,6 +4,7 @@ import type { Thing } from '../../model/model.ts';
 import { LIGHT, multiply, parseUnit, POWER, type Unit } from '../../model/units.ts';
 import type { Front } from '../beams/beams.ts';
 import type { Cell } from '../graph.ts';
+import type { Laid } from '../rules/object-light.ts';
 
 export const MICRO = parseUnit('µW/cm²')!;
 const MILLIWATT = parseUnit('mW')!;
@@ -14,6 +15,8 @@ export const FOR_EACH: Unit = { text: `${MICRO.text} for each mW`, dim: PER_WATT
 export interface Yield {
   /** light at the plate for each watt on what the arm lights, all but the power counted */
   readonly cells: readonly Cell[];
+  /** of what sends its own light, what its rule was made with and takes: it may be asked for any point of the plate */
+  readonly over?: { readonly laid: Laid; readonly inputs: readonly Cell[] };
   readonly make: (name: string, words: string, power: Cell) => Cell;
 }
 

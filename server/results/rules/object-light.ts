@@ -39,19 +39,23 @@ export const REFERENCE_LIGHT: Rule = {
 export const cornerLight = (byAngle: boolean, from: From = 'the side'): Rule => ({
   name: 'corner light of a spread beam', of: [byAngle, from], formula: '(2P / (π w²)) exp(−2 r²/w²) cos θ / cos β at each corner, the least of them by that in the middle', source: SPREAD, curved: true, costly: true,
   compute: x => {
-    const [normal, along] = byAngle ? [FRONT, level(x[BEAM]!, from)] : [vector(x, BEAM), vector(x, BEAM + 3)];
     const [off, w, h] = [x[x.length - 3]!, x[x.length - 2]! / 2, x[x.length - 1]! / 2];
-    const plate = facing(HERE, normal);
-    const beam = beamOf(x);
     const weakest = (beside: number): number => {
-      const axis = { from: fromFrame(plate, [beside, 0, 0]), along };
-      const at = (across: number, up: number): number => lightOnPlane(beam, axis, 1, fromFrame(plate, [across, up, 0]), normal);
-      return Math.min(at(w, h), at(-w, h), at(w, -h), at(-w, -h)) / at(0, 0);
+      const at = referenceOver(byAngle, from, x, beside);
+      return Math.min(at([w, h]), at([-w, h]), at([w, -h]), at([-w, -h])) / at(MIDDLE);
     };
     // Nobody knows to which side it lies: left and right change places in a mirror, the worse and the better side do not.
     return off > 0 ? Math.min(weakest(off), weakest(-off)) : off < 0 ? Math.max(weakest(off), weakest(-off)) : weakest(0);
   },
 });
+
+/** Light of a reference over its plate for each watt, its middle so far beside that of the plate. Inputs: those of `cornerLight` up to the direction or angle of the light. */
+function referenceOver(byAngle: boolean, from: From, x: readonly number[], beside: number): (at: OnPlate) => number {
+  const [normal, along] = byAngle ? [FRONT, level(x[BEAM]!, from)] : [vector(x, BEAM), vector(x, BEAM + 3)];
+  const plate = facing(HERE, normal);
+  const [beam, axis] = [beamOf(x), { from: fromFrame(plate, [beside, 0, 0]), along }];
+  return ([across, up]) => lightOnPlane(beam, axis, 1, fromFrame(plate, [across, up, 0]), normal);
+}
 
 /** How an object is laid out for its light: what it is, in how many patches, and whether its light, and how the plate stands to it, are known by directions or by an angle. */
 export interface Laid {
@@ -82,23 +86,48 @@ export const objectLight = (laid: Laid, patchesOf = remembered(laid)): Rule => (
   formula: laid.shape === 'screen' ? 'Σ E cos θ dA · (n + 1)/(2π) cosⁿ γ cos θp / r² over the lit screen: γ from straight on, half of the light at the scatter angle'
     : `Σ E cos θs · (cos θo / π, and a lobe round the mirror direction) · cos θp dA / r² over what is lit and seen of it${shapeWords({ assumed: laid.assumed === true })}`,
   source: LAMBERT,
+  compute: x => objectLightAt(laid, patchesOf, x, MIDDLE),
+});
+
+/** Where on a plate, from its middle: to the right and up as seen from before it, m. */
+type OnPlate = readonly [number, number];
+const MIDDLE: OnPlate = [0, 0];
+
+function objectLightAt(laid: Laid, patchesOf: (size: Vector, sight: Vector) => readonly Patch[], x: readonly number[], [across, up]: OnPlate): number {
+  const screen = laid.shape === 'screen';
+  let i = BEAM;
+  const distance = x[i++]!;
+  const plate = i;
+  i += laid.plateByAngle ? 1 : 3;
+  const gloss = screen ? 0 : x[i++]!;
+  const halfWidth = x[i++]!;
+  const [along, sight]: [Vector, Vector] = laid.byAngle ? [[Math.sin(x[i]!), Math.cos(x[i++]!), 0], FRONT] : [unit(vector(x, i)), unit(vector(x, (i += 3)))];
+  const size = vector(x, x.length - 3);
+  const middle: Vector = [sight[0] * distance, sight[1] * distance, sight[2] * distance];
+  // An angle does not tell to which side the plate is turned: the mean of turned either way is that of a plate which faces the object, by the cosine.
+  const [normal, slant] = laid.plateByAngle ? [sight, Math.abs(Math.cos(x[plate]!))] : [vector(x, plate), 1];
+  const point = across === 0 && up === 0 ? middle : fromFrame(facing(middle, normal), [across, up, 0]);
+  const patches = laid.count === 0 ? spot(laid, size, sight, along, beamOf(x)) : patchesOf(size, sight);
+  return slant * lightFromSurface(patches, beamOf(x), { from: HERE, along }, screen ? { kind: 'on', halfWidth } : { kind: 'back', gloss, halfWidth }, point, normal);
+}
+
+/**
+ * Least or greatest beam ratio over the middle, the edges and the corners of a plate, as a share of that in the middle. Inputs: width and height of the plate, then those of `cornerLight` but for its
+ * last three, `reference` of them, then those of `objectLight`. The beam is taken to be centred.
+ */
+export const ratioOver = (end: 'least' | 'greatest', byAngle: boolean, from: From, laid: Laid, reference: number, patchesOf = remembered(laid)): Rule => ({
+  name: `${end} ratio across a plate`, of: [end, byAngle, from, laid.shape, laid.assumed, laid.lying, laid.count, laid.byAngle, laid.plateByAngle, reference], curved: true, costly: true,
+  formula: `${end} of (light of the reference / light of the object) over middle, edges and corners of the plate, by that in the middle`, source: `${SPREAD}; ${LAMBERT}`,
   compute: x => {
-    const screen = laid.shape === 'screen';
-    let i = BEAM;
-    const distance = x[i++]!;
-    const plate = i;
-    i += laid.plateByAngle ? 1 : 3;
-    const gloss = screen ? 0 : x[i++]!;
-    const halfWidth = x[i++]!;
-    const [along, sight]: [Vector, Vector] = laid.byAngle ? [[Math.sin(x[i]!), Math.cos(x[i++]!), 0], FRONT] : [unit(vector(x, i)), unit(vector(x, (i += 3)))];
-    const size = vector(x, x.length - 3);
-    const point: Vector = [sight[0] * distance, sight[1] * distance, sight[2] * distance];
-    // An angle does not tell to which side the plate is turned: the mean of turned either way is that of a plate which faces the object, by the cosine.
-    const [normal, slant] = laid.plateByAngle ? [sight, Math.abs(Math.cos(x[plate]!))] : [vector(x, plate), 1];
-    const patches = laid.count === 0 ? spot(laid, size, sight, along, beamOf(x)) : patchesOf(size, sight);
-    return slant * lightFromSurface(patches, beamOf(x), { from: HERE, along }, screen ? { kind: 'on', halfWidth } : { kind: 'back', gloss, halfWidth }, point, normal);
+    const [w, h] = [x[0]!, x[1]!];
+    const [light, object] = [referenceOver(byAngle, from, x.slice(2, 2 + reference), 0), x.slice(2 + reference)];
+    const ratio = (at: OnPlate): number => light(at) / objectLightAt(laid, patchesOf, object, at);
+    const middle = ratio(MIDDLE);
+    const all = NET.map(([a, b]) => ratio([(a * w) / 2, (b * h) / 2]) / middle);
+    return end === 'least' ? Math.min(...all) : Math.max(...all);
   },
 });
+const NET: readonly OnPlate[] = [-1, 0, 1].flatMap(a => [-1, 0, 1].map(b => [a, b] as const));
 
 /** Draws mostly leave an object as it is: its patches are kept until it is another. */
 function remembered(laid: Laid): (size: Vector, sight: Vector) => readonly Patch[] {

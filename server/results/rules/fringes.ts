@@ -176,7 +176,9 @@ function inSines(known: Known, shape: Shape, x: readonly number[]): { readonly c
     const end = beamsAt(known, { ...MIDDLE, object, ...(typeof shape === 'string' ? {} : { metres: true as const }) }, x);
     return times(plateFringes(ANY, middle.normal, middle.object, end.object), ANY);
   };
-  return { carrier: times(plateFringes(ANY, middle.normal, middle.object, middle.reference), ANY), parts: (typeof shape === 'string' ? HALF_SIDES : shape).map(at), normal: unit(middle.normal) };
+  // Half of a side is half of the way between its two ends, which lie a little otherwise in sines: so right and left count alike.
+  const half = ([r, u, t]: Vector): Vector => times(minus(at([r, u, t]), at([-r, -u, -t])), 0.5);
+  return { carrier: times(plateFringes(ANY, middle.normal, middle.object, middle.reference), ANY), parts: typeof shape === 'string' ? HALF_SIDES.map(half) : shape.map(at), normal: unit(middle.normal) };
 }
 const HALF_SIDES: readonly Vector[] = [[0.5, 0, 0], [0, 0.5, 0], [0, 0, 0.5]];
 const times = (v: readonly number[], k: number): Vector => [v[0]! * k, v[1]! * k, v[2]! * k];

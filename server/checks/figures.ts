@@ -60,9 +60,9 @@ export function figuresOf(setups: readonly Setup[], cache: LineCache): { readonl
     if (last) comesAfter(results, last);
     const made = new Figures(results, setup.node.at);
     anew.push(made);
+    known.set(setup, made);
     return made;
   });
-  figures.forEach((f, i) => known.set(setups[i]!, f));
   latest.set(cache, figures.map(f => f.results));
   return { figures, anew };
 }

@@ -91,25 +91,27 @@ function drawAll(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): Fl
   return all;
 }
 
-/** The draws of a costly cell, least first, which serve all that rests on it. What cannot be, such as the arc sine of 1.1, is left out. */
+/** Draws, least first. What cannot be, such as the arc sine of 1.1, is left out: the band is that of what can. */
+const inOrder = (all: Float64Array): Float64Array => all.filter(Number.isFinite).sort();
+
+/** The draws of a costly cell, in order, which serve all that rests on it. */
 function ownDraws(graph: Graph, cell: Cell): Float64Array | number {
   const notes = graph.noted(cell);
   if (notes.draws === undefined) {
     const all = drawAll(graph, cell, NONE_FIXED);
-    const possible = typeof all === 'number' ? all : all.filter(Number.isFinite).sort();
+    const possible = typeof all === 'number' ? all : inOrder(all);
     notes.draws = typeof possible !== 'number' && possible.length === 0 ? graph.value(cell)! : possible;
   }
   return notes.draws;
 }
 
 function drawBand(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): Band {
-  const all = fixed.size === 0 && cell.rule?.costly ? ownDraws(graph, cell) : drawAll(graph, cell, fixed);
+  const own = fixed.size === 0 && cell.rule?.costly === true;
+  const all = own ? ownDraws(graph, cell) : drawAll(graph, cell, fixed);
   if (typeof all === 'number') return { low: all, high: all, mean: all, std: 0, draws: 0 };
   graph.drawn++;
-  // What cannot be, such as the arc sine of 1.1, is left out: the band is that of what can.
-  const possible = all.filter(Number.isFinite);
+  const possible = own ? all : inOrder(all);
   const out = possible.length > 0 ? possible : Float64Array.of(graph.value(cell)!);
-  out.sort();
   const last = out.length - 1;
   let sum = 0;
   for (const v of out) sum += v;

@@ -1,6 +1,8 @@
 /** Rules of the light that a hologram sends into its image, for the plate of a transfer; and of the slit before it. */
 import { imageSpread } from '../../optics/beams/image.ts';
 import type { Rule } from '../graph.ts';
+import { CALIBRATED } from './light.ts';
+import { PREDICTED_OBJECT } from './object-light.ts';
 
 /** A side of what is left open of a hologram behind a slit. Inputs: side of the hologram, width of the slit. */
 export const OPEN_SIDE: Rule = {
@@ -8,10 +10,10 @@ export const OPEN_SIDE: Rule = {
 };
 
 /** Power behind a slit. Inputs: power before it, share that passes it. */
-export const BEHIND_SLIT: Rule = { name: 'power behind a slit', formula: 'power · share that passes', compute: ([p, share]) => p! * share!, partials: ([p, share]) => [share!, p!] };
+export const BEHIND_SLIT: Rule = { name: 'power behind a slit', formula: 'power · share that passes', compute: CALIBRATED.compute, partials: CALIBRATED.partials! };
 
 /** Where nothing says where the image is: about at the plate. Inputs: distance of the plate, share of it. */
-export const IMAGE_ABOUT: Rule = { name: 'image at the plate', formula: 'distance of the plate · share', compute: ([l, k]) => l! * k!, partials: ([l, k]) => [k!, l!] };
+export const IMAGE_ABOUT: Rule = { name: 'image at the plate', formula: 'distance of the plate · share', compute: CALIBRATED.compute, partials: CALIBRATED.partials! };
 
 /**
  * Light at the middle of a plate for each watt on what is open of a hologram, if all of it went into the image. Inputs: two sides of what is open, two of the image, distances of image and plate
@@ -30,5 +32,5 @@ export const imageLight = (virtual: boolean): Rule => ({
 /** Light that nobody has metered. Inputs: power on the hologram, light for each watt, efficiency, what the image is beside even light over its size. */
 export const PREDICTED_IMAGE: Rule = {
   name: 'predicted light of an image', formula: 'power on the hologram · light for each watt · efficiency · image light', curved: true,
-  compute: x => x.reduce((a, b) => a * b, 1), partials: x => x.map((_, i) => x.reduce((a, b, k) => (k === i ? a : a * b), 1)),
+  compute: PREDICTED_OBJECT.compute, partials: PREDICTED_OBJECT.partials!,
 };

@@ -19,12 +19,12 @@ const master = ({ plate = '63.5 x 0.02 mm', object = ['size: 0.02 x 0.02 x 80 mm
   splitter S1 at ${at(350, 100)}
   mirror M1 at ${at(1100, 100)}
   spreader R1 on M1 -> P1 by 0.1 mm {
-    focal length: 0.2 mm
+    focal length: 0.75 mm
   }
   mirror M2 at ${at(94, 420)}
   mirror M3 at ${at(400, 640)}
   spreader R2 on M3 -> whelk by 0.1 mm {
-    focal length: 0.2 mm
+    focal length: 0.75 mm
   }
   object whelk at ${at(700, 400)} {
 ${object.map(l => `    ${l}\n`).join('')}  }

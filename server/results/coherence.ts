@@ -58,7 +58,9 @@ const ABOUT: readonly string[] = [...TELLS, 'coherence contrast'];
 export function coherenceUntold(laser: Thing, values: Values): string {
   const asked = TELLS.map(f => values.fact(laser, f)?.missing).find(m => m !== undefined);
   if (asked) return asked.why;
-  const isUnread = (phrase: string): boolean => { const meant = phrase === '' ? undefined : nearest(phrase, ABOUT); return meant !== undefined && (meant !== phrase || !values.fact(laser, meant)); };
+  // Only formulas can fail later, and the cells of all formulas are there already.
+  const isRead = (fact: string): boolean => { const kind = laser.facts.get(fact)?.value.kind; return kind === 'formula' ? values.fact(laser, fact) !== undefined : kind !== undefined; };
+  const isUnread = (phrase: string): boolean => { const meant = phrase === '' ? undefined : nearest(phrase, ABOUT); return meant !== undefined && (meant !== phrase || !isRead(meant)); };
   const [own, items] = [laser.node, laser.item?.node].map(node => (node?.children ?? []).filter(c => isUnread(factPhrase(c.line) ?? '')));
   if (own!.length > 0) return `what is written about the coherence of ${laser.id} could not be read (${own!.length > 1 ? 'lines' : 'line'} ${own!.map(c => c.at + 1).join(', ').replace(/, (\d+)$/, ' and $1')})`;
   if (items!.length > 0) return `what ${laser.item!.id} says about the coherence of ${laser.id} could not be read`;

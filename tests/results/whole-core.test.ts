@@ -120,7 +120,7 @@ const worn = fc.tuple(fc.constantFrom(...SAMPLES), fc.array(edit, { minLength: 1
 
 const always = <T>(arbitrary: fc.Arbitrary<T>, holds: (value: T) => void, numRuns: number): void => { fc.assert(fc.property(arbitrary, holds), { numRuns }); };
 
-describe('whatever is typed', { timeout: 30_000 }, () => {
+describe('whatever is typed', () => {
   test('the samples are sound, and free of errors', () => {
     for (const text of [...SAMPLES, LAB]) {
       expectSound(text);
@@ -134,6 +134,15 @@ describe('whatever is typed', { timeout: 30_000 }, () => {
     for (const text of SAMPLES) {
       for (const m of text.matchAll(/\d+(?:\.\d+)?/g)) for (const by of ['0', '-1', '1e300', '?']) expectSound(text.slice(0, m.index) + by + text.slice(m.index + m[0].length));
     }
+  });
+  test('findings only read: they make no cell', () => {
+    always(fc.oneof(soup, arms, worn), text => {
+      const s = look(text);
+      const cells = (): string[][] => s.results.map(r => r.graph.cells.map(c => c.name));
+      const before = cells();
+      void s.findings;
+      expect(cells(), text).toEqual(before);
+    }, 200);
   });
   test('chains of numbers can be told for every result', () => {
     always(fc.oneof(arms, worn), text => {
@@ -151,7 +160,7 @@ test('the soup in whole arms mostly has a mismatch, and often a brightness', () 
   expect(has.brightness).toBeGreaterThan(20);
 });
 
-describe('the same text', { timeout: 30_000 }, () => {
+describe('the same text', () => {
   test('gives the same page twice', () => {
     always(fc.oneof(soup, arms, worn), text => { expect(figures(look(text)).page).toBe(figures(look(text)).page); }, 100);
   });

@@ -7,7 +7,7 @@ import { lightFromSurface } from '../../server/optics/maps/lit-object.ts';
 import { facing } from '../../server/optics/solids/frame.ts';
 import { surfacePatches, type Patch } from '../../server/optics/surface/patches.ts';
 import type { Vector } from '../../server/optics/vectors.ts';
-import { handStrip } from '../../server/results/rules/object-light.ts';
+import { handStrip, objectLight } from '../../server/results/rules/object-light.ts';
 
 const inner = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 const narrow = throughLens(beamFromRadius(0.4e-3, 0, 632.8e-9, 1.2), -0.01);
@@ -51,6 +51,14 @@ test('single points are lit and seen from every side', () => {
   const r2 = inner(eye, eye);
   const slant = Math.abs(inner(eye, normal)) / Math.sqrt(r2 * inner(normal, normal));
   expect(Math.abs(lightFromSurface([point], beam, axis, { kind: 'back', gloss: 0.5, halfWidth: 0.3 }, eye, normal) / ((light * 1e-6 * slant) / (Math.PI * r2 + 1e-6)) - 1)).toBeLessThan(1e-6);
+});
+
+test.each([['round', 0.5, 0.5], ['wider than high', 2, 0.5], ['higher than wide', 0.5, 2]])('a beam far narrower than the object, %s, lights it with all of its power', (_, level, upright) => {
+  // 0.2 × 0.2 × 0.001 m, white and matt, met squarely by 1 W: Lambert’s cosine law has P / (π r²) for who looks at it squarely, r = 0.4 m to its middle less 0.5 mm to its front.
+  const rule = objectLight({ shape: 'box', lying: 'upright', count: 0, byAngle: true, plateByAngle: true });
+  // A beam of w mm that runs side by side: Rayleigh range π w² / λ.
+  const front = [level, upright].flatMap(w => [0, (Math.PI * (w * 1e-3) ** 2) / 632.8e-9]);
+  expect(Math.abs(rule.compute([...front, 632.8e-9, 1, 0.4, 0, 0, 0.3, 0, 0.2, 0.2, 0.001]) * Math.PI * 0.3995 ** 2 - 1)).toBeLessThan(1e-4);
 });
 
 test('what is no number, and what lies at one place, gives none', () => {

@@ -1,5 +1,5 @@
 /** Rules of light that nobody has metered: of a spread beam on a plate, and of an object onto it, each for one watt of the beam. */
-import type { Beam } from '../../optics/beams/beam.ts';
+import { carried, radiusHere, type Beam } from '../../optics/beams/beam.ts';
 import { lightOnPlane } from '../../optics/beams/spread.ts';
 import { objectShare, singleBeamRatio } from '../../optics/beams/split.ts';
 import { lightFromSurface } from '../../optics/maps/lit-object.ts';
@@ -146,7 +146,7 @@ function patchesOf({ shape, lying, count }: Laid, size: Vector, sight: Vector): 
 }
 
 /** What a beam lights that is far narrower than the object: where its axis meets it, as large as the beam there. */
-function spot(laid: Laid, size: Vector, sight: Vector, along: Vector, { level: { past, rayleigh }, wavelength, quality }: Beam): Patch[] {
+function spot(laid: Laid, size: Vector, sight: Vector, along: Vector, beam: Beam): Patch[] {
   const round = laid.shape === 'rounded' ? roundedReach(facing(HERE, sight), size, along) : undefined;
   const solid = laid.shape === 'points' || round !== undefined ? undefined : solidOf(laid.shape, laid.lying, size, sight);
   const reach = size[0] + size[1] + size[2];
@@ -154,7 +154,7 @@ function spot(laid: Laid, size: Vector, sight: Vector, along: Vector, { level: {
   const met = solid && firstMeeting(solid, from, HERE);
   const k = round !== undefined ? -round : (met ?? reach) - reach;
   const at: Vector = [along[0] * k, along[1] * k, along[2] * k];
-  const square = (quality * wavelength * ((past + k) ** 2 + rayleigh ** 2)) / (Math.PI * rayleigh);
+  const w = radiusHere(carried(beam, k));
   const near = (solid ? surfacePatches(solid, 200) : round !== undefined && laid.shape !== 'screen' ? surfaceOf({ shape: laid.shape, lying: laid.lying }, sight, size) : undefined)?.reduce<{ best: Patch | undefined; far: number }>((b, p) => {
     const far = Math.hypot(p.point[0] - at[0], p.point[1] - at[1], p.point[2] - at[2]);
     return far < b.far && p.normal[0] * along[0] + p.normal[1] * along[1] + p.normal[2] * along[2] < 0 ? { best: p, far } : b;
@@ -162,7 +162,7 @@ function spot(laid: Laid, size: Vector, sight: Vector, along: Vector, { level: {
   const normal: Vector = laid.shape === 'screen' ? sight : near?.normal ?? [0, 0, 0];
   const slant = Math.abs(normal[0] * along[0] + normal[1] * along[1] + normal[2] * along[2]) || 1;
   // Its middle has all of the power where it is half the area within 1/e².
-  return [{ point: at, normal, area: (Math.PI * square) / 2 / slant }];
+  return [{ point: at, normal, area: (Math.PI * w.level * w.upright) / 2 / slant }];
 }
 
 /** Light that nobody has metered. Inputs: power on the object, light for each watt, share that it gives, how far off that may be. */

@@ -6,7 +6,7 @@ import type { Rule } from '../graph.ts';
 const SOURCE = 'Kogelnik & Li, Applied Optics 5, 1550 (1966)';
 
 /** What a lens does to a focus does not depend on the wavelength, which is in the Rayleigh range. */
-const beamOf = (past: number, rayleigh: number, wavelength = 633e-9, quality = 1): Beam => ({ level: { past, rayleigh }, upright: { past, rayleigh }, wavelength, quality });
+export const beamOf = (past: number, rayleigh: number, wavelength = 633e-9, quality = 1): Beam => ({ level: { past, rayleigh }, upright: { past, rayleigh }, wavelength, quality });
 
 /** How far a beam is past its waist where it leaves the laser: the waist is there. Input: the beam's diameter. */
 export const PAST_START: Rule = { name: 'at the waist', formula: '0: the waist is where the beam leaves', linear: true, compute: () => 0, partials: () => [0] };

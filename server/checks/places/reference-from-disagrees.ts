@@ -1,4 +1,5 @@
 import type { Problem } from '../../model/model.ts';
+import { placedFrom } from '../../results/places/angles.ts';
 import { text, type Check } from '../check.ts';
 
 export const referenceFromDisagrees: Check = {
@@ -33,25 +34,13 @@ export const referenceFromDisagrees: Check = {
 }
 `,
   message: d => `“reference from: ${text(d, 'written')}” is written of ${text(d, 'plate')}, and by the places “${text(d, 'arm')}” comes from ${text(d, 'places')}. The places are used; delete it, or correct the places.`,
-  run: ({ setup, plates, graph, values }) => plates.flatMap(({ plate, arms }): Problem[] => {
+  run: ({ setup, plates, values }) => plates.flatMap(({ plate, arms }): Problem[] => {
     const fact = plate.facts.get('reference from');
     const arm = arms.find(a => a.arm.role === 'reference');
-    const at = arm?.angle?.byPlaces?.missing ? undefined : arm?.angle?.byPlaces?.inputs.map(c => graph.value(c));
-    if (!fact || !arm || at?.length !== 6 || at.some(v => v === undefined)) return [];
-    const places = comesFrom(at as number[]);
+    const places = arm?.angle && placedFrom(arm.angle, values);
+    if (!fact || !arm) return [];
     const written = values.words(plate, 'reference from');
     return places !== undefined && written !== undefined && places !== written
       ? [{ code: 'reference-from-disagrees', at: fact.at, subject: `${plate.id}.reference from`, setup: setup.name, data: { plate: plate.id, arm: arm.arm.name, written, places } }] : [];
   }),
 };
-
-/** From where light comes to a plate, by its normal and the direction of the light; undefined where it comes nearly squarely. */
-function comesFrom([nx, ny, nz, x, y, z]: number[]): string | undefined {
-  const into = nx! * x! + ny! * y! + nz! * z!;
-  const along = [x! - into * nx!, y! - into * ny!, z! - into * nz!] as const;
-  const size = Math.hypot(...along);
-  if (size < SQUARELY) return undefined;
-  return -along[2] > size * Math.SQRT1_2 ? 'above' : along[2] > size * Math.SQRT1_2 ? 'below' : 'the side';
-}
-/** Sine of five degrees: nearer to the normal than that it comes from no side. */
-const SQUARELY = 0.087;

@@ -24,15 +24,17 @@ export interface Dark {
 
 /** A thing of which a share as small as this goes on passes no light: no plate would see it, however long it stood there. */
 const NONE = 1e-12;
-/** Facts that may say so. */
-const TELLING = ['reflects', 'wheel', 'loss', 'tone', 'density', 'efficiency'] as const;
-/** Of them each is told of the share that goes on, with what it says when that is none. */
+/** Facts that may say so by the share that goes on, with what they say when that is none. */
 const SAYS = {
   loss: { left: (v: number) => 1 - v, why: (t: Thing) => `${t.id} loses all of it` },
   tone: { left: (v: number) => v, why: (t: Thing) => `${t.id} gives back nothing of it` },
   density: { left: (v: number) => BEHIND_DENSITY.compute([1, v]), why: (t: Thing) => `${t.id} is too dense to let any through` },
   efficiency: { left: (v: number) => v, why: (t: Thing) => `${t.id} sends nothing of it into its image` },
 } as const;
+
+const SAYING = Object.keys(SAYS) as (keyof typeof SAYS)[];
+/** All that may say so. */
+const TELLING = ['reflects', 'wheel', ...SAYING] as const;
 
 /** Why something has no value that needs the light of a dark arm. */
 export const darkness = ({ arm, why, at }: Dark): Missing => ({ code: 'no-light', why: `no light reaches ${arm.plate.id} by ${arm.name}: ${why}`, at });
@@ -94,7 +96,7 @@ export class Darkness {
       const split = port === 'reflected' ? found(share, 'reflects', v => v, `${thing.id} reflects none of it`) : port === 'through' ? found(share, 'reflects', v => 1 - v, `${thing.id} reflects all of it and lets none through`) : undefined;
       if (split) return split;
     }
-    for (const phrase of ['loss', 'tone', 'density', 'efficiency'] as const) {
+    for (const phrase of SAYING) {
       // What a screen sends past a thing needs no tone of it, and what goes straight through a hologram none of its efficiency.
       if (!this.mayStop(thing, phrase) || (phrase === 'tone' && (lit || thing.kind.light !== 'scatters')) || (phrase === 'efficiency' && port !== 'diffracted')) continue;
       const stop = found(values.fact(thing, phrase), phrase, SAYS[phrase].left, SAYS[phrase].why(thing));

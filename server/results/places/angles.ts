@@ -1,10 +1,10 @@
 /** Angles of light: at plates, on objects, on mirrors. As written, else by the places of the things on the beam. */
-import type { Arm } from '../../model/arms.ts';
+import { objectAt, type Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { ANGLE } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import type { Places } from './places.ts';
-import type { From } from '../rules/fringes.ts';
+import { comesFrom, type From } from '../rules/fringes.ts';
 import { FOLD, FROM_NORMAL, INCIDENCE, LIT_AT } from '../rules/geometry.ts';
 import { weighted } from '../rules/lengths.ts';
 import type { Values } from '../values.ts';
@@ -43,11 +43,17 @@ export function referenceFrom(plate: Thing, values: Values): From {
   return word === 'above' || word === 'below' ? word : 'the side';
 }
 
+/** The same by the places; undefined where they do not tell it, or the light comes nearly squarely. */
+export function placedFrom({ byPlaces }: Angle, { graph }: Values): From | undefined {
+  const [nx, ny, nz, x, y, z] = byPlaces?.missing ? [] : byPlaces?.inputs.map(c => graph.value(c)) ?? [];
+  return nx === undefined || ny === undefined || nz === undefined || x === undefined || y === undefined || z === undefined ? undefined : comesFrom([nx, ny, nz], [x, y, z]);
+}
+
 /** Angle between the light on the object of an arm and the line of sight from its plate: 0 from the front. Assumed where neither the text nor the places tell it. */
 export function litAt(plate: Thing, arm: Arm, places: Places, values: Values): Angle | undefined {
   const object = arm.object!;
   const written = object.facts.has('lit at') ? values.fact(object, 'lit at') : undefined;
-  const at = arm.path.findLastIndex((l, i) => l.target === object && i < arm.path.length - 1);
+  const at = objectAt(arm);
   const [onto, on] = [arm.path[at], arm.path[at + 1]];
   const [light, sight] = [onto && places.directions.of(onto), on?.target && places.directions.between(places.own(object), places.own(on.target))];
   const byPlaces = light && sight && values.graph.derive(`${plate.id}.${arm.name}.lighting angle${written ? ' by places' : ''}`, LIT_AT, [...light, ...sight], ANGLE, `angle at which ${object.id} is lit`);

@@ -25,6 +25,17 @@ export function arrivingFrom(from: From, angle: number, on: 1 | -1): Vector {
   return [x === 0 ? 0 : -s * x, on * Math.cos(angle), z === 0 ? 0 : -s * z];
 }
 
+/** Sine of five degrees: nearer to the normal than that light comes from no side. */
+const SQUARELY = 0.087;
+/** From where light comes to a plate, by its normal and the direction of the light; undefined where it comes nearly squarely. */
+export function comesFrom([nx, ny, nz]: Vector, [x, y, z]: Vector): From | undefined {
+  const into = nx * x + ny * y + nz * z;
+  const up = z - into * nz;
+  const size = Math.hypot(x - into * nx, y - into * ny, up);
+  if (size < SQUARELY) return undefined;
+  return -up > size * Math.SQRT1_2 ? 'above' : up > size * Math.SQRT1_2 ? 'below' : 'the side';
+}
+
 /** Which inputs a rule of fringes has, in this order; what is left out is not known and counts as nothing. */
 export interface Known {
   /** places: plate, its normal, object, direction of the reference, three each. angles: reference, object, and the distance of the object where `far` is not set */

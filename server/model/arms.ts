@@ -22,6 +22,11 @@ export function beamLegs(arm: Arm): number {
   return first < 0 ? arm.path.length : first + 1;
 }
 
+/** Where in the path of an object arm the leg stands that comes to its `object`, from which the next one goes on; -1 of a reference. */
+export const objectAt = ({ path, object }: Arm): number => (object ? path.findLastIndex(l => l.target === object) : -1);
+/** That leg: by it the light falls on the object, or on the hologram that diffracts it. */
+export const ontoObject = (arm: Arm): Leg | undefined => arm.path[objectAt(arm)];
+
 export interface Arms {
   readonly arms: readonly Arm[];
   readonly problems: readonly Problem[];

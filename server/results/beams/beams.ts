@@ -1,5 +1,5 @@
 /** How wide the beams are and from where they spread, leg by leg from the laser. Only what somebody asks for is worked out. */
-import type { Arm } from '../../model/arms.ts';
+import { ontoObject, type Arm } from '../../model/arms.ts';
 import type { Leg, Setup, Thing } from '../../model/model.ts';
 import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell, Missing } from '../graph.ts';
@@ -60,7 +60,7 @@ export class Beams {
 
   /** The beam of an arm as it falls on what it lights: a reference on its plate, an object beam on the object. */
   ofArm(arm: Arm): { readonly front: Front; readonly leg: Leg } | undefined {
-    const leg = arm.object ? arm.path.findLast(l => l.target === arm.object) : arm.path.at(-1);
+    const leg = arm.object ? ontoObject(arm) : arm.path.at(-1);
     return leg && { front: this.at(leg), leg };
   }
 

@@ -1,9 +1,9 @@
 /** Light of a transfer: what a first hologram sends into its image, where the next plate takes it up. */
-import type { Arm } from '../../model/arms.ts';
+import { ontoObject, type Arm } from '../../model/arms.ts';
 import { LENGTH, LIGHT, NUMBER, parseUnit } from '../../model/units.ts';
 import { sidesOfThing } from '../fringes/extents.ts';
 import type { Cell } from '../graph.ts';
-import { maskOf, ontoHologram, openSides, replayAngle } from '../places/mask.ts';
+import { maskOf, openSides, replayAngle } from '../places/mask.ts';
 import { IMAGE_ABOUT, imageLight, PREDICTED_IMAGE } from '../rules/image.ts';
 import { landingShare } from '../rules/table.ts';
 import type { LightContext } from './context.ts';
@@ -15,7 +15,7 @@ export function imageYield(arm: Arm, { angle, none }: Ways, context: LightContex
   const { graph, values, legs, beams, places } = context;
   const hologram = arm.object!;
   const base = `${arm.plate.id}.${arm.name}`;
-  const onto = ontoHologram(arm);
+  const onto = ontoObject(arm);
   const last = arm.path.at(-1)!;
   if (!onto) return none(`no light falls on ${hologram.id}`);
   if (arm.path.at(-2) !== onto) return none(`something stands between ${hologram.id} and ${arm.plate.id}: meter the light of ${arm.name} there`);

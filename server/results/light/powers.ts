@@ -1,5 +1,5 @@
 /** Power along the beams, leg by leg from the laser. A page may have thousands of legs: only what somebody asks for is worked out. */
-import { beamLegs, type Arm } from '../../model/arms.ts';
+import { beamLegs, ontoObject, type Arm } from '../../model/arms.ts';
 import type { Beam, Leg, Reading, Thing } from '../../model/model.ts';
 import { NUMBER, parseUnit, POWER } from '../../model/units.ts';
 import type { Cell, Missing } from '../graph.ts';
@@ -7,7 +7,7 @@ import { BEHIND, BEHIND_DENSITY, BEHIND_POLARIZER, DIFFRACTED, REFLECTED, THROUG
 import { weighted } from '../rules/lengths.ts';
 import { pinholeShare } from '../beams/pinhole-share.ts';
 import { BEHIND_PINHOLE } from '../rules/beams.ts';
-import { maskOf, ontoHologram, openSides, replayAngle } from '../places/mask.ts';
+import { maskOf, openSides, replayAngle } from '../places/mask.ts';
 import { BEHIND_SLIT } from '../rules/image.ts';
 import { landingShare } from '../rules/table.ts';
 import { isLight, type LightContext } from './context.ts';
@@ -171,7 +171,7 @@ export class Powers {
     const masked = onto.beam.legs[onto.n]?.target;
     const arm = arms.arms.find(a => a.object === masked && maskOf(a, values)?.onto === onto);
     const open = slit.facts.has('width') && arm ? openSides(arm, values) : undefined;
-    const lit = arm && ontoHologram(arm);
+    const lit = arm && ontoObject(arm);
     if (!open || !lit) return undefined;
     const name = `${slit.id}.lets through`;
     return graph.find(name) ?? graph.derive(name, landingShare('rectangular'), [...beamNumbers(beams.at(onto)), replayAngle(arm.object!, lit, places, values), ...open], NUMBER, `share of ${onto.beam.id} that passes ${slit.id}`, { unit: PERCENT });

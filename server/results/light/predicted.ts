@@ -2,7 +2,7 @@
  * Light at a plate that nobody has metered: by the power of an arm, the width of its beam and how it arrives; of an object by how it is lit besides. It is the plan that a
  * reading corrects. Worked out where an arm's laser has a written power and something spreads its beam, else only where somebody asks.
  */
-import { beamLegs, type Arm } from '../../model/arms.ts';
+import { beamLegs, objectAt, type Arm } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, LIGHT, NUMBER, parseUnit, POWER } from '../../model/units.ts';
 import { sidesOfThing } from '../fringes/extents.ts';
@@ -163,7 +163,7 @@ export class Predictions {
     const ways = { angle: (a: Arm): Cell => this.angle(a), none };
     if (thing.kind.light === 'diffracts') return imageYield(arm, ways, this.context);
     if (word !== 'object' && !screen) return none(`how ${thing.id} scatters is not known: meter its light at ${arm.plate.id}`);
-    const at = arm.path.findLastIndex((l, i) => l.target === thing && i < arm.path.length - 1);
+    const at = objectAt(arm);
     const [onto, on] = [arm.path[at], arm.path[arm.path.length - 1]!];
     if (!onto) return none(`no light falls on ${thing.id}`);
     const lit = word === 'object' ? screenBefore(arm) : undefined;

@@ -2,6 +2,7 @@
  * Path difference and brightness over plate × object of placed setups. A coarse map in plain numbers finds which pair of a point of the plate and a part of the object matters; what is shown
  * of it is a cell of that pair. In a transfer the points of the first hologram stand for the object.
  */
+import { ontoObject } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import { Beams } from '../beams/beams.ts';
@@ -9,7 +10,7 @@ import { flatDepth, sidesOfThing } from '../fringes/extents.ts';
 import type { Cell } from '../graph.ts';
 import { nameOf, spreadOf, type ObjectLight } from '../object/object.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
-import { ontoHologram, openSides } from '../places/mask.ts';
+import { openSides } from '../places/mask.ts';
 import type { Places } from '../places/places.ts';
 import { acrossPlate, brightnessAt, mismatchAt, nearestRevival, offRevival, search, WALK, type Found, type Layout } from '../rules/maps.ts';
 import type { Values } from '../values.ts';
@@ -140,7 +141,7 @@ export class Maps {
   private transferred(plate: Thing, pair: Pair): { readonly form: 'hologram'; readonly at: readonly Cell[]; readonly middle: readonly Cell[]; readonly facing: readonly Cell[]; readonly light: readonly Cell[]; readonly spread?: readonly [Cell, Cell]; readonly sides: readonly Cell[] } | undefined {
     const { places, values, beams } = this.context;
     const first = pair.arm.object!;
-    const onto = ontoHologram(pair.arm);
+    const onto = ontoObject(pair.arm);
     if (first.kind.light !== 'diffracts' || !onto || places.ways.source(pair.arm.path.at(-1)!) !== first) return undefined;
     const own = places.own(first);
     const [at, middle, facing, light, sides] = [places.of(places.own(plate)), places.of(own), places.directions.facing(own), places.directions.of(onto), openSides(pair.arm, values)];

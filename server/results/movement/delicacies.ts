@@ -1,4 +1,5 @@
 /** How delicate the things are on which an object arm and its reference do not agree, as far as angles of light are known. */
+import { objectAt } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { NUMBER, type Unit } from '../../model/units.ts';
 import type { Beams } from '../beams/beams.ts';
@@ -47,7 +48,7 @@ export function delicaciesOf(pair: Pair, plate: PlateResults, asked: Asked): Fou
   const rest = [...(has(plate.plate) ? [] : plateByAngles(plate.plate, pair, wavelength, asked)), ...(single || has(pair.arm.object!) ? [] : objectByAngle(pair, wavelength, asked))];
   const all = [...placed, ...rest];
   if (single) return all.filter(f => f.thing.id === plate.plate.id).map(f => ({ ...f, against: pair.arm.object! }));
-  return [...all, ...straightThrough(object.slice(shared), has, pair, wavelength, asked), ...spreaders(pair.arm.object!, object.slice(shared, objectAt(pair)), pair, wavelength, asked), ...spreaders(plate.plate, reference.slice(shared), pair, wavelength, asked)];
+  return [...all, ...straightThrough(object.slice(shared), has, pair, wavelength, asked), ...spreaders(pair.arm.object!, object.slice(shared, objectAt(pair.arm) + 1), pair, wavelength, asked), ...spreaders(plate.plate, reference.slice(shared), pair, wavelength, asked)];
 }
 
 /** The light that comes to each thing and goes from it, behind where the arms part. Things of which not all light is known are left out. */
@@ -138,9 +139,6 @@ function sideways(thing: Thing, inputs: readonly Cell[], pair: Pair, { graph }: 
   const size = SIDEWAYS.compute(inputs.map(c => graph.value(c)!)) * graph.value(inputs.at(-1)!)!;
   return size < LEAST ? [] : [{ thing, along: 'across the beam', pair, size, make: (name, unit) => graph.derive(name, SIDEWAYS, inputs, unit.dim, `delicacy of ${thing.id}`, { unit }) }];
 }
-
-/** How many legs of an object arm lead to its object. */
-const objectAt = ({ arm }: Pair): number => arm.path.findLastIndex(l => l.target === arm.object) + 1;
 
 /** Lenses that spread the light of an arm over what it lights, as long as nothing bends it behind them. */
 function spreaders(lit: Thing, legs: readonly Leg[], pair: Pair, wavelength: Cell, { values, beams }: Asked): Found[] {

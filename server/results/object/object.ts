@@ -1,5 +1,5 @@
 /** Which side of an object is lit, and how much of that the plate sees: by the places, the sizes and the shape. Only where both stand somewhere. */
-import type { Arm } from '../../model/arms.ts';
+import { ontoObject, type Arm } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import { Beams } from '../beams/beams.ts';
@@ -83,7 +83,7 @@ export class ObjectLight {
     const object = pair.arm.object!;
     const last = pair.arm.path.at(-1)!;
     if (object.kind.word !== 'object' || places.ways.source(last) !== object || throughScreen(pair.arm, object)) return undefined;
-    const onto = pair.arm.path.findLast((l, i) => l.target === object && i < pair.arm.path.length - 1);
+    const onto = ontoObject(pair.arm);
     const [at, middle, light] = [places.of(places.own(plate)), places.of(places.own(object)), onto && places.directions.of(onto)];
     if (!onto || !at || !middle || !light || [...at, ...middle, ...light].some(c => c.missing)) return undefined;
     const spread = spreadOf(pair.arm, onto, beams);

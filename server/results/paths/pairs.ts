@@ -1,5 +1,5 @@
 /** An object arm against the reference of its plate: how far they differ, and how brightly each part of the object records. */
-import type { Arm } from '../../model/arms.ts';
+import { objectAt, type Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { LENGTH, NUMBER } from '../../model/units.ts';
 import { isKnown, litAt, type Angle } from '../places/angles.ts';
@@ -87,7 +87,7 @@ function mismatchOf(plate: Thing, l: ArmLength, reference: ArmLength, readings: 
 /** String goes by the middle of the plate, light straight through it: in one beam that meets its plate at a slant. Undefined where the places do not tell it. */
 function pastPlate(plate: Thing, arm: Arm, reference: Arm, places: Places, graph: Graph): Cell | undefined {
   if (arm.beam !== reference.beam) return undefined;
-  const at = arm.path.findLastIndex((leg, i) => leg.target === arm.object && i < arm.path.length - 1);
+  const at = objectAt(arm);
   const [onto, before] = [arm.path[at], arm.path[at - 1]];
   const from = onto && places.ways.source(onto);
   if (before?.target !== plate || !from) return undefined;

@@ -1,5 +1,5 @@
 /** What is open of a hologram that serves as the object of a transfer: all of it, or what a slit right before it leaves. */
-import type { Arm } from '../../model/arms.ts';
+import { objectAt, type Arm } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, parseUnit } from '../../model/units.ts';
 import { sidesOfThing } from '../fringes/extents.ts';
@@ -21,13 +21,9 @@ export interface Mask {
   readonly upright: boolean;
 }
 
-/** The leg on which an arm comes to the hologram that diffracts it. */
-export const ontoHologram = (arm: Arm): Leg | undefined => arm.path.findLast((l, i) => l.target === arm.object && i < arm.path.length - 1);
-
 /** Undefined where nothing masks the hologram of an arm. */
 export function maskOf(arm: Arm, values: Values): Mask | undefined {
-  const at = arm.path.findLastIndex((l, i) => l.target === arm.object && i < arm.path.length - 1);
-  const onto = arm.path[at - 1];
+  const onto = arm.path[objectAt(arm) - 1];
   const slit = onto?.target;
   if (arm.object?.kind.light !== 'diffracts' || slit?.kind.word !== 'slit' || !onto) return undefined;
   // A slit is told as whoever looks at the finished plate sees it; a plate whose top points aside lies on its side on the table.

@@ -11,6 +11,7 @@ import * as fresnel from '../../server/optics/surfaces/fresnel.ts';
 import * as ghosts from '../../server/optics/surfaces/ghosts.ts';
 import * as plainPlate from '../../server/optics/surfaces/plain-plate.ts';
 import * as refract from '../../server/optics/surfaces/refract.ts';
+import * as secondSpot from '../../server/optics/surfaces/second-spot.ts';
 import type { Vector } from '../../server/optics/vectors.ts';
 import { between } from './outside.ts';
 
@@ -79,13 +80,16 @@ const calls: Readonly<Record<string, (x: Given) => unknown>> = {
   lightGhostContrasts: x => ghosts.lightGhostContrasts([{ field: x.f, state: 0, steady: true }, { field: x.g, state: 1, steady: true }], x.v, x.a),
   ghostFringeStep: x => ghosts.ghostFringeStep(x.a, x.b, x.c),
   wedgeFringeSpacing: x => ghosts.wedgeFringeSpacing(x.a, x.b, x.c, x.d),
+  secondSpotOffset: x => secondSpot.secondSpotOffset(x.a, x.b, x.c),
+  secondSpotAngle: x => secondSpot.secondSpotAngle(x.a, x.b, x.c),
+  secondSpotShare: x => secondSpot.secondSpotShare(x.a, x.b),
 };
 
 /** True or false, and the arithmetic of fields that are clean already. */
 const OTHERS = ['along', 'component', 'composed', 'product', 'standsParallel', 'weakened'];
 
 it('all public functions are tried', () => {
-  const names = [field, incidence, overlap, pass, scatter, states, fresnel, ghosts, plainPlate, refract]
+  const names = [field, incidence, overlap, pass, scatter, states, fresnel, ghosts, plainPlate, refract, secondSpot]
     .flatMap(module => Object.entries(module as Record<string, unknown>).flatMap(([name, value]) => (typeof value === 'function' ? [name] : [])));
   expect([...Object.keys(calls), ...OTHERS].sort()).toEqual(names.sort());
 });
@@ -104,7 +108,7 @@ it('standsParallel answers true or false', () => {
 
 it('shares and contrasts lie between 0 and 1', () => {
   fc.assert(fc.property(given, x => {
-    const names = ['sShare', 'fieldOverlap', 'layerOverlap', 'interferingShare', 'layerInterferingShare', 'reflectedShares', 'passedShares', 'plainPlateShares', 'twoBounceContrast', 'backFaceContrast', 'ghostContrasts'];
+    const names = ['sShare', 'fieldOverlap', 'layerOverlap', 'interferingShare', 'layerInterferingShare', 'reflectedShares', 'passedShares', 'plainPlateShares', 'twoBounceContrast', 'backFaceContrast', 'ghostContrasts', 'secondSpotShare'];
     for (const name of names) for (const n of numbersIn(calls[name]!(x))) { expect(n, name).toBeGreaterThanOrEqual(0); expect(n, name).toBeLessThanOrEqual(1 + 1e-12); }
   }));
 });

@@ -20,7 +20,7 @@ test('is that of both lights at its corners, its edges and its middle', () => {
   // The beam spreads from a point 3 mm behind the lens (past it for whoever follows the light), 60 mm behind M1.
   const way = less(plate, [1200, 100, 0]);
   const at = (along: number): V => [1200 + (way[0] / size(way)) * along, 100 + (way[1] / size(way)) * along, 0];
-  const [source, axis] = [at(63), way.map(v => v / size(way))];
+  const [source, axis]: [V, V] = [at(63), [way[0] / size(way), way[1] / size(way), 0]];
   // w = r z / f (physics of thin lenses: r the radius on the lens, z from the focus); light on the plate: exp(−2ρ²/w²)/w² · cos θ / cos β.
   const radius = 0.7 * Math.sqrt(1 + ((60 + 250 + 850) / (Math.PI * 0.7 ** 2 / 632.8e-6)) ** 2);
   const reference = (p: V): number => {

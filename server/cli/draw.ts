@@ -1,6 +1,7 @@
 /** `platewright draw`: a setup from above, to scale, as an SVG picture. */
 import { analyse } from '../analysis.ts';
 import { drawingOf } from '../drawing/drawing.ts';
+import { planOf } from '../drawing/plan/plan.ts';
 import { svgOf } from '../drawing/svg.ts';
 import { findingsWithin } from '../features/report/report.ts';
 import { inVariant, setupsNamed } from './chosen.ts';
@@ -17,7 +18,7 @@ export function draw(named: string, { output, setup, variant, ...reach }: { outp
   if (results.length > 1) throw new Misuse(`${file.name} has several setups; choose one with --setup: ${results.map(x => `“${x.setup.name}”`).join(', ')}.`);
   const drawing = drawingOf(r);
   if (!drawing) throw new Trouble(`Nothing in “${r.setup.name}” has a place, so that there is nothing to draw. Write where things stand, such as “mirror M1 at (350, 100) mm”.`);
-  const svg = svgOf(drawing);
+  const svg = svgOf(planOf(drawing));
   const code = exitFor(findingsWithin(snapshot, r));
   if (output === undefined) return { out: svg, code };
   writeMade(output, svg);

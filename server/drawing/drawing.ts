@@ -1,29 +1,51 @@
 /** The table from above as plain data: what stands where, where the light goes, and what is in its way. In metres, x to the right and y away, as on the table. */
 import type { Leg } from '../model/model.ts';
+import { fixed, type Place } from '../model/place.ts';
+import { millimetres } from '../model/show.ts';
+import { formOf } from '../results/object/object.ts';
 import { legWords } from '../results/paths/legs.ts';
 import type { Results } from '../results/plan.ts';
 import { likely, type Standing } from '../results/table/standing.ts';
 import type { Ray } from '../results/table/rays.ts';
-import { faceLine, outlineOf } from '../results/rules/table.ts';
+import { outlineOf, type Vector } from '../results/rules/table.ts';
+import { anglesOf, type DrawnAngle } from './angles.ts';
+import type { Point } from './marks.ts';
 
-export type Point = readonly [number, number];
 /** What light is on its way to be: `common` before the arms part, `scattered` what an object or a hologram sends to the plate. */
 export type Role = 'common' | 'reference' | 'object' | 'scattered' | 'other';
 
-export interface DrawnThing {
+/** Where in the text something is said. */
+interface Written { readonly written: Place }
+
+export interface DrawnThing extends Written {
   readonly name: string;
   readonly kind: string;
   readonly at: Point;
+  /** height above the table, m */
+  readonly height: number;
   /** from above, closed, counter-clockwise; without corners where its facing is unknown and it takes no room */
   readonly outline: readonly Point[];
   /** it hangs above the beams, and hides what is below it */
   readonly above: boolean;
-  /** the line of its face, where it has one that is turned some way */
-  readonly face: readonly Point[];
+  /** which way it faces, level and of length 1; undefined where nothing tells, or where it faces up or down */
+  readonly normal: Point | undefined;
+  /** width of its face, or width and depth of a body, m */
+  readonly face: Point;
+  /** it has no corners */
+  readonly rounded: boolean;
+  /** on which side of a plate the layer is, seen along its facing */
+  readonly layer?: 'front' | 'back';
+  /** a mirror that is hollow, or one that bulges; a lens that gathers light, or one that spreads it */
+  readonly curved?: 'hollow' | 'bulging';
 }
 
-export interface DrawnLeg {
+export interface DrawnLeg extends Written {
+  readonly id: string;
   readonly words: string;
+  /** as it is measured, with the digits that it deserves; empty where nothing tells */
+  readonly length: string;
+  /** how far its ends are above the table, m */
+  readonly heights: Point;
   readonly role: Role;
   readonly from: Point;
   readonly to: Point;
@@ -31,6 +53,16 @@ export interface DrawnLeg {
   readonly whole: readonly [number, number];
   readonly useful: readonly [number, number];
 }
+
+/** Light that nobody wants, on its way to where it ends. */
+export interface DrawnStray extends Written {
+  readonly words: string;
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** A card that should stand somewhere and does not. */
+export interface DrawnCard { readonly at: Point; readonly words: string }
 
 export interface Drawing {
   readonly title: string;
@@ -40,6 +72,9 @@ export interface Drawing {
   readonly beamHeight: number | undefined;
   readonly things: readonly DrawnThing[];
   readonly legs: readonly DrawnLeg[];
+  readonly angles: readonly DrawnAngle[];
+  readonly strays: readonly DrawnStray[];
+  readonly cards: readonly DrawnCard[];
   /** where something stands in the light, and what that is */
   readonly blocked: readonly { readonly at: Point; readonly words: string }[];
   /** things that are not at beam height, and other remarks */
@@ -48,28 +83,31 @@ export interface Drawing {
 
 /** Higher than that above the beams a thing stands in nobody's way, m. */
 const HANGS = 0.1;
-/** Things that are a box to whoever looks at them, and no face. */
-const BOXES = new Set(['laser', 'spreader', 'shutter', 'beam stop']);
-
 /** Further than that from the beam height a thing is said to stand higher or lower, m. */
 const LEVEL = 0.002;
 
 /** Undefined where nothing in the setup has a place. */
 export function drawingOf(r: Results): Drawing | undefined {
-  const { things, rays } = r.table.look;
+  const { things, rays, blocked, unused, spills } = r.table.look;
   if (things.size === 0) return undefined;
   const { setup } = r;
   const height = usual([...things.values()].map(s => s.at[2]));
   const off = [...things.values()].filter(s => Math.abs(s.at[2] - height) > LEVEL);
-  const written = setup.facts.get('hole spacing')?.value;
+  const spacing = setup.facts.get('hole spacing')?.value;
   return {
     title: setup.variant === undefined ? setup.name : `${setup.name}, ${setup.variant}`,
     table: r.table.size,
-    holes: written?.kind === 'quantity' ? written.quantity.value : undefined,
+    holes: spacing?.kind === 'quantity' ? spacing.quantity.value : undefined,
     beamHeight: height,
-    things: [...things.values()].map(s => drawn(s, height)),
-    legs: [...rays.values()].map(ray => ({ words: legWords(ray.leg), role: roleOf(ray, r), from: flat(ray.from), to: flat(ray.to), whole: ray.whole, useful: ray.useful })),
-    blocked: r.table.look.blocked.map(b => {
+    things: [...things.values()].map(s => drawnThing(s, height, r)),
+    legs: [...rays.values()].map(ray => drawnLeg(ray, r)),
+    angles: anglesOf(r),
+    strays: unused.flatMap((u): DrawnStray[] => {
+      const from = things.get(u.thing.id);
+      return from && u.stop ? [{ words: `light from ${u.thing.id} that no beam uses (${u.port})`, from: flat(from.at), to: flat(u.stop), written: fixed(u.thing.at) }] : [];
+    }),
+    cards: [...unused.flatMap((u): DrawnCard[] => (u.stop ? [{ at: flat(u.stop), words: `a card here ends what ${u.thing.id} lets go ${u.port}` }] : [])), ...spills.map(s => ({ at: flat(s.card), words: `a card here keeps the ${s.arm.name} off ${s.object.id}` }))],
+    blocked: blocked.map(b => {
       const { from, to } = rays.get(b.leg)!;
       const t = b.along / Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
       return { at: [from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1])], words: `${b.thing.id} stands in ${legWords(b.leg)}${b.sure ? '' : ', if its mount is of the usual size'}` };
@@ -78,12 +116,36 @@ export function drawingOf(r: Results): Drawing | undefined {
   };
 }
 
-function drawn(s: Standing, height: number): DrawnThing {
+function drawnThing(s: Standing, height: number, r: Results): DrawnThing {
   const [body] = likely(s);
+  const { thing } = s;
   const normal = s.normal();
+  const focal = thing.facts.get('focal length')?.value;
+  const layer = layerOf(s, normal, r);
   return {
-    name: s.thing.id, kind: s.thing.kind.word, at: flat(s.at), above: s.at[2] > height + HANGS, outline: outlineOf(body!).map(p => [p[0], p[1]] as const),
-    face: s.form.face === 'body' || !normal || BOXES.has(s.thing.kind.word) ? [] : faceLine(s.at, normal, s.face.size[0]),
+    name: thing.id, kind: thing.kind.word, written: fixed(thing.at), at: flat(s.at), height: s.at[2], above: s.at[2] > height + HANGS, outline: outlineOf(body!).map(p => [p[0], p[1]] as const),
+    normal: normal && level(normal), face: s.form.face === 'body' ? [s.face.size[0], s.face.size[2]] : [s.face.size[0], 0],
+    rounded: s.form.face === 'body' && formOf(thing, r.values).shape !== 'box',
+    ...(layer ? { layer } : {}), ...(focal?.kind === 'quantity' ? { curved: focal.quantity.value > 0 ? 'hollow' : 'bulging' } : {}),
+  };
+}
+
+/** `emulsion: toward the object`: the layer is on the side of the plate that the object is on. */
+function layerOf(s: Standing, normal: Vector | undefined, { arms, places, table }: Results): DrawnThing['layer'] {
+  const said = s.thing.facts.get('emulsion')?.value;
+  if (said?.kind !== 'words' || !normal) return undefined;
+  const arm = arms.arms.find(a => a.plate.id === s.thing.id && a.role === (said.text.endsWith('object') ? 'object' : 'reference'));
+  const from = arm && places.directions.startOf(arm.path.at(-1)!);
+  const there = from && table.look.things.get(from.id)?.at;
+  if (!there) return undefined;
+  const before = normal.reduce((sum, c, i) => sum + c * (there[i]! - s.at[i]!), 0) > 0;
+  return before === said.text.startsWith('toward') ? 'front' : 'back';
+}
+
+function drawnLeg(ray: Ray, r: Results): DrawnLeg {
+  const length = r.graph.value(r.legs.get(ray.leg)!);
+  return {
+    id: ray.leg.id, words: legWords(ray.leg), written: fixed(ray.leg.at), length: length === undefined ? '' : millimetres(length), role: roleOf(ray, r), from: flat(ray.from), to: flat(ray.to), heights: [ray.from[2], ray.to[2]], whole: ray.whole, useful: ray.useful,
   };
 }
 
@@ -101,3 +163,8 @@ const isBehind = (object: string, leg: Leg, path: readonly Leg[]): boolean => pa
 
 const flat = (v: readonly number[]): Point => [v[0]!, v[1]!];
 const usual = (heights: readonly number[]): number => [...heights].sort((a, b) => a - b)[Math.floor(heights.length / 2)]!;
+/** A direction from above. */
+function level(v: Vector): Point | undefined {
+  const l = Math.hypot(v[0], v[1]);
+  return l < 1e-6 ? undefined : [v[0] / l, v[1] / l];
+}

@@ -2,11 +2,14 @@
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../server/analysis.ts';
 import { drawingOf, type Drawing } from '../../server/drawing/drawing.ts';
-import { placed } from '../../server/drawing/labels.ts';
-import { svgOf } from '../../server/drawing/svg.ts';
+import { placed } from '../../server/drawing/plan/labels.ts';
+import { inkedSvg, svgOf as textOf } from '../../server/drawing/svg.ts';
+import { PALETTES } from '../../server/drawing/style.ts';
+import { planOf } from '../../server/drawing/plan/plan.ts';
 import { disk, EXAMPLES } from '../examples/library.ts';
 
 const drawn = (text: string): Drawing => drawingOf(analyse('file:///saltmarsh/setup.plate', text).results[0]!)!;
+const svgOf = (d: Drawing): string => textOf(planOf(d));
 const setup = (...lines: string[]): string => `setup "Whelk shell" {\n${lines.map(l => `  ${l}\n`).join('')}}\n`;
 const LASER = 'laser red at (0, 0) mm heading 0°';
 const CORNER = ['table: 1200 x 900 mm', 'hole spacing: 25 mm', LASER, 'mirror M1 at (1000, 0) mm', 'beam stop B1 at (1000, 700) mm', 'beam raw from red', '  -> M1', '  -> B1'];
@@ -40,15 +43,18 @@ describe('to scale', () => {
   });
   test('the scale bar is as long as it says', () => {
     const svg = svgOf(drawn(setup(...CORNER)));
-    const [, length] = />(\d+) mm</.exec(svg)!;
-    expect(svg).toContain(`h${length}M`);
+    const [, length, words] = /class="scale" d="[^"]*h(\d+)M[^"]*"\/>\n<text[^>]*>(\d+) mm</.exec(svg)!;
+    expect(length).toBe(words);
   });
   test('a face is as wide as it is written: a mirror of 40 mm that turns light by a right angle stands at 45°', () => {
     const m = drawn(setup(...CORNER.map(l => (l.startsWith('mirror') ? 'mirror M1 at (1000, 0) mm {\n    diameter: 40 mm\n  }' : l)))).things.find(t => t.name === 'M1')!;
-    const [a, b] = m.face as [readonly [number, number], readonly [number, number]];
-    expect(Math.hypot(b[0] - a[0], b[1] - a[1])).toBeCloseTo(0.04, 12);
-    // Light along +x goes on along +y: the face runs along (1, 1).
-    expect((b[1] - a[1]) / (b[0] - a[0])).toBeCloseTo(1, 9);
+    expect(m.face[0]).toBeCloseTo(0.04, 12);
+    // Light along +x goes on along +y: the normal halves the angle between what comes and what goes, along (−1, 1).
+    expect(m.normal![0]).toBeCloseTo(-Math.SQRT1_2, 9);
+    expect(m.normal![1]).toBeCloseTo(Math.SQRT1_2, 9);
+    // and in the picture the face of 40 mm is turned so
+    const turned = tags(svgOf(drawn(setup(...CORNER.map(l => (l.startsWith('mirror') ? 'mirror M1 at (1000, 0) mm {\n    diameter: 40 mm\n  }' : l)))))).find(t => t.attributes['transform']?.startsWith('translate(1000 0)'))!;
+    expect(turned.attributes['transform']).toBe('translate(1000 0) rotate(-135)');
   });
   test('a card of 60 mm that is 3 mm deep has the outline of that', () => {
     const c = drawn(setup(LASER, 'black card BC1 at (500, 300) mm heading 90° {', '  size: 60 x 150 mm', '}')).things.find(t => t.name === 'BC1')!;
@@ -59,7 +65,7 @@ describe('to scale', () => {
 
 describe('light', () => {
   test('arrowheads point the way the light goes', () => {
-    const [first] = tags(svgOf(drawn(setup(...CORNER)))).filter(t => t.attributes['class'] === 'arrow').map(t => [...t.attributes['d']!.matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map(m => [Number(m[1]), Number(m[2])]));
+    const [first] = tags(svgOf(drawn(setup(...CORNER)))).filter(t => t.attributes['class']?.startsWith('arrow')).map(t => [...t.attributes['d']!.matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map(m => [Number(m[1]), Number(m[2])]));
     const [tip, left, right] = first as [number[], number[], number[]];
     expect(tip[0]).toBeGreaterThan(left[0]!);
     expect(left[1]! + right[1]!).toBeCloseTo(0, 9);
@@ -105,6 +111,23 @@ describe('light', () => {
     const svg = svgOf(drawn(setup(...CORNER, 'black card BC1 at (500, 0) mm heading 180° {', '  size: 60 x 150 mm', '}')));
     expect(tags(svg).filter(t => t.attributes['class'] === 'blocked')).toHaveLength(1);
     expect(svg).toContain('BC1 stands in red → M1<');
+  });
+});
+
+describe('inks', () => {
+  // WCAG 2.2: relative luminance and contrast ratio; 4.5 for text and 3 for what is drawn (success criteria 1.4.3 and 1.4.11).
+  const luminance = (hex: string): number => [1, 3, 5].map(i => parseInt(hex.slice(i, i + 2), 16) / 255).map(c => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4)).reduce((sum, c, i) => sum + c * [0.2126, 0.7152, 0.0722][i]!, 0);
+  const contrast = (a: string, b: string): number => { const [x, y] = [luminance(a), luminance(b)].sort((p, q) => q - p) as [number, number]; return (x + 0.05) / (y + 0.05); };
+  test.each(Object.entries(PALETTES))('stand out from what they are drawn on: %s', (_, p) => {
+    for (const on of [p.paper, p.table]) {
+      for (const ink of [p.ink, p.quiet, p.amiss]) expect(contrast(ink, on)).toBeGreaterThan(4.5);
+      for (const ink of [p.edge, p.reference, p.object]) expect(contrast(ink, on)).toBeGreaterThan(3);
+    }
+  });
+  test('stand in the marks themselves where a program reads no style sheet', () => {
+    const svg = inkedSvg(planOf(drawn(setup(...CORNER))), PALETTES.light);
+    expect(tags(svg).filter(t => t.attributes['class'] !== undefined)).toEqual([]);
+    expect(tags(svg).find(t => t.attributes['width'] === '1200' && t.name === 'rect')!.attributes).toMatchObject({ fill: '#fbfaf6', stroke: '#333333' });
   });
 });
 

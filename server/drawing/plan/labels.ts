@@ -1,12 +1,5 @@
 /** Where names stand in the drawing: beside their things, off the light, and off each other as far as that goes. */
-import type { Point } from './drawing.ts';
-
-export interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly w: number;
-  readonly h: number;
-}
+import type { Box, Point } from '../marks.ts';
 
 /** What names keep off: outlines as boxes, light as lines. */
 export interface Around {
@@ -63,3 +56,6 @@ function crosses({ x, y, w, h }: Box, [ax, ay]: Point, [bx, by]: Point): boolean
   }
   return enters <= leaves;
 }
+
+/** How wide words are, about: nothing here knows the letters of the reader's machine. */
+export const widthOf = (text: string, letter: number): number => [...text].length * letter * 0.62;

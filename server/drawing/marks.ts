@@ -1,0 +1,45 @@
+/** Pictures as trees of plain marks: what an SVG file and a panel make of them is the same. Text of a page is only ever text here, and never markup. */
+
+/** Nothing else is ever drawn. */
+export type Tag = 'g' | 'path' | 'line' | 'circle' | 'ellipse' | 'rect' | 'text' | 'title' | 'defs' | 'pattern' | 'clipPath';
+export type Attributes = Readonly<Record<string, string>>;
+
+export interface Mark {
+  readonly tag: Tag;
+  readonly attributes: Attributes;
+  readonly children: readonly Mark[];
+  readonly text?: string;
+}
+
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+/** A picture: one unit is a millimetre, y downwards. */
+export interface Sheet {
+  readonly title: string;
+  readonly box: Box;
+  readonly marks: readonly Mark[];
+}
+
+export type Point = readonly [number, number];
+
+export const mark = (tag: Tag, attributes: Readonly<Record<string, string | number>>, children: readonly Mark[] = []): Mark => ({ tag, attributes: written(attributes), children });
+
+/** The words that a screen reader and a pointer that rests are told of what they are in. */
+export const told = (words: string): Mark => ({ tag: 'title', attributes: {}, children: [], text: words });
+
+/** @param size height of a letter, mm */
+export function label(text: string, x: number, y: number, size: number, name = '', anchor: 'start' | 'middle' | 'end' = 'start'): Mark {
+  return { tag: 'text', attributes: written({ ...(name ? { class: name } : {}), x, y, 'font-size': size, ...(anchor === 'start' ? {} : { 'text-anchor': anchor }) }), children: [], text };
+}
+
+export const shape = (points: readonly Point[], closed = true): string => `${points.map((p, i) => `${i === 0 ? 'M' : 'L'}${n(p[0])} ${n(p[1])}`).join('')}${closed ? 'Z' : ''}`;
+
+/** A number with at most two decimals, and never −0. */
+export const n = (v: number): string => String(Math.round(v * 100) / 100 + 0);
+
+const written = (a: Readonly<Record<string, string | number>>): Attributes => Object.fromEntries(Object.entries(a).map(([k, v]) => [k, typeof v === 'number' ? n(v) : v]));

@@ -1,0 +1,88 @@
+/** How marks look, by what they are: one table for pictures on paper, on screens and in the dark. Nothing is told by colour alone. */
+import type { Attributes } from './marks.ts';
+
+/** What colours are for. */
+export interface Palette {
+  readonly paper: string;
+  readonly table: string;
+  readonly edge: string;
+  readonly hole: string;
+  /** mounts, and things that are a box */
+  readonly body: string;
+  readonly ink: string;
+  readonly quiet: string;
+  readonly reference: string;
+  readonly object: string;
+  readonly amiss: string;
+}
+type Ink = keyof Palette;
+
+export const PALETTES = {
+  light: { paper: '#ffffff', table: '#fbfaf6', edge: '#333333', hole: '#c4c1b8', body: '#e9e6dd', ink: '#111111', quiet: '#5a5a5a', reference: '#00566e', object: '#963b00', amiss: '#b00020' },
+  dark: { paper: '#16181a', table: '#1d2023', edge: '#c8c8c8', hole: '#4a4e52', body: '#34383c', ink: '#f2f2f2', quiet: '#a8a8a8', reference: '#66cdea', object: '#ffb26b', amiss: '#ff8a80' },
+} as const satisfies Record<string, Palette>;
+
+type Properties = Readonly<Record<string, string | number>>;
+/** A colour by what it is for. */
+const of = (ink: Ink): string => `$${ink}`;
+
+/** A mark of several classes takes the properties of each, the last one first. */
+const STYLES: Readonly<Record<string, Properties>> = {
+  paper: { fill: of('paper') },
+  table: { fill: of('table'), stroke: of('edge'), 'stroke-width': 3 },
+  hole: { fill: of('hole') },
+  mount: { fill: of('body'), stroke: of('edge'), 'stroke-width': 1.2, 'stroke-linejoin': 'round' },
+  hanging: { fill: 'none', 'stroke-dasharray': '8 5' },
+  face: { stroke: of('ink'), 'stroke-width': 4.5, 'stroke-linecap': 'round', fill: 'none' },
+  fine: { stroke: of('ink'), 'stroke-width': 1.5, fill: 'none' },
+  glass: { fill: of('paper'), stroke: of('ink'), 'stroke-width': 2 },
+  solid: { fill: of('ink'), stroke: of('ink'), 'stroke-width': 1 },
+  bare: { fill: of('paper'), stroke: of('ink'), 'stroke-width': 2.5 },
+  light: { stroke: of('ink'), 'stroke-width': 2.2, fill: 'none' },
+  common: { 'stroke-width': 3.2 },
+  reference: { stroke: of('reference') },
+  object: { stroke: of('object'), 'stroke-dasharray': '14 6' },
+  scattered: { stroke: of('object'), 'stroke-dasharray': '2 6', 'stroke-linecap': 'round' },
+  other: { stroke: of('quiet'), 'stroke-dasharray': '14 5 2 5' },
+  stray: { stroke: of('amiss'), 'stroke-width': 1.8, 'stroke-dasharray': '5 5', fill: 'none' },
+  arrow: { fill: of('ink'), stroke: 'none' },
+  'arrow-reference': { fill: of('reference') },
+  'arrow-object': { fill: of('object') },
+  'arrow-stray': { fill: of('amiss') },
+  cone: { fill: of('ink'), 'fill-opacity': 0.06, stroke: 'none' },
+  useful: { fill: of('ink'), 'fill-opacity': 0.1, stroke: 'none' },
+  'cone-reference': { fill: of('reference'), 'fill-opacity': 0.1 },
+  'cone-object': { fill: of('object'), 'fill-opacity': 0.1 },
+  'used-reference': { fill: of('reference'), 'fill-opacity': 0.16 },
+  'used-object': { fill: of('object'), 'fill-opacity': 0.16 },
+  angle: { stroke: of('quiet'), 'stroke-width': 1.2, fill: 'none' },
+  blocked: { stroke: of('amiss'), 'stroke-width': 4, fill: 'none' },
+  card: { stroke: of('amiss'), 'stroke-width': 4, 'stroke-dasharray': '6 3', fill: 'none' },
+  letter: { fill: of('ink'), 'font-family': 'Georgia, "DejaVu Serif", serif' },
+  quiet: { fill: of('quiet') },
+  warns: { fill: of('amiss') },
+  scale: { stroke: of('edge'), 'stroke-width': 2, fill: 'none' },
+  halo: { stroke: of('table'), 'stroke-width': 5, 'stroke-linejoin': 'round', 'paint-order': 'stroke' },
+};
+
+/** @param colour what stands for a colour: its value, or a name that a page gives it */
+export function cssOf(colour: (ink: Ink) => string): string {
+  return `${Object.entries(STYLES).map(([name, properties]) => `.${name} { ${Object.entries(properties).map(([k, v]) => `${k}: ${filled(v, colour)}`).join('; ')} }`).join('\n')}\n`;
+}
+
+/** Only what changes with the colours. */
+export function coloursOf(colour: (ink: Ink) => string): string {
+  const own = Object.entries(STYLES).map(([name, properties]) => [name, Object.entries(properties).filter(([, v]) => String(v).startsWith('$'))] as const).filter(([, p]) => p.length > 0);
+  return `${own.map(([name, properties]) => `.${name} { ${properties.map(([k, v]) => `${k}: ${filled(v, colour)}`).join('; ')} }`).join('\n')}\n`;
+}
+
+/** The same as attributes, for whoever reads no style sheets: what a mark says itself comes last. */
+export function styled({ class: names, ...own }: Attributes, palette: Palette): Attributes {
+  const properties = (names ?? '').split(' ').flatMap(name => Object.entries(STYLES[name] ?? {}).map(([k, v]) => [k, filled(v, ink => palette[ink])] as const));
+  return { ...Object.fromEntries(properties), ...own };
+}
+
+const filled = (value: string | number, colour: (ink: Ink) => string): string => {
+  const text = String(value);
+  return text.startsWith('$') ? colour(text.slice(1) as Ink) : text;
+};

@@ -13,6 +13,7 @@ import { IN_TEXT, serveInText } from './in-text.ts';
 import { later } from './later.ts';
 import { namesFor, serveNames } from './names.ts';
 import type { ListFiles } from './pages.ts';
+import { servePicture } from './picture.ts';
 import { serveWhy, whyActions } from './why.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
 
@@ -120,6 +121,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   serveNames(asks, listed);
   serveCompletion(asks, listed);
   serveWhy(asks);
+  servePicture(asks);
   const inText = serveInText(asks);
   /** Texts have changed that these documents use. */
   const refresh = (resting: readonly Document[]): void => {

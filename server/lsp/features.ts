@@ -1,4 +1,5 @@
 /** The features that are asked for once a page is open, in a file of their own when it is packed: a start does not wait for them. */
+export { pictureOf } from '../drawing/picture.ts';
 export { completionsAt, completionWords, wantsFiles } from '../features/completion/completion.ts';
 export { definitionAt } from '../features/definition.ts';
 export { fixesFor } from '../features/fixes.ts';

@@ -47,6 +47,51 @@ export interface WhyAnswer {
   readonly markdown: string;
 }
 
+/** Request of a client: the picture of a setup, for a panel beside the text. */
+export const PICTURE = 'platewright/picture';
+
+export interface PictureParams {
+  readonly textDocument: { readonly uri: string };
+  /** zero-based line of the cursor: the setup that it is in is drawn, unless `setup` names one */
+  readonly line?: number;
+  readonly setup?: string;
+  readonly variant?: string;
+}
+
+/** A mark of a picture. Tags and attributes are of SVG; what is text is never markup. */
+export interface PictureMark {
+  readonly tag: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly children: readonly PictureMark[];
+  readonly text?: string;
+}
+
+export interface PictureSheet {
+  readonly title: string;
+  /** in mm of the table, y downwards */
+  readonly box: { readonly x: number; readonly y: number; readonly w: number; readonly h: number };
+  readonly marks: readonly PictureMark[];
+}
+
+export interface PictureItem {
+  /** that of `data-item` of its marks */
+  readonly id: string;
+  readonly words: string;
+  /** where it stands in the text; undefined for what stands in another file */
+  readonly range?: { readonly start: { readonly line: number; readonly character: number }; readonly end: { readonly line: number; readonly character: number } };
+}
+
+export interface PictureAnswer {
+  /** of the document that it was made of */
+  readonly version: number;
+  readonly setup: string;
+  readonly variant?: string;
+  readonly choices: readonly { readonly setup: string; readonly variants: readonly string[] }[];
+  /** missing where nothing of the setup can be drawn */
+  readonly sheet?: PictureSheet;
+  readonly items: readonly PictureItem[];
+}
+
 /** Request of the server: the text of a file that the server cannot read itself; null where it is missing. Only sent to a client that says so in its {@link InitializationOptions}. */
 export const READ_FILE = 'platewright/readFile';
 

@@ -1,26 +1,34 @@
-/** `platewright draw`: a setup from above, to scale, as an SVG picture. */
+/** `platewright draw`: a picture of a setup as SVG: the table from above, to scale, or another view of it. */
 import { analyse } from '../analysis.ts';
-import { drawingOf } from '../drawing/drawing.ts';
-import { planOf } from '../drawing/plan/plan.ts';
 import { svgOf } from '../drawing/svg.ts';
+import { viewNamed, VIEWS, type Look } from '../drawing/views.ts';
 import { findingsWithin } from '../features/report/report.ts';
+import { nearest } from '../model/scope.ts';
 import { inVariant, setupsNamed } from './chosen.ts';
 import type { Done } from './done.ts';
 import { Misuse, openFile, Trouble, writeMade, type Reach } from './files.ts';
 import { exitFor } from './findings.ts';
 
-export function draw(named: string, { output, setup, variant, ...reach }: { output?: string; setup?: string; variant?: string } & Reach): Done {
+export function draw(named: string, { output, setup, variant, view: wanted = VIEWS[0]!.name, look = {}, ...reach }: { output?: string; setup?: string; variant?: string; view?: string; look?: Look } & Reach): Done {
+  const view = viewNamed(wanted);
+  if (!view) throw new Misuse(unknown(wanted));
   const file = openFile(named, reach);
   const snapshot = inVariant(analyse(file.uri, file.text, file.texts), file.name, setup, variant);
   const results = setupsNamed(snapshot.results, file.name, setup);
   const [r] = results;
   if (!r) throw new Trouble(`There is no setup in ${file.name}.`);
   if (results.length > 1) throw new Misuse(`${file.name} has several setups; choose one with --setup: ${results.map(x => `“${x.setup.name}”`).join(', ')}.`);
-  const drawing = drawingOf(r);
-  if (!drawing) throw new Trouble(`Nothing in “${r.setup.name}” has a place, so that there is nothing to draw. Write where things stand, such as “mirror M1 at (350, 100) mm”.`);
-  const svg = svgOf(planOf(drawing));
+  const drawn = view.of(r, look);
+  if (typeof drawn === 'string') throw new Trouble(drawn);
+  const svg = svgOf(drawn().sheet);
   const code = exitFor(findingsWithin(snapshot, r));
   if (output === undefined) return { out: svg, code };
   writeMade(output, svg);
   return { out: `${output}: drawn\n`, code };
+}
+
+function unknown(wanted: string): string {
+  const names = VIEWS.map(v => v.name);
+  const near = nearest(wanted, names);
+  return `There is no view “${wanted}”. ${near === undefined ? `The views are ${names.join(', ')}.` : `Did you mean “${near}”?`}`;
 }

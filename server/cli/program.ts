@@ -2,7 +2,6 @@
 import { Argument, Command, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
 import { check } from './check.ts';
-import { draw } from './draw.ts';
 import type { Done, Format } from './done.ts';
 import { explain } from './explain.ts';
 import { Misuse } from './files.ts';
@@ -43,11 +42,13 @@ export function program(finish: (done: Done) => void): Command {
     .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     .action((file: string, outcome: string[], o: { format: Format; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(why(file, outcome, o)));
 
-  command('draw', 'draw the table from above, to scale, as an SVG picture')
+  command('draw', 'draw the table from above, to scale, or another view of a setup, as an SVG picture')
     .argument('<FILE>', 'a .plate file')
     .option('-o, --output <PICTURE>', 'where to write it; standard output by default')
+    .option('--view <VIEW>', 'what to draw: plan; it is the default')
     .addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
-    .action((file: string, o: { output?: string; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(draw(file, o)));
+    // Loaded when it is asked for: the other commands start without the pictures.
+    .action(async (file: string, o: { output?: string; view?: string; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish((await import('./draw.ts')).draw(file, o)));
 
   command('format', 'put blanks, indents and line ends in order')
     .addArgument(new Argument('<FILE...>', '.plate files or folders; - reads standard input and prints the result'))

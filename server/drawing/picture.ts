@@ -1,26 +1,16 @@
-/** What a panel shows of a page: the picture of one of its setups, and where in the text each thing and leg of it stands. */
+/** What a panel shows of a page: a picture of one of its setups, and where in the text each thing and leg of it stands. */
 import type { Snapshot } from '../analysis.ts';
-import type { Place } from '../model/place.ts';
 import type { Results } from '../results/plan.ts';
 import { variantsOf } from '../results/variants.ts';
-import { drawingOf, type Drawing } from './drawing.ts';
 import type { Sheet } from './marks.ts';
-import { planOf } from './plan/plan.ts';
+import { VIEWS, viewNamed, type Item, type Look } from './views.ts';
 
-/** Which setup of a page, by name or by a line in it, and which of its variants. */
-export interface Wanted {
+/** Which setup of a page, by name or by a line in it, which of its variants, and which picture of it. */
+export interface Wanted extends Look {
   readonly line?: number;
   readonly setup?: string;
   readonly variant?: string;
-}
-
-/** Something in a picture that stands in the text. */
-export interface Item {
-  /** that of `data-item` of its marks */
-  readonly id: string;
-  /** for whoever does not see it: `mirror M1 at (1100, 100) mm` */
-  readonly words: string;
-  readonly written: Place;
+  readonly view?: string;
 }
 
 export interface Picture {
@@ -28,7 +18,10 @@ export interface Picture {
   readonly variant?: string;
   /** the setups of the page with their variants, to choose from */
   readonly choices: readonly { readonly setup: string; readonly variants: readonly string[] }[];
-  /** undefined where nothing of it can be drawn */
+  /** which view it is of, and all that there are */
+  readonly view: string;
+  readonly views: readonly { readonly name: string; readonly words: string; /** why it cannot be drawn */ readonly why?: string }[];
+  /** undefined where the view cannot be drawn */
   readonly sheet?: Sheet;
   readonly items: readonly Item[];
 }
@@ -39,22 +32,19 @@ export function pictureOf({ results }: Snapshot, wanted: Wanted = {}): Picture |
   if (!base) return undefined;
   const variants = variantsOf(base);
   const variant = variants.find(v => v.variant.name === wanted.variant);
-  const drawing = drawingOf(variant?.results ?? base);
+  const view = viewNamed(wanted.view) ?? VIEWS[0]!;
+  const all = VIEWS.map(v => ({ view: v, of: v.of(variant?.results ?? base, wanted) }));
+  const { of } = all.find(v => v.view === view)!;
+  const drawn = typeof of === 'string' ? undefined : of();
   return {
     setup: base.setup.name, ...(variant ? { variant: variant.variant.name } : {}),
     choices: results.map(r => ({ setup: r.setup.name, variants: variantsOf(r).map(v => v.variant.name) })),
-    ...(drawing ? { sheet: planOf(drawing) } : {}), items: drawing ? itemsOf(drawing) : [],
+    view: view.name, views: all.map(({ view: { name, words }, of: f }) => ({ name, words, ...(typeof f === 'string' ? { why: f } : {}) })),
+    ...(drawn ? { sheet: drawn.sheet } : {}), items: drawn?.items ?? [],
   };
 }
 
 /** The setup of that name, else the one that the line is in or the last above it, else the first. */
 export function chosen(results: readonly Results[], { line, setup }: Wanted): Results | undefined {
   return (setup !== undefined ? results.find(r => r.setup.name === setup) : undefined) ?? (line !== undefined ? results.findLast(r => r.setup.node.at <= line) : undefined) ?? results[0];
-}
-
-function itemsOf(d: Drawing): Item[] {
-  return [
-    ...d.things.map(t => ({ id: t.name, words: `${t.kind} ${t.name} at (${Math.round(t.at[0] * 1000)}, ${Math.round(t.at[1] * 1000)}) mm`, written: t.written })),
-    ...d.legs.map(l => ({ id: l.id, words: `leg ${l.words}${l.length === '' ? '' : `, ${l.length}`}`, written: l.written })),
-  ];
 }

@@ -56,6 +56,8 @@ export interface PictureParams {
   readonly line?: number;
   readonly setup?: string;
   readonly variant?: string;
+  /** one of the names in {@link PictureAnswer.views}; the first by default */
+  readonly view?: string;
 }
 
 /** A mark of a picture. Tags and attributes are of SVG; what is text is never markup. */
@@ -87,7 +89,11 @@ export interface PictureAnswer {
   readonly setup: string;
   readonly variant?: string;
   readonly choices: readonly { readonly setup: string; readonly variants: readonly string[] }[];
-  /** missing where nothing of the setup can be drawn */
+  /** which view it is of */
+  readonly view: string;
+  /** all that there are, with what they show; `why` says in a sentence why one cannot be drawn */
+  readonly views: readonly { readonly name: string; readonly words: string; readonly why?: string }[];
+  /** missing where the view cannot be drawn */
   readonly sheet?: PictureSheet;
   readonly items: readonly PictureItem[];
 }

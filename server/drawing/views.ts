@@ -1,0 +1,53 @@
+/** The pictures that there are of a setup, in the order in which they are offered: a line each here, and panels, requests and the command line have it. */
+import type { Place } from '../model/place.ts';
+import type { Results } from '../results/plan.ts';
+import { drawingOf, type Drawing } from './drawing.ts';
+import type { Sheet } from './marks.ts';
+import { planOf } from './plan/plan.ts';
+
+/** Something in a picture that stands in the text. */
+export interface Item {
+  /** that of `data-item` of its marks */
+  readonly id: string;
+  /** for whoever does not see it: `mirror M1 at (1100, 100) mm` */
+  readonly words: string;
+  readonly written: Place;
+}
+
+export interface Drawn {
+  readonly sheet: Sheet;
+  readonly items?: readonly Item[];
+}
+
+/** What of a setup is looked at, and from where. */
+export interface Look {
+  /** the plate, where a view is of one; the first of those that have it by default */
+  readonly plate?: string;
+}
+
+export interface View {
+  readonly name: string;
+  /** what it shows: `the table from above` */
+  readonly words: string;
+  /** How it is drawn, or a sentence that says why it cannot be. What takes time is left to the drawing. */
+  readonly of: (r: Results, look: Look) => (() => Drawn) | string;
+}
+
+export const VIEWS: readonly View[] = [
+  { name: 'plan', words: 'the table from above', of: planView },
+];
+
+export const viewNamed = (name: string | undefined): View | undefined => VIEWS.find(v => v.name === name);
+
+function planView(r: Results): (() => Drawn) | string {
+  const drawing = drawingOf(r);
+  if (!drawing) return `Nothing in “${r.setup.name}” has a place, so that there is nothing to draw. Write where things stand, such as “mirror M1 at (350, 100) mm”.`;
+  return () => ({ sheet: planOf(drawing), items: itemsOf(drawing) });
+}
+
+function itemsOf(d: Drawing): Item[] {
+  return [
+    ...d.things.map(t => ({ id: t.name, words: `${t.kind} ${t.name} at (${Math.round(t.at[0] * 1000)}, ${Math.round(t.at[1] * 1000)}) mm`, written: t.written })),
+    ...d.legs.map(l => ({ id: l.id, words: `leg ${l.words}${l.length === '' ? '' : `, ${l.length}`}`, written: l.written })),
+  ];
+}

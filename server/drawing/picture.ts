@@ -2,6 +2,7 @@
 import type { Snapshot } from '../analysis.ts';
 import type { Results } from '../results/plan.ts';
 import { variantsOf } from '../results/variants.ts';
+import { handlesOf } from './drag/handles.ts';
 import type { Sheet } from './marks.ts';
 import { VIEWS, viewNamed, type Item, type Look } from './views.ts';
 
@@ -11,6 +12,13 @@ export interface Wanted extends Look {
   readonly setup?: string;
   readonly variant?: string;
   readonly view?: string;
+}
+
+/** An item of a picture, and what of it can be dragged. */
+export interface Handled extends Item {
+  readonly drags: readonly ('move' | 'turn')[];
+  /** why it cannot be moved, in words that go on from its name */
+  readonly stays?: string;
 }
 
 export interface Picture {
@@ -23,28 +31,38 @@ export interface Picture {
   readonly views: readonly { readonly name: string; readonly words: string; /** why it cannot be drawn */ readonly why?: string }[];
   /** undefined where the view cannot be drawn */
   readonly sheet?: Sheet;
-  readonly items: readonly Item[];
+  readonly items: readonly Handled[];
+  /** what it is a picture of */
+  readonly results: Results;
 }
 
 /** Undefined where the page has no setup. What is asked for and is not there any more gives what it is of, else the first. */
-export function pictureOf({ results }: Snapshot, wanted: Wanted = {}): Picture | undefined {
+export function pictureOf({ uri, results }: Snapshot, wanted: Wanted = {}): Picture | undefined {
   const base = chosen(results, wanted);
   if (!base) return undefined;
   const variants = variantsOf(base);
   const variant = variants.find(v => v.variant.name === wanted.variant);
   const view = viewNamed(wanted.view) ?? VIEWS[0]!;
-  const all = VIEWS.map(v => ({ view: v, of: v.of(variant?.results ?? base, wanted) }));
+  const shown = variant?.results ?? base;
+  const all = VIEWS.map(v => ({ view: v, of: v.of(shown, wanted) }));
   const { of } = all.find(v => v.view === view)!;
   const drawn = typeof of === 'string' ? undefined : of();
   return {
     setup: base.setup.name, ...(variant ? { variant: variant.variant.name } : {}),
     choices: results.map(r => ({ setup: r.setup.name, variants: variantsOf(r).map(v => v.variant.name) })),
     view: view.name, views: all.map(({ view: { name, words }, of: f }) => ({ name, words, ...(typeof f === 'string' ? { why: f } : {}) })),
-    ...(drawn ? { sheet: drawn.sheet } : {}), items: drawn?.items ?? [],
+    ...(drawn ? { sheet: drawn.sheet } : {}), items: (drawn?.items ?? []).map(i => handled(i, shown, uri, variant && base)), results: shown,
   };
 }
 
 /** The setup of that name, else the one that the line is in or the last above it, else the first. */
 export function chosen(results: readonly Results[], { line, setup }: Wanted): Results | undefined {
   return (setup !== undefined ? results.find(r => r.setup.name === setup) : undefined) ?? (line !== undefined ? results.findLast(r => r.setup.node.at <= line) : undefined) ?? results[0];
+}
+
+function handled(item: Item, r: Results, uri: string, base: Results | undefined): Handled {
+  const thing = r.setup.things.get(item.id);
+  if (!thing) return { ...item, drags: [], stays: 'goes from thing to thing; move those' };
+  const { move, turn, stays } = handlesOf(thing, r, uri, base);
+  return { ...item, drags: [...(move ? ['move' as const] : []), ...(turn ? ['turn' as const] : [])], ...(stays !== undefined ? { stays } : {}) };
 }

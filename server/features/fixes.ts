@@ -5,16 +5,12 @@
 import type { Expr } from '../../grammar/tree.ts';
 import { analyse, type Library, type Snapshot } from '../analysis.ts';
 import type { Finding } from '../checks/check.ts';
-import type { Leg, Place } from '../model/model.ts';
+import { applyEdits, type Edit } from '../model/edits.ts';
+import type { Leg } from '../model/model.ts';
 import { within } from '../model/place.ts';
 import { legStart, legWords } from '../results/paths/legs.ts';
 import type { Pair } from '../results/paths/pairs.ts';
 import type { Results } from '../results/plan.ts';
-
-export interface Edit {
-  readonly at: Place;
-  readonly newText: string;
-}
 
 export interface Fix {
   readonly title: string;
@@ -36,14 +32,6 @@ export function fixesFor(snapshot: Snapshot, finding: Finding, library: Library)
     if (cures(snapshot, finding, fix, library)) tried.push({ ...fix, preferred: tried.length === 0 });
   }
   return tried;
-}
-
-/** The text with the edits in it, every other byte as it was; all edits lie in the snapshot's own file. */
-export function applyEdits(text: string, edits: readonly Edit[]): string {
-  const starts = [text.charCodeAt(0) === 0xfeff ? 1 : 0];
-  for (const m of text.matchAll(/\r\n|\n|\r/g)) starts.push(m.index + m[0].length);
-  return [...edits].sort((a, b) => b.at.line - a.at.line || b.at.start - a.at.start)
-    .reduce((t, { at, newText }) => t.slice(0, starts[at.line]! + at.start) + newText + t.slice(starts[at.line]! + at.end), text);
 }
 
 const idOf = (f: Finding): string => `${f.setup ?? ''}\n${f.code}\n${f.subject}`;

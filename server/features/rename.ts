@@ -11,7 +11,7 @@ import type { Role } from '../model/mentions/words.ts';
 import { mentionsOf } from '../model/mentions/mentions.ts';
 import { placeIn } from '../model/place.ts';
 import { covers, tokenAt } from './cursor.ts';
-import { applyEdits, type Edit } from './fixes.ts';
+import { applyEdits, type Edit } from '../model/edits.ts';
 import { isShared, usesIn, type Use } from './references.ts';
 
 /** A page that may say the name, with what gives it the texts that it uses. */

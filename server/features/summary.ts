@@ -43,7 +43,7 @@ export function summaryMarkdown({ setup, plate, mismatch, brightness, part, wors
   );
 }
 
-function figures(r: Results): Omit<Summary, 'setup'> {
+export function figures(r: Results): Omit<Summary, 'setup'> {
   const pairs = r.plates.flatMap(p => p.pairs.map(pair => ({ pair, plate: p.plate.id })));
   const [first] = pairs.map(x => ({ ...x, rank: rank(x.pair, r) })).sort((a, b) => a.rank - b.rank);
   if (!first || first.pair.mismatch.missing) return {};

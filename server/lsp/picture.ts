@@ -1,16 +1,36 @@
-/** Answers with pictures of setups. */
+/** Answers with pictures of setups, and with what a drag in one would make of the page. */
 import type { CancellationToken } from 'vscode-languageserver';
+import type { Snapshot } from '../analysis.ts';
+import type { Wanted } from '../drawing/picture.ts';
 import type { Asks } from './asks.ts';
 import { rangeOf } from './convert.ts';
+import type { Document } from './documents.ts';
 import { later } from './later.ts';
-import { PICTURE, type PictureAnswer, type PictureParams } from './protocol.ts';
+import { DRAG, PICTURE, type DragAnswer, type DragParams, type PictureAnswer, type PictureParams } from './protocol.ts';
 
-export function servePicture({ connection, answer }: Asks): void {
-  connection.onRequest(PICTURE, ({ textDocument: t, line, setup, variant, view }: PictureParams, token: CancellationToken): Promise<PictureAnswer | null> => answer(t.uri, token, async (s, d) => {
-    const { pictureOf } = await later();
-    const picture = pictureOf(s, { ...(typeof line === 'number' ? { line } : {}), ...(typeof setup === 'string' ? { setup } : {}), ...(typeof variant === 'string' ? { variant } : {}), ...(typeof view === 'string' ? { view } : {}) });
-    if (!picture) return null;
-    const items = picture.items.map(({ id, words, written }) => ({ id, words, ...(written.uri === s.uri ? { range: rangeOf(d, written) } : {}) }));
-    return { ...picture, items, version: d.version };
+export function servePicture({ connection, documents, answer }: Asks): void {
+  connection.onRequest(PICTURE, (params: PictureParams, token: CancellationToken) => answer(params.textDocument.uri, token, (s, d) => answerOf(s, d, wantedOf(params))));
+  connection.onRequest(DRAG, (params: DragParams, token: CancellationToken) => answer(params.textDocument.uri, token, async (s, d): Promise<DragAnswer | null> => {
+    const { item, gesture, x, y, free, dropped, version } = params;
+    if (version !== d.version || typeof item !== 'string' || typeof x !== 'number' || typeof y !== 'number') return null;
+    const { dragged } = await later();
+    const wanted = wantedOf(params);
+    const made = dragged(s, wanted, { item, gesture: gesture === 'turn' ? 'turn' : 'move', to: [x / 1000, -y / 1000], free: free, dropped: dropped }, documents.textsFor(d));
+    if ('refused' in made) return made;
+    const picture = await answerOf(made.after, d, wanted);
+    return picture && { version: d.version, edits: made.edits.map(e => ({ range: rangeOf(d, e.at), newText: e.newText })), picture };
   }));
+}
+
+function wantedOf({ line, setup, variant, view }: PictureParams): Wanted {
+  return { ...(typeof line === 'number' ? { line } : {}), ...(typeof setup === 'string' ? { setup } : {}), ...(typeof variant === 'string' ? { variant } : {}), ...(typeof view === 'string' ? { view } : {}) };
+}
+
+async function answerOf(s: Snapshot, d: Document, wanted: Wanted): Promise<PictureAnswer | null> {
+  const { pictureOf, figuresOf } = await later();
+  const picture = pictureOf(s, wanted);
+  if (!picture) return null;
+  const { results, ...shown } = picture;
+  const items = picture.items.map(({ written, ...item }) => ({ ...item, ...(written.uri === s.uri ? { range: rangeOf(d, written) } : {}) }));
+  return { ...shown, items, figures: figuresOf(results), version: d.version };
 }

@@ -80,7 +80,16 @@ export interface PictureItem {
   readonly id: string;
   readonly words: string;
   /** where it stands in the text; undefined for what stands in another file */
-  readonly range?: { readonly start: { readonly line: number; readonly character: number }; readonly end: { readonly line: number; readonly character: number } };
+  readonly range?: TextRange;
+  /** what of it can be dragged: see {@link DRAG} */
+  readonly drags: readonly ('move' | 'turn')[];
+  /** why it cannot be moved, in words that go on from its name */
+  readonly stays?: string;
+}
+
+export interface TextRange {
+  readonly start: { readonly line: number; readonly character: number };
+  readonly end: { readonly line: number; readonly character: number };
 }
 
 export interface PictureAnswer {
@@ -96,7 +105,32 @@ export interface PictureAnswer {
   /** missing where the view cannot be drawn */
   readonly sheet?: PictureSheet;
   readonly items: readonly PictureItem[];
+  /** mismatch, beam ratio and the like, as shown */
+  readonly figures: readonly { readonly label: string; readonly text: string }[];
 }
+
+/** Request of a client: what the page and its picture would be with a thing moved or turned. Nothing is written: that is up to the client, once, when the thing is let go. */
+export const DRAG = 'platewright/drag';
+
+export interface DragParams extends PictureParams {
+  /** of the document that the pointer is over; of another one nothing is answered */
+  readonly version: number;
+  readonly item: string;
+  readonly gesture: 'move' | 'turn';
+  /** where the pointer is in the sheet, mm */
+  readonly x: number;
+  readonly y: number;
+  /** the modifier is held: no snapping */
+  readonly free: boolean;
+  /** it was let go: what is written then must leave no new error */
+  readonly dropped: boolean;
+}
+
+export type DragAnswer =
+  /** edits of that version of the document, and the picture as it would be */
+  | { readonly version: number; readonly edits: readonly { readonly range: TextRange; readonly newText: string }[]; readonly picture: PictureAnswer }
+  /** why not, as a sentence */
+  | { readonly refused: string };
 
 /** Request of the server: the text of a file that the server cannot read itself; null where it is missing. Only sent to a client that says so in its {@link InitializationOptions}. */
 export const READ_FILE = 'platewright/readFile';

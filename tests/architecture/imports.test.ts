@@ -28,7 +28,7 @@ const MAY: Readonly<Record<string, readonly string[]>> = {
   'server/features/': ['server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/'],
   // The drawing is a sibling of the features.
   'server/drawing/': ['server/drawing/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/'],
-  'server/lsp/': ['server/lsp/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'vscode-languageserver'],
+  'server/lsp/': ['server/lsp/', 'server/drawing/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'vscode-languageserver'],
   'server/lsp/node.ts': ['server/lsp/', 'vscode-languageserver', 'node:'],
   'server/cli/': ['server/cli/', 'server/drawing/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'commander', 'node:'],
   // One command starts the language server, and the version stands in the package.

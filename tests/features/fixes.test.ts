@@ -6,7 +6,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { alone, analyse, type Snapshot } from '../../server/analysis.ts';
 import type { Finding } from '../../server/checks/check.ts';
-import { applyEdits, fixesFor, type Edit, type Fix } from '../../server/features/fixes.ts';
+import { fixesFor, type Fix } from '../../server/features/fixes.ts';
+import { applyEdits, type Edit } from '../../server/model/edits.ts';
 
 const URI = 'file:///saltmarsh/whelk.plate';
 const look = (text: string): Snapshot => analyse(URI, text);

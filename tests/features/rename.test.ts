@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { alone, analyse, type Library, type Snapshot } from '../../server/analysis.ts';
-import { applyEdits, type Edit } from '../../server/features/fixes.ts';
+import { applyEdits, type Edit } from '../../server/model/edits.ts';
 import { isShared, useAt, usesIn } from '../../server/features/references.ts';
 import { rename, renamable, type Page } from '../../server/features/rename.ts';
 import { namedByKind } from '../../server/model/mentions/names.ts';

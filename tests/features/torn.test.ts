@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { alone, analyse, type Snapshot } from '../../server/analysis.ts';
 import { foldsOf } from '../../server/features/folding.ts';
-import { applyEdits } from '../../server/features/fixes.ts';
+import { applyEdits } from '../../server/model/edits.ts';
 import { ALL_HINTS } from '../../server/features/hint-kinds.ts';
 import { hintsOf, hintWords } from '../../server/features/hints.ts';
 import { linksOf } from '../../server/features/links.ts';

@@ -1,7 +1,8 @@
 /** Pictures of setups, as a panel asks for them. */
 import { afterEach, describe, expect, it } from 'vitest';
+import { whelk } from '../features/source.ts';
 import { startEditor, type Editor, type Page } from './editor.ts';
-import type { PictureAnswer, PictureMark } from '../../server/lsp/protocol.ts';
+import type { DragAnswer, PictureAnswer, PictureMark } from '../../server/lsp/protocol.ts';
 
 let editor: Editor;
 const open = async (text: string): Promise<Page> => (editor = await startEditor()).open(text);
@@ -48,4 +49,43 @@ describe('a picture', () => {
     expect(sheet!.title).toBe('<img src=x onerror=alert(1)>');
     expect(new Set(all(sheet!.marks).map(m => m.tag)).has('img')).toBe(false);
   });
+});
+
+describe('a drag', () => {
+  const drag = (page: Page, params: object): Promise<DragAnswer | null> => page.ask<DragAnswer | null>('platewright/drag', { version: 1, item: 'M1', gesture: 'move', x: 800, y: -200, free: false, dropped: true, ...params });
+  it('is answered by the edits that it would write, and the picture that they would give', async () => {
+    const page = await open(setup('Whelk'));
+    const answer = await drag(page, {});
+    if (!answer || 'refused' in answer) throw new Error(JSON.stringify(answer));
+    // A sheet has y downwards. The numbers stand in “  mirror M1 at (1000, 100) mm”, the fourth line.
+    expect(answer.edits).toEqual([
+      { range: { start: { line: 3, character: 22 }, end: { line: 3, character: 25 } }, newText: '200' },
+      { range: { start: { line: 3, character: 16 }, end: { line: 3, character: 20 } }, newText: '800' },
+    ]);
+    expect(answer.picture.items.find(i => i.id === 'M1')!.words).toBe('mirror M1 at (800, 200) mm');
+    // nothing is written
+    expect((await ask(page)).items.find(i => i.id === 'M1')!.words).toBe('mirror M1 at (1000, 100) mm');
+  });
+  it('says why something stays, in the picture before, and when it is tried', async () => {
+    const page = await open(setup('Whelk', 'mirror M2 at (300 mm ± 2 mm, 400 mm)', 'let gap = 100 mm', 'mirror M3 at (gap, gap)'));
+    const { items } = await ask(page);
+    expect(items.find(i => i.id === 'M1')).toMatchObject({ drags: ['move'] });
+    expect(items.find(i => i.id === 'red')).toMatchObject({ drags: ['move', 'turn'] });
+    expect(items.find(i => i.id === 'M2')).toMatchObject({ drags: [], stays: 'was measured (300 mm ± 2 mm); change the figure in the text when you have moved it' });
+    expect(await drag(page, { item: 'M3' })).toEqual({ refused: 'M3 stands where gap says: its place is worked out; change that in the text.' });
+  });
+  it('of an older text is not answered', async () => {
+    const page = await open(setup('Whelk'));
+    expect(await drag(page, { version: 0 })).toBeNull();
+  });
+  it.each([{ item: 7 }, { x: 'here' }, { item: 'nobody' }, { x: 1e300 }, { gesture: 'fold' }])('with %o throws nothing', async params => {
+    expect(await drag(await open(setup('Whelk')), params)).not.toBeUndefined();
+  });
+});
+
+it('tells the figures that somebody watches while a thing is moved', async () => {
+  // 84 mm too long, as the page of the README says; of several modes a tube of 350 mm has 3 or 4
+  const { figures } = await ask(await open(whelk));
+  expect(figures.map(f => f.label)).toEqual(['mismatch', 'darkest part of whelk']);
+  expect(figures[0]!.text).toMatch(/^84 ± \d mm$/);
 });

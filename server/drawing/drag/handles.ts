@@ -1,0 +1,111 @@
+/** What of a thing can be dragged in its picture, what a drag writes, or why it can not be dragged. */
+import type { Expr } from '../../../grammar/tree.ts';
+import type { Edit } from '../../model/edits.ts';
+import type { Placement, Thing, Written } from '../../model/model.ts';
+import type { Results } from '../../results/plan.ts';
+import type { Vector } from '../../results/rules/table.ts';
+import type { Point } from '../marks.ts';
+import { plainNumber, type Plain } from './numbers.ts';
+
+/** How a thing follows the pointer: anywhere on the table, along its beam, or by turning. */
+export type Way = 'over the table' | 'along its beam';
+
+export interface Handles {
+  readonly move?: { readonly way: Way; readonly edits: (to: Point, free: boolean) => Edit[] };
+  readonly turn?: (to: Point, free: boolean) => Edit[];
+  /** why it cannot be moved, in words that go on from its name: `stands where …` */
+  readonly stays?: string;
+  /** why it cannot be turned */
+  readonly keeps?: string;
+}
+
+/** Without holes to snap to, and with the modifier held, places are whole millimetres. */
+const STEP = 1e-3;
+const DEGREE = Math.PI / 180;
+
+/**
+ * @param uri the page that is dragged in: what stands in another file is not written
+ * @param base the setup as written, where `r` is one of its variants
+ */
+export function handlesOf(thing: Thing, r: Results, uri: string, base?: Results): Handles {
+  const page: Page = { uri, own: base?.setup.things.get(thing.id)?.placement, ...(r.setup.variant !== undefined ? { variant: r.setup.variant } : {}) };
+  return { ...moves(thing, r, page), ...turns(thing, r, page) };
+}
+
+/** What is written where. */
+interface Page {
+  readonly uri: string;
+  readonly variant?: string;
+  /** what the setup itself says of the thing */
+  readonly own: Placement | undefined;
+}
+
+function moves(thing: Thing, r: Results, page: Page): Pick<Handles, 'move' | 'stays'> {
+  const p = thing.placement;
+  const value = p?.at ?? p?.on?.by ?? p?.beyond?.by;
+  if (!p || !value) return { stays: 'has no place in the text; write where it stands, such as “at (350, 100) mm”' };
+  const refused = elsewhere(value, page);
+  if (refused) return { stays: refused };
+  if (p.at) return over(p.at, r);
+  const number = plainNumber(value.expr, value.at, value.line);
+  if (!number) return { stays: workedOut(value.expr, 'its distance', value) };
+  const line = lineOf(thing, r);
+  if (!line) return { stays: 'cannot be placed yet' };
+  return { move: { way: 'along its beam', edits: to => {
+    const along = (to[0] - line.from[0]) * line.way[0] + (to[1] - line.from[1]) * line.way[1];
+    return [number.edit(Math.max(STEP, Math.min(line.most, snapped(along, STEP))))];
+  } } };
+}
+
+function over({ expr, at, line }: Written, r: Results): Pick<Handles, 'move' | 'stays'> {
+  if (expr.kind === 'tolerance') return { stays: 'stands where it was measured; change its figures in the text when you have moved it' };
+  if (expr.kind !== 'group' || expr.items.length < 2) return { stays: `stands where ${line.slice(expr.start, expr.end)} says` };
+  const [x, y] = expr.items.map(i => plainNumber(i, at, line, expr.unit)) as [Plain | undefined, Plain | undefined];
+  const odd = expr.items.find((_, i) => i < 2 && ![x, y][i]);
+  if (!x || !y) return { stays: workedOut(odd!, 'its place', { line }) };
+  const spacing = r.setup.facts.get('hole spacing')?.value;
+  const hole = spacing?.kind === 'quantity' && spacing.quantity.value > 0 ? spacing.quantity.value : STEP;
+  return { move: { way: 'over the table', edits: (to, free) => {
+    const step = free ? STEP : hole;
+    return [y.edit(snapped(to[1], step)), x.edit(snapped(to[0], step))];
+  } } };
+}
+
+function turns(thing: Thing, r: Results, page: Page): Pick<Handles, 'turn' | 'keeps'> {
+  const p = thing.placement;
+  if (!p?.heading) return { keeps: typeof p?.facing === 'object' ? `faces ${p.facing.name}; write “heading 90°” instead to turn it` : 'turns by itself as its beam needs; write “heading 90°” to turn it by hand' };
+  const refused = elsewhere(p.heading, page);
+  if (refused) return { keeps: refused };
+  const number = plainNumber(p.heading.expr, p.heading.at, p.heading.line);
+  if (!number) return { keeps: workedOut(p.heading.expr, 'its heading', p.heading) };
+  const at = r.table.look.things.get(thing.id)?.at;
+  return at ? { turn: (to, free) => {
+    const angle = snapped(Math.atan2(to[1] - at[1], to[0] - at[0]), (free ? 0.1 : 1) * DEGREE);
+    return [number.edit(angle < 0 ? angle + 2 * Math.PI : angle)];
+  } } : { keeps: 'cannot be placed yet' };
+}
+
+/** Why a value is not written, by where it stands. */
+function elsewhere({ at }: Written, { uri, variant, own }: Page): string | undefined {
+  if (at.uri !== uri) return `is written in ${at.uri.split('/').at(-1)!}; change it there`;
+  const shared = [own?.at, own?.on?.by, own?.beyond?.by, own?.heading].some(w => w?.at.line === at.line && w.at.start === at.start);
+  return shared ? `stands where the setup itself says, and not “${variant!}”; write its place into the variant, or drag it in the setup` : undefined;
+}
+
+function workedOut(e: Expr, what: string, { line }: { readonly line: string }): string {
+  const text = line.slice(e.start, e.end);
+  return e.kind === 'tolerance' ? `was measured (${text}); change the figure in the text when you have moved it` : e.kind === 'unknown' ? `is to be found by the tool: ${what} is written ?` : `stands where ${text} says: ${what} is worked out; change that in the text`;
+}
+
+/** From where, which way and how far at most a thing on its beam can go. */
+function lineOf(thing: Thing, { table, setup }: Results): { readonly from: Vector; readonly way: Point; readonly most: number } | undefined {
+  const p = thing.placement!;
+  const place = (name: string | undefined): Vector | undefined => (name === undefined ? undefined : table.look.things.get(setup.things.get(name)?.id ?? '')?.at);
+  const [from, to] = [place(p.on?.from.name ?? p.beyond?.from.name), p.on ? place(p.on.to.name) : table.look.things.get(thing.id)?.at];
+  if (!from || !to) return undefined;
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  const length = Math.hypot(dx, dy);
+  return length < 1e-6 ? undefined : { from, way: [dx / length, dy / length], most: p.on ? Math.hypot(length, to[2] - from[2]) - STEP : Infinity };
+}
+
+const snapped = (v: number, step: number): number => Math.round(v / step) * step;

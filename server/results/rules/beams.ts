@@ -1,12 +1,12 @@
 /** Rules of beams: how far they are past the focus that they spread from, its Rayleigh range, and how wide they are. */
-import { beamFromRadius, offFocalMirror, radiusHere, throughLens, type Beam, type BeamParameter } from '../../optics/beams/beam.ts';
+import { beamFromRadius, offFocalMirror, radiusHere, sections, throughLens, type Beam, type BeamParameter } from '../../optics/beams/beam.ts';
 import { pinholeShare } from '../../optics/beams/pinhole.ts';
 import type { Rule } from '../graph.ts';
 
 const SOURCE = 'Kogelnik & Li, Applied Optics 5, 1550 (1966)';
 
 /** What a lens does to a focus does not depend on the wavelength, which is in the Rayleigh range. */
-export const beamOf = (past: number, rayleigh: number, wavelength = 633e-9, quality = 1): Beam => ({ level: { past, rayleigh }, upright: { past, rayleigh }, wavelength, quality });
+const beamOf = (past: number, rayleigh: number, wavelength = 633e-9, quality = 1): Beam => ({ level: { past, rayleigh }, upright: { past, rayleigh }, wavelength, quality });
 
 /** How far a beam is past its waist where it leaves the laser: the waist is there. Input: the beam's diameter. */
 export const PAST_START: Rule = { name: 'at the waist', formula: '0: the waist is where the beam leaves', linear: true, compute: () => 0, partials: () => [0] };
@@ -34,6 +34,11 @@ export const foldedRayleigh = (level: boolean): Rule => ({ name: 'Rayleigh range
 
 /** Radius to 1/e² of the middle. Inputs: how far past the focus, its Rayleigh range, wavelength, beam quality. */
 export const BEAM_RADIUS: Rule = { name: 'radius of a beam', formula: 'w₀ √(1 + (z / z_R)²)', source: SOURCE, compute: ([past, rayleigh, wavelength, quality]) => radiusHere(beamOf(past!, rayleigh!, wavelength, quality)).level };
+/** Its radius w, m, and the curvature of its wave front, 1/m: 1 by the radius of that. Inputs as above. */
+export const sectionHere = ([past, rayleigh, wavelength, quality]: readonly number[]): { readonly w: number; readonly bend: number } => {
+  const { radius, curvature } = sections(beamOf(past!, rayleigh!, wavelength, quality))(0);
+  return { w: radius.level, bend: curvature.level };
+};
 export const BEAM_DIAMETER: Rule = { name: 'diameter of a beam', formula: '2 · radius', linear: true, compute: ([w]) => 2 * w!, partials: () => [2] };
 
 /** Share of a clean beam that a pinhole in the focus of a lens lets through. Inputs: diameter of the pinhole, wavelength, focal length, radius of the beam on the lens. */

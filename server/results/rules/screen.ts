@@ -1,12 +1,11 @@
 /** Rules of the ways by a lit screen: by its rim they are longer than straight through its middle, and what records is the mean over it. */
-import { sections } from '../../optics/beams/beam.ts';
 import type { Rule } from '../graph.ts';
-import { beamOf } from './beams.ts';
+import { sectionHere } from './beams.ts';
 
 /** Inputs of both: how far the light is past its focus and that focus's Rayleigh range, wavelength, beam quality; half of the lesser side of the screen; distance from it to what it lights. */
-const rimOf = ([past, rayleigh, wavelength, quality, half]: readonly number[]): { readonly bend: number; readonly w: number; readonly rim: number } => {
-  const { radius: { level: w }, curvature: { level: bend } } = sections(beamOf(past!, rayleigh!, wavelength, quality))(0);
-  return { bend, w, rim: Math.min(half!, w) };
+const rimOf = (x: readonly number[]): { readonly bend: number; readonly w: number; readonly rim: number } => {
+  const { bend, w } = sectionHere(x);
+  return { bend, w, rim: Math.min(x[4]!, w) };
 };
 /** Longer than straight through, at r from the middle: from a wave front that bends (1 by its radius), and on to what is lit. */
 const longer = (bend: number, d: number, r: number): number => (r * r * bend) / (1 + Math.sqrt(1 + (r * bend) ** 2)) + (r * r) / (d + Math.sqrt(d * d + r * r));

@@ -9,11 +9,11 @@ import { beyondTable } from '../../optics/solids/plane.ts';
 import { post, type Solid } from '../../optics/solids/solid.ts';
 import { NEARLY_PARALLEL, standsParallel } from '../../optics/surfaces/ghosts.ts';
 import { reflectedDirection } from '../../optics/surfaces/refract.ts';
-import { unit, type Vector } from '../../optics/vectors.ts';
+import { above, dot, leftOf, unit, type Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';
 
 export type { Body, Passing, Solid, Vector };
-export { beyondTable, clearance, facing, firstMeeting, fromFrame, gapBetween, inFrame, NEARLY_PARALLEL, reflectedDirection, standsParallel, unit };
+export { above, beyondTable, clearance, dot, facing, firstMeeting, fromFrame, gapBetween, inFrame, leftOf, NEARLY_PARALLEL, reflectedDirection, standsParallel, unit };
 
 /** A thing as it stands: its form, its place and normal, width, height and depth in m. Without a normal it is as round as it is wide. */
 export interface Form {

@@ -1,8 +1,10 @@
 /** Legs in whose way something stands. Plain numbers find them; only of these, cells are made. */
 import type { Leg, Thing } from '../../model/model.ts';
 import { clearance, firstMeeting, unit, type Solid, type Vector } from '../rules/table.ts';
+import type { Lit } from './lit.ts';
 import type { Ray } from './rays.ts';
-import { likely, sure, type Standing } from './standing.ts';
+import { shadowOf, type Shaded } from './shadows.ts';
+import { beyondEnds, sure, type Standing } from './standing.ts';
 
 export interface Blocked {
   readonly leg: Leg;
@@ -23,6 +25,8 @@ export interface Blocked {
   readonly give: number;
   /** the edge of the light lies inside that band: it may be cut or not */
   readonly undecided: boolean;
+  /** the middle of what is lit has its light, and only a part far from it lies in shadow */
+  readonly shaded?: Shaded;
 }
 
 /** Less than that share of the width is no harm that anybody sees. */
@@ -34,24 +38,26 @@ export interface Give {
   of(ray: Ray, s: Standing): number;
 }
 
-export function blockedLegs(rays: Iterable<Ray>, things: readonly Standing[], unsure: Give): Blocked[] {
+export function blockedLegs(rays: Iterable<Ray>, things: readonly Standing[], lit: ReadonlyMap<Leg, Lit>, unsure: Give): Blocked[] {
   const found: Blocked[] = [];
   for (const ray of rays) for (const s of things) {
     if (s.thing.id === ray.start.id || s.thing.id === ray.end.id) continue;
     const loose = unsure.atMost(ray, s);
-    if (!isNear(s, ray, false, loose)) continue;
-    const b = inTheWay(ray, s) ?? (loose > 0 ? beside(ray, s) : undefined);
-    if (!b) continue;
-    const give = loose > 0 ? unsure.of(ray, s) : 0;
-    const undecided = Math.abs(b.gap) < give;
-    if (b.cut > 0 || undecided) found.push({ ...b, give, undecided });
+    const b = isNear(s, ray, ray.useful, loose) ? inTheWay(ray, s) ?? (loose > 0 ? beside(ray, s) : undefined) : undefined;
+    const give = (): number => (loose > 0 ? unsure.of(ray, s) : 0);
+    const known = b && { ...b, give: give() };
+    if (known && (known.cut > 0 || Math.abs(known.gap) < known.give)) { found.push({ ...known, undecided: Math.abs(known.gap) < known.give }); continue; }
+    // What leaves the middle alone may still shade a far corner.
+    const face = lit.get(ray.leg);
+    const shadow = face && isNear(s, ray, face.reach, loose) ? shadowOf(ray, face, s, give()) : undefined;
+    if (shadow) found.push({ leg: ray.leg, thing: s.thing, axis: false, cut: 0, radius: radiusAt(ray, shadow.along), ...shadow });
   }
   return found;
 }
 
-/** Cheap, and never false where the thing is in the way. */
-export function isNear({ at, bound, postTop }: Standing, { from, to, useful, whole }: Ray, all = false, loose = 0): boolean {
-  const r = Math.max(...(all ? whole : useful));
+/** Cheap, and never false where the thing is in the way of light that is so wide at the start and the end of its leg. */
+export function isNear({ at, bound, postTop }: Standing, { from, to }: Ray, widths: readonly [number, number], loose = 0): boolean {
+  const r = Math.max(...widths);
   const flat = postTop > 0 && Math.min(from[2], to[2]) - r <= postTop;
   return squareDistance(from, to, at, flat) <= (bound + r + loose) ** 2;
 }
@@ -70,26 +76,24 @@ type Found = Omit<Blocked, 'give' | 'undecided'>;
 function inTheWay(ray: Ray, s: Standing): Found | undefined {
   const certain = cutBy(ray, [sure(s)]);
   if (certain && (certain.axis || certain.cut >= LEAST_CUT)) return { leg: ray.leg, thing: s.thing, sure: true, ...certain };
-  const guessed = cutBy(ray, beyondEnds(ray, s));
+  const guessed = cutBy(ray, beyondEnds(s, ray));
   return guessed && (guessed.axis || guessed.cut >= LEAST_CUT) ? { leg: ray.leg, thing: s.thing, sure: false, ...guessed } : undefined;
 }
-
-/** Where one end of the leg lies within assumed sizes, they are too large. */
-const beyondEnds = (ray: Ray, s: Standing): Solid[] => likely(s).filter(solid => [ray.from, ray.to].every(p => clearance(solid, p, p).clearance > 0));
 
 /** What the light passes, and by how much. */
 function beside(ray: Ray, s: Standing): Found | undefined {
   const length = lengthOf(ray);
   let nearest: Found | undefined;
-  for (const [solid, isSure] of [[sure(s), true] as const, ...beyondEnds(ray, s).map(x => [x, false] as const)]) {
+  for (const [solid, isSure] of [[sure(s), true] as const, ...beyondEnds(s, ray).map(x => [x, false] as const)]) {
     const { clearance: gap, along } = clearance(solid, ray.from, ray.to, ...ray.useful);
     // What stands beside one end of the leg, or beyond it, is passed by nothing.
     if (along <= length * END || along >= length * (1 - END) || (nearest && nearest.gap <= gap)) continue;
-    nearest = { leg: ray.leg, thing: s.thing, sure: isSure, axis: false, cut: 0, along, radius: ray.useful[0] + ((ray.useful[1] - ray.useful[0]) * along) / length, gap };
+    nearest = { leg: ray.leg, thing: s.thing, sure: isSure, axis: false, cut: 0, along, radius: radiusAt(ray, along), gap };
   }
   return nearest;
 }
 
+const radiusAt = (ray: Ray, along: number): number => ray.useful[0] + ((ray.useful[1] - ray.useful[0]) * along) / lengthOf(ray);
 const lengthOf = ({ from, to }: Ray): number => Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
 
 type Cut = Pick<Blocked, 'axis' | 'cut' | 'along' | 'radius' | 'gap'>;

@@ -56,7 +56,7 @@ export function halfOf(thing: Thing): number {
 }
 
 /** The light of a leg comes from something that scatters, or from a hologram's image. */
-function isScattered(path: readonly Leg[], i: number): boolean {
+export function isScattered(path: readonly Leg[], i: number): boolean {
   const before = path[i - 1]?.target?.kind.light;
   return before === 'scatters' || (before === 'diffracts' && path[i]!.beam.port === 'diffracted');
 }

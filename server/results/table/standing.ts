@@ -3,7 +3,7 @@ import type { BoundFact, Setup, Thing } from '../../model/model.ts';
 import type { Arms } from '../../model/arms.ts';
 import type { Cell, Graph } from '../graph.ts';
 import type { Places } from '../places/places.ts';
-import { coreAt, postUnder, solidOf, unit, type Form, type Solid, type Vector } from '../rules/table.ts';
+import { clearance, coreAt, postUnder, solidOf, unit, type Form, type Solid, type Vector } from '../rules/table.ts';
 
 export interface Extent {
   readonly size: Vector;
@@ -122,8 +122,19 @@ export function likely(s: Standing): Solid[] {
   return [solidOf(s.form, s.at, s.normal(), s.whole), ...(s.postTop > 0 ? [postUnder(s.at, s.postTop)] : [])];
 }
 
+/** The same without what is surely guessed too large, because one end of a leg lies within it. */
+export function beyondEnds(s: Standing, { from, to }: { readonly from: Vector; readonly to: Vector }): Solid[] {
+  return likely(s).filter(solid => [from, to].every(p => clearance(solid, p, p).clearance > 0));
+}
+
 /** What it holds back whatever its mount is. */
 export function sure(s: Standing): Solid {
   const normal = s.normal();
   return s.face.by.length > 0 && (normal || s.form.face === 'body') ? solidOf({ ...s.form, lies: 'around' }, s.at, normal, s.face.size) : coreAt(s.at);
+}
+
+/** A body without corners: as it is written, else as the vocabulary takes it. */
+export function isRounded({ kind, facts }: Thing): boolean {
+  const shape = facts.get('shape')?.value;
+  return kind.footprint?.face === 'body' && (shape?.kind !== 'words' || shape.text === 'rounded' || shape.text === 'sphere');
 }

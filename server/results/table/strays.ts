@@ -93,7 +93,7 @@ export function spills(rays: ReadonlyMap<TableContext['arms']['arms'][number]['p
     for (const object of new Set(arms.arms.flatMap(a => (a.plate === arm.plate && a.object?.kind.light === 'scatters' ? [a.object] : [])))) {
       const s = things.get(object.id);
       // In single-beam the reference is what lights the object.
-      if (!s || arms.arms.some(a => a.plate === arm.plate && a.object === object && a.path.includes(last)) || found.some(f => f.object === object) || !isNear(s, ray, true)) continue;
+      if (!s || arms.arms.some(a => a.plate === arm.plate && a.object === object && a.path.includes(last)) || found.some(f => f.object === object) || !isNear(s, ray, ray.whole)) continue;
       const spill = spilled(ray, s, things);
       if (spill) found.push({ arm, object, ray, ...spill });
     }

@@ -11,6 +11,7 @@ import { blockedLegs, type Blocked, type Give } from './blocked.ts';
 import type { TableContext } from './context.ts';
 import { caught, isTooSmall, narrowFaces, type Caught } from './faces.ts';
 import { flashesOf, type Flash } from './flashes.ts';
+import { litFaces } from './lit.ts';
 import { overlapsOf, type Overlap } from './overlaps.ts';
 import { parallelFaces, type ParallelFace } from './parallel.ts';
 import { pinholesOf, type Pinhole } from './pinholes.ts';
@@ -178,12 +179,16 @@ export class Table {
     const overlap = (a: Thing, b: Thing): Overlap | undefined => overlaps.find(o => (o.one.id === a.id && o.other.id === b.id) || (o.one.id === b.id && o.other.id === a.id));
     // What stands where a leg begins or ends is in its way for certain, and one slip is one finding.
     const inOneAnother = ({ leg, thing }: Blocked): boolean => [rays.get(leg)!.start, rays.get(leg)!.end].some(end => { const o = overlap(thing, end); return o?.sure === true && o.gap < 0; });
-    const inWay = blockedLegs(rays.values(), [...things.values()], this.give());
+    // Two things in one another are told before the shadow of the one on the other is.
+    const inWay = blockedLegs(rays.values(), [...things.values()], litFaces(rays, things, context), this.give()).filter(b => !b.shaded || ![rays.get(b.leg)!.start, rays.get(b.leg)!.end].some(end => overlap(b.thing, end)));
     const told = new Set(inWay.flatMap(b => [rays.get(b.leg)!.start, rays.get(b.leg)!.end].flatMap(end => overlap(b.thing, end) ?? [])));
     const straight = straightMirrors(rays);
-    const blocked = inWay.filter(b => !inOneAnother(b)).map(b => ({ ...b, distance: this.distance(rays.get(b.leg)!, things.get(b.thing.id)!) }));
+    const spilt = spills(rays, things, context);
+    const isSpilt = (b: Blocked): boolean => spilt.some(s => s.ray.leg === b.leg && s.object.id === b.thing.id);
+    // An object in the light for its plate shades it, and no card keeps that light off: the shadow is the finding, where it is decided.
+    const blocked = inWay.filter(b => !inOneAnother(b) && !(b.shaded && b.undecided && isSpilt(b))).map(b => ({ ...b, distance: this.distance(rays.get(b.leg)!, things.get(b.thing.id)!) }));
     return {
-      things, rays, off, pinholes, blocked, straight, overlaps: overlaps.filter(o => (o.sure && o.gap < 0) || !told.has(o)), turnedRound: turnedRound(rays, things, context), unused: unusedOutputs(things, context), spills: spills(rays, things, context), parallel: parallelFaces(rays.values(), things, context), flashes: flashesOf(rays, things, size, context),
+      things, rays, off, pinholes, blocked, straight, overlaps: overlaps.filter(o => (o.sure && o.gap < 0) || !told.has(o)), turnedRound: turnedRound(rays, things, context), unused: unusedOutputs(things, context), spills: spilt.filter(s => !blocked.some(b => b.shaded && b.leg === s.ray.leg && b.thing.id === s.object.id)), parallel: parallelFaces(rays.values(), things, context), flashes: flashesOf(rays, things, size, context),
       faces: narrowFaces(rays, context).filter(c => isTooSmall(c, context.graph) && !straight.some(s => s.mirror === c.thing)),
     };
   }

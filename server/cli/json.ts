@@ -100,6 +100,7 @@ const lossesJson = (l: Ladder, r: Results): Members => ({
 /** How a mirror or a splitter is set. */
 const anglesJson = (a: MountAngles, { graph }: Results, naming: Naming): Members => ({
   thing: a.thing.id, incidence: figure(graph, a.incidence, naming), fold: figure(graph, a.fold, naming), heading: a.heading ? figure(graph, a.heading, naming) : null, tilt: figure(graph, a.tilt, naming),
+  secondSpot: a.secondSpot ? { offset: figure(graph, a.secondSpot.offset, naming), angle: a.secondSpot.angle ? figure(graph, a.secondSpot.angle, naming) : null, share: a.secondSpot.share ? figure(graph, a.secondSpot.share, naming) : null } : null,
 });
 
 /** A reading as written, and what became of it. */

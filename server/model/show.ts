@@ -83,7 +83,7 @@ export function percentBand(low: number, high: number): string {
 export const isRatio = (name: string): boolean => /(?:^|[. ])(?:beam|effective) ratio(?: as written)?$/.test(name);
 
 /** How brightly something records is a share, shown in percent. */
-export const isShare = (name: string): boolean => name.endsWith('brightness') || /(?:\w loss|(?:^|\.)polarization|(?:ghost|back face) fringes)$/.test(name);
+export const isShare = (name: string): boolean => name.endsWith('brightness') || /(?:\w loss|second spot share|(?:^|\.)polarization|(?:ghost|back face) fringes)$/.test(name);
 
 /** A ratio with its give: `4.2:1 ± 0.3`, and as a band where it is only roughly known: `2:1 to 12:1`. `u` is a standard uncertainty. */
 export function showRatio(value: number, u = 0): string {

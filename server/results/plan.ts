@@ -123,7 +123,7 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
     graph, plates, published, overScreen: pair => screens.of(pair)?.brightness, dark: arm => light.darkOf(arm), exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
     find: name => resultNamed(graph, aliases, name), named: name => resultNamed(graph, aliases, name) ?? ask(name),
   });
-  const table = new Table({ setup, graph, values, places, beams, arms });
+  const table = new Table({ setup, graph, values, places, beams, arms, legs, reflects: s => light.reflects(s) });
   asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses);
   for (const goal of setup.goals) ask(goal.result);
   published.push(...light.solved.map(s => s.working));

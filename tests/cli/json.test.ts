@@ -61,6 +61,15 @@ it('tells how mirrors and splitters are set', () => {
   expect(setups[0]!.angles.map(a => `${a.thing} ${((a.incidence.value! * 180) / Math.PI).toFixed(1)} ${a.heading!.unit}`)).toEqual(['S1 25.7 rad', 'M1 28.2 rad', 'M2 43.5 rad', 'M3 52.8 rad']);
   expect(json(['report', 'whelk-too-long.plate'])).toMatchObject({ setups: [{ angles: [] }] });
 });
+it('tells of the second spot of a splitter', () => {
+  const { setups } = json(['report', 'key-and-fill.plate'], 'examples') as unknown as { setups: { angles: { thing: string; secondSpot: { offset: Figure; angle: Figure | null; share: Figure | null } | null }[] }[] };
+  const [S1, S2, MR1] = setups[0]!.angles;
+  // The wheel has 3 mm of glass and no wedge; half and half is 5 mm of crown, n 1.515, at 20.06°, where √(n² − sin²θ) is 1.4757: 2 · 5 · 0.3430 · 0.9393 / 1.4757 = 2.183 mm, 1° · 1.4757 / 0.9393 = 1.571°.
+  expect(S1!.secondSpot).toMatchObject({ offset: { unit: 'm' }, angle: null });
+  expect(S2!.secondSpot!.offset.value).toBeCloseTo(0.002183, 4);
+  expect(S2!.secondSpot!.angle!.value! * 180 / Math.PI).toBeCloseTo(1.571, 2);
+  expect(MR1!.secondSpot).toBeNull();
+});
 
 describe('the whelk that is 84 mm too long', () => {
   const r = json(['report', 'whelk-too-long.plate']);

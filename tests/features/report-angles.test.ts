@@ -55,3 +55,11 @@ test('results that may be asked for and expected', () => {
   const page = look(...MASTER, 'expect M1.fold from 120° to 130°', 'expect M2.mount tilt < 1°');
   expect(page.results[0]!.goals.map(g => g.outcome)).toEqual(['met', 'met']);
 });
+test('the second spot of a splitter whose thickness is written, below it', () => {
+  const at45 = (...facts: string[]): Snapshot => look('laser red at (0, 0) mm heading 0° {', '  wavelength: 632.8 nm', '  polarization: vertical', '}', 'splitter S1 at (300, 0) mm {', ...facts.map(f => `  ${f}`), '}', 'beam stop B1 at (300, 400) mm', 'beam raw from red', '  -> S1', 'beam turned from S1 reflected', '  -> B1');
+  const rows = (page: Snapshot): readonly string[] => anglePages(page.results[0]!)[0]!.rows.map(r => `${r.label} | ${r.text} | ${r.remark}`);
+  expect(rows(at45('reflects: 50%'))).toHaveLength(1);
+  // Fused silica, n 1.45702 (handbooks, from memory): √(n² − 0.5) = 1.273934. 3 mm / 1.273934 = 2.355 mm; 1° · 1.273934 · √2 = 1.802°; R 8.187 %: 2.047 % beside 50 % is 3.93 % of both, shown in whole percent.
+  expect(rows(at45('reflects: 50%', 'thickness: 3 mm', 'glass: fused silica', 'wedge: 0.5°'))[1]).toBe('S1 | second spot | 2.35 mm beside the first and 1.8° off it, 4 % of the light that is reflected if the back face is bare');
+  expect(rows(at45('thickness: 3 mm', 'glass: fused silica'))[1]).toBe('S1 | second spot | 2.35 mm beside the first');
+});

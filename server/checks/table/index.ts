@@ -6,7 +6,8 @@ import { outputUnused } from './output-unused.ts';
 import { plateMissed } from './plate-missed.ts';
 import { plateTurnedRound } from './plate-turned-round.ts';
 import { referenceOnObject } from './reference-on-object.ts';
+import { secondSpot } from './second-spot.ts';
 import { tableTooFull } from './table-too-full.ts';
 import { thingsOverlap } from './things-overlap.ts';
 
-export const TABLE_CHECKS: readonly Check[] = [legBlocked, thingsOverlap, mirrorInLine, offTheTable, outputUnused, plateMissed, plateTurnedRound, referenceOnObject, tableTooFull];
+export const TABLE_CHECKS: readonly Check[] = [legBlocked, thingsOverlap, mirrorInLine, offTheTable, outputUnused, plateMissed, plateTurnedRound, referenceOnObject, secondSpot, tableTooFull];

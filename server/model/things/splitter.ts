@@ -19,7 +19,7 @@ export const splitter: Kind = {
     quantity('mark', NUMBER, 'Share that is reflected with the wheel at that mark, of what is not lost, as it was metered; one line for each mark.', { used: true, sign: 'share', numbered: true, usual: ['50% ± 3 points', '88% ± 2 points'] }),
     count('graduations', 'Number of marks on the wheel.', { usual: ['10', '12'] }),
     ...glassOf('Thickness of the glass that the light going through crosses.', ['3 mm', '5 mm', '6 mm'], { text: 'crown', why: 'most splitters are borosilicate crown' }),
-    quantity('wedge', ANGLE, 'Angle between its faces.', { sign: 'not negative', usual: ['0.5°', '0°'] }),
+    quantity('wedge', ANGLE, 'Angle between its faces; it parts the second spot, which the back face throws back, from the first.', { used: true, sign: 'not negative', usual: ['0.5°', '0°'] }),
     size('50 x 50 mm', '50 x 75 mm'),
   ],
 };

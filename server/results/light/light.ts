@@ -26,6 +26,8 @@ export interface Light {
   readonly images: readonly Image[];
   readonly powers: Powers;
   readonly readPowers: readonly PowerReading[];
+  /** share that a splitter reflects, of what is not lost, where that is written, read or worked out already */
+  reflects(splitter: Thing): Cell | undefined;
   /** of the power of an arm, what falls on its plate or its object */
   caught(arm: Arm): Cell | undefined;
   readonly problems: readonly Problem[];
@@ -106,6 +108,11 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
     get solved() { return [...splits.solved.values()]; },
     get plates() { return [...plates.values()]; }, get corrections() { return [...factors.cells, ...offsets.offsets]; }, wheels: told, drifts, images, powers, readPowers, problems, fates,
     caught, over,
+    reflects: splitter => {
+      const bound = splitter.facts.get('reflects')?.value.kind;
+      if (told.some(w => w.splitter === splitter) || (bound !== undefined && bound !== 'unknown')) return wheels.of(splitter).reflects;
+      return splits.solved.get(splitter)?.working;
+    },
     ask: name => {
       const power = powers.named(name);
       if (power) return power;

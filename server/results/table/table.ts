@@ -16,6 +16,8 @@ import { overlapsOf, type Overlap } from './overlaps.ts';
 import { parallelFaces, type ParallelFace } from './parallel.ts';
 import { pinholesOf, type Pinhole } from './pinholes.ts';
 import { raysOf, type Ray } from './rays.ts';
+import { SecondSpots } from './second-spots.ts';
+import { spotWays, type TravellingSpot } from './spot-ways.ts';
 import { standings, type Standing } from './standing.ts';
 import { straightMirrors, turnedRound, type Straight, type TurnedRound } from './turned.ts';
 import { spills, unusedOutputs, type Spill, type Unused } from './strays.ts';
@@ -41,6 +43,7 @@ export interface Look {
   readonly spills: readonly Spill[];
   readonly parallel: readonly ParallelFace[];
   readonly flashes: readonly Flash[];
+  readonly spots: readonly TravellingSpot[];
   /** more stands on the table than is looked at: how many things */
   readonly tooFull?: number;
 }
@@ -48,15 +51,18 @@ export interface Look {
 /** Legs times things: more than a few hundred of each stand on no table. */
 export const MOST_STANDING = 400;
 const MM = parseUnit('mm')!;
-const NOTHING: Look = { things: new Map(), rays: new Map(), blocked: [], overlaps: [], straight: [], turnedRound: [], off: [], faces: [], pinholes: [], unused: [], spills: [], parallel: [], flashes: [] };
+const NOTHING: Look = { things: new Map(), rays: new Map(), blocked: [], overlaps: [], straight: [], turnedRound: [], off: [], faces: [], pinholes: [], unused: [], spills: [], parallel: [], flashes: [], spots: [] };
 
 export class Table {
   private found: Look | undefined;
   private readonly context: TableContext;
+  /** second spots of splitters, as results */
+  readonly spots: SecondSpots;
 
   constructor(context: Omit<TableContext, 'squarely'>) {
     const { graph } = context;
     this.context = { ...context, squarely: () => graph.find('squarely') ?? graph.input('squarely', { value: 0, dim: ANGLE }, 'computed', 'light that comes squarely') };
+    this.spots = new SecondSpots(this.context);
   }
 
   /** Width and depth of the table in m, where they are written. */
@@ -71,8 +77,10 @@ export class Table {
   /** What stands out; looked for once. */
   get look(): Look { return this.found ??= this.lookNow(); }
 
-  /** `M1.mount angle`, `M1.mount tilt`, `object.3.clearance`, `object.3.distance from M1`, `raw.1.landing share`, `reference.2.reach`, `R1.pinhole to choose`. */
+  /** `M1.mount angle`, `M1.mount tilt`, `object.3.clearance`, `object.3.distance from M1`, `raw.1.landing share`, `reference.2.reach`, `R1.pinhole to choose`, `S1.second spot`. */
   ask(name: string): Cell | undefined {
+    const spot = this.spots.ask(name);
+    if (spot) return spot;
     const [, subject, what, from] = /^(.*)\.(mount angle|mount tilt|clearance|landing share|reach|pinhole fit|pinhole to choose|distance from (.+))$/.exec(name) ?? [];
     if (!subject) return undefined;
     if (what === 'mount angle') return this.mountAngle(subject);
@@ -188,7 +196,7 @@ export class Table {
     // An object in the light for its plate shades it, and no card keeps that light off: the shadow is the finding, where it is decided.
     const blocked = inWay.filter(b => !inOneAnother(b) && !(b.shaded && b.undecided && isSpilt(b))).map(b => ({ ...b, distance: this.distance(rays.get(b.leg)!, things.get(b.thing.id)!) }));
     return {
-      things, rays, off, pinholes, blocked, straight, overlaps: overlaps.filter(o => (o.sure && o.gap < 0) || !told.has(o)), turnedRound: turnedRound(rays, things, context), unused: unusedOutputs(things, context), spills: spilt.filter(s => !blocked.some(b => b.shaded && b.leg === s.ray.leg && b.thing.id === s.object.id)), parallel: parallelFaces(rays.values(), things, context), flashes: flashesOf(rays, things, size, context),
+      things, rays, off, pinholes, blocked, straight, overlaps: overlaps.filter(o => (o.sure && o.gap < 0) || !told.has(o)), turnedRound: turnedRound(rays, things, context), unused: unusedOutputs(things, context), spills: spilt.filter(s => !blocked.some(b => b.shaded && b.leg === s.ray.leg && b.thing.id === s.object.id)), parallel: parallelFaces(rays.values(), things, context), flashes: flashesOf(rays, things, size, context), spots: spotWays(this.spots, context),
       faces: narrowFaces(rays, context).filter(c => isTooSmall(c, context.graph) && !straight.some(s => s.mirror === c.thing)),
     };
   }

@@ -4,6 +4,9 @@ import type { Results } from '../results/plan.ts';
 import { drawingOf, type Drawing } from './drawing.ts';
 import type { Sheet } from './marks.ts';
 import { planOf } from './plan/plan.ts';
+import { hasHeights, sideOf } from './side/side.ts';
+import { stripsOf } from './unrolled/strips.ts';
+import { unrolledOf } from './unrolled/unrolled.ts';
 
 /** Something in a picture that stands in the text. */
 export interface Item {
@@ -35,13 +38,15 @@ export interface View {
 
 export const VIEWS: readonly View[] = [
   { name: 'plan', words: 'the table from above', of: planView },
+  { name: 'side', words: 'the table from its near side', of: sideView },
+  { name: 'arms', words: 'the arms unrolled, one under the other', of: armsView },
 ];
 
 export const viewNamed = (name: string | undefined): View | undefined => VIEWS.find(v => v.name === name);
 
 function planView(r: Results): (() => Drawn) | string {
   const drawing = drawingOf(r);
-  if (!drawing) return `Nothing in “${r.setup.name}” has a place, so that there is nothing to draw. Write where things stand, such as “mirror M1 at (350, 100) mm”.`;
+  if (!drawing) return nothingPlaced(r);
   return () => ({ sheet: planOf(drawing), items: itemsOf(drawing) });
 }
 
@@ -51,3 +56,19 @@ function itemsOf(d: Drawing): Item[] {
     ...d.legs.map(l => ({ id: l.id, words: `leg ${l.words}${l.length === '' ? '' : `, ${l.length}`}`, written: l.written })),
   ];
 }
+
+function sideView(r: Results): (() => Drawn) | string {
+  const drawing = drawingOf(r);
+  if (!drawing) return nothingPlaced(r);
+  if (!hasHeights(drawing)) return `In “${r.setup.name}” all beams run at one height, so that there is nothing to see from the side.`;
+  return () => ({ sheet: sideOf(drawing), items: itemsOf(drawing) });
+}
+
+function armsView(r: Results): (() => Drawn) | string {
+  const plates = stripsOf(r);
+  if (plates.length === 0) return `No two arms of a plate in “${r.setup.name}” have lengths on all of their legs. Write a length behind each leg, or where its ends stand.`;
+  return () => ({ sheet: unrolledOf(titleOf(r), plates), items: plates.flatMap(p => p.strips.flatMap(s => s.legs.map(l => ({ id: l.id, words: `leg ${l.words}, ${l.text}, in ${s.name}`, written: l.written })))) });
+}
+
+const nothingPlaced = (r: Results): string => `Nothing in “${r.setup.name}” has a place, so that there is nothing to draw. Write where things stand, such as “mirror M1 at (350, 100) mm”.`;
+const titleOf = ({ setup }: Results): string => (setup.variant === undefined ? setup.name : `${setup.name}, ${setup.variant}`);

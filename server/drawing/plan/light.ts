@@ -35,14 +35,15 @@ function across(l: DrawnLeg): [number, number, number] {
   return length < 1e-9 ? [0, 0, 0] : [dx / length, dy / length, length];
 }
 
-/** A leg, with an arrowhead past its middle. What goes straight up or down is a point from above. */
+/** A leg, with an arrowhead past its middle. What goes straight up or down is a ring from above. */
 export function legMarks(l: DrawnLeg): Mark[] {
   const [dx, dy, length] = across(l);
-  if (length === 0) return [];
+  const said = told(`${l.words}${l.length === '' ? '' : `, ${l.length}`}`);
+  if (length === 0) return [mark('g', { 'data-item': l.id }, [said, mark('circle', { class: `light ${l.role}`, cx: x(l.from[0]), cy: y(l.from[1]), r: 6 })])];
   const s = Math.min(13, x(length) / 3);
   const head = arrow(x(l.from[0] + dx * length * 0.58), y(l.from[1] + dy * length * 0.58), dx * s, -dy * s, hue(l));
   return [mark('g', { 'data-item': l.id }, [
-    told(`${l.words}${l.length === '' ? '' : `, ${l.length}`}`),
+    said,
     mark('line', { class: `light ${l.role}`, x1: x(l.from[0]), y1: y(l.from[1]), x2: x(l.to[0]), y2: y(l.to[1]) }), head,
   ])];
 }

@@ -36,46 +36,6 @@ export const coreAt = (at: Vector): Solid => ({ kind: 'sphere', middle: at, radi
 export const POST_RADIUS = 0.0127 / 2;
 export const postUnder = (at: Vector, top: number): Solid => post([at[0], at[1], 0], POST_RADIUS, top);
 
-/** Both ends of a face from above, m; none of one that lies level. */
-export function faceLine(at: Vector, normal: Vector, width: number): [number, number][] {
-  const n = unit(normal);
-  const l = Math.hypot(n[0], n[1]);
-  if (l < 1e-6) return [];
-  const [x, y] = [(-n[1] / l) * (width / 2), (n[0] / l) * (width / 2)];
-  return [[at[0] - x, at[1] - y], [at[0] + x, at[1] + y]];
-}
-
-/** Outline of a solid from above, m, counter-clockwise. */
-export function outlineOf(solid: Solid): [number, number][] {
-  if (solid.kind === 'sphere') return around(t => [solid.middle[0] + solid.radius * Math.cos(t), solid.middle[1] + solid.radius * Math.sin(t)]);
-  const corners: [number, number][] = [];
-  if (solid.kind === 'box') {
-    const [a, b, c] = solid.size;
-    for (const i of [-1, 1]) for (const j of [-1, 1]) for (const k of [-1, 1]) { const [x, y] = fromFrame(solid.frame, [(i * a) / 2, (j * b) / 2, (k * c) / 2]); corners.push([x, y]); }
-  } else {
-    const frame = facing(solid.middle, solid.axis);
-    for (const k of [-1, 1]) corners.push(...around((t): [number, number] => { const [x, y] = fromFrame(frame, [solid.radius * Math.cos(t), solid.radius * Math.sin(t), (k * solid.height) / 2]); return [x, y]; }));
-  }
-  return hull(corners);
-}
-
-const around = (at: (t: number) => [number, number]): [number, number][] => Array.from({ length: 24 }, (_, i) => at((i * Math.PI) / 12));
-
-/** The convex outline round points, counter-clockwise: Andrew's monotone chain. */
-function hull(points: readonly [number, number][]): [number, number][] {
-  const sorted = [...points].sort((p, q) => p[0] - q[0] || p[1] - q[1]);
-  const turn = (o: readonly number[], a: readonly number[], b: readonly number[]): number => (a[0]! - o[0]!) * (b[1]! - o[1]!) - (a[1]! - o[1]!) * (b[0]! - o[0]!);
-  const half = (list: readonly [number, number][]): [number, number][] => {
-    const chain: [number, number][] = [];
-    for (const p of list) {
-      while (chain.length > 1 && turn(chain[chain.length - 2]!, chain[chain.length - 1]!, p) <= 1e-12) chain.pop();
-      chain.push(p);
-    }
-    return chain.slice(0, -1);
-  };
-  return [...half(sorted), ...half([...sorted].reverse())];
-}
-
 const vector = (x: readonly number[], from: number): Vector => [x[from]!, x[from + 1]!, x[from + 2]!];
 
 /** How far the axis of a leg passes from a thing: 0 where it runs into it. Inputs: both ends of the leg, the place of the thing, its normal where it has one, width, height, depth. */

@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
 /** How fast something is, the bench tells; a busy machine is no failure. */
-const patient = { testTimeout: 60_000, hookTimeout: 60_000 };
+const patient = { testTimeout: 300_000, hookTimeout: 300_000 };
 /** These start the command, or answer with its pages, each file from a program that is loaded afresh. */
 const COMMAND = ['tests/cli/**/*.test.ts', 'tests/manual/**/*.test.ts'];
 

@@ -44,7 +44,7 @@ function slope(graph: Graph, y: Cell, x: Cell): { value: number; unsure: number 
   return { value, unsure: Math.abs(fine - coarse) + (1e-14 * size) / h };
 }
 
-describe('random formulas', { timeout: 30_000 }, () => {
+describe('random formulas', () => {
   test('the sweep backward gives the slopes that moving each input gives', () => {
     let compared = 0;
     always(page, text => {
@@ -106,7 +106,7 @@ describe('random formulas', { timeout: 30_000 }, () => {
 const legs = fc.array(fc.record({ times: fc.integer({ min: 0, max: 4 }), own: fc.integer({ min: 50, max: 900 }), give: fc.integer({ min: 0, max: 9 }) }), { minLength: 1, maxLength: 4 });
 type Legs = readonly { times: number; own: number; give: number }[];
 
-describe('what two paths share', { timeout: 30_000 }, () => {
+describe('what two paths share', () => {
   const text = (reference: Legs, object: Legs, common = '350 mm ± 50 mm', gap = '200 mm ± 7 mm'): string => {
     const names = (of: string, list: Legs): string[] => list.map((_, i) => `${of}${i}`);
     const lines = (of: string, list: Legs, end: string): string[] => list.map((l, i) => `  -> ${i < list.length - 1 ? `${of}${i}` : end}: ${l.times} * gap + ${l.own} mm ± ${l.give} mm`);

@@ -105,7 +105,7 @@ function edited(text: string, e: Edit, before: string): string {
   return lines.join('\n');
 }
 
-describe('a page that is edited', { timeout: 120_000 }, () => {
+describe('a page that is edited', () => {
   test('gives the answers of a page that is read for the first time', () => {
     let kept = 0;
     let bound = 0;

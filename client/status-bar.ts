@@ -2,20 +2,20 @@
 import { languages, MarkdownString, Position, Range, StatusBarAlignment, window, workspace, type StatusBarItem, type TextEditor } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { SUMMARY, type SummaryAnswer, type SummaryParams } from '../server/lsp/protocol.ts';
+import { oneAtATime } from './one-at-a-time.ts';
 
 const ICON = { error: '$(error) ', warning: '$(warning) ', note: '', hint: '' } as const;
 
 export class StatusBar {
   private readonly item: StatusBarItem = window.createStatusBarItem('platewright.figures', StatusBarAlignment.Left);
   private readonly listening: readonly { dispose(): unknown }[];
-  private asking = false;
-  private again = false;
   /** line of the cursor that was asked for last */
   private line = -1;
 
   constructor(private readonly client: BaseLanguageClient) {
     this.item.name = 'Platewright: figures of the setup';
-    const update = (): void => { void this.update(); };
+    const ask = oneAtATime(() => this.show());
+    const update = (): void => { void ask(); };
     this.listening = [
       client.onDidChangeState(update), window.onDidChangeActiveTextEditor(update),
       window.onDidChangeTextEditorSelection(e => { if (e.textEditor === window.activeTextEditor && e.selections[0]?.active.line !== this.line) update(); }),
@@ -29,20 +29,6 @@ export class StatusBar {
   dispose(): void {
     for (const l of this.listening) l.dispose();
     this.item.dispose();
-  }
-
-  /** One question at a time; what happens meanwhile is one more. */
-  private async update(): Promise<void> {
-    if (this.asking) {
-      this.again = true;
-      return;
-    }
-    this.asking = true;
-    do {
-      this.again = false;
-      await this.show();
-    } while (this.again as boolean);
-    this.asking = false;
   }
 
   private async show(): Promise<void> {

@@ -20,6 +20,9 @@ type Ink = keyof Palette;
 export const PALETTES = {
   light: { paper: '#ffffff', table: '#fbfaf6', edge: '#333333', hole: '#c4c1b8', body: '#e9e6dd', ink: '#111111', quiet: '#5a5a5a', reference: '#00566e', object: '#963b00', amiss: '#b00020' },
   dark: { paper: '#16181a', table: '#1d2023', edge: '#c8c8c8', hole: '#4a4e52', body: '#34383c', ink: '#f2f2f2', quiet: '#a8a8a8', reference: '#66cdea', object: '#ffb26b', amiss: '#ff8a80' },
+  // for editors that are set to high contrast
+  contrast: { paper: '#000000', table: '#000000', edge: '#ffffff', hole: '#808080', body: '#202020', ink: '#ffffff', quiet: '#d6d6d6', reference: '#6fe0ff', object: '#ffc07a', amiss: '#ffa8a0' },
+  contrastLight: { paper: '#ffffff', table: '#ffffff', edge: '#000000', hole: '#8c8c8c', body: '#f0f0f0', ink: '#000000', quiet: '#333333', reference: '#00445a', object: '#6e2a00', amiss: '#8a0012' },
 } as const satisfies Record<string, Palette>;
 
 type Properties = Readonly<Record<string, string | number>>;

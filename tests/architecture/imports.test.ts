@@ -34,6 +34,8 @@ const MAY: Readonly<Record<string, readonly string[]>> = {
   // One command starts the language server, and the version stands in the package.
   'server/cli/program.ts': ['server/cli/', 'server/lsp/node.ts', 'package.json', 'commander', 'node:'],
   'client/': ['client/', 'vscode', 'vscode-languageclient', 'server/lsp/protocol.ts'],
+  // The page in the panel runs in a browser, and knows the panel by its messages only.
+  'client/plan/view/': ['client/plan/view/', 'client/plan/messages.ts', 'server/lsp/protocol.ts', 'd3-selection', 'd3-zoom'],
 };
 const startsAs = (name: string, allowed: string): boolean => (/[/:]$/.test(allowed) ? name.startsWith(allowed) : name === allowed || name.startsWith(`${allowed}/`) || (allowed === 'vscode-languageserver' && name.startsWith(`${allowed}-`)));
 const rulesOf = (file: string): readonly string[] | undefined => {

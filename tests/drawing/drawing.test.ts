@@ -124,6 +124,10 @@ describe('inks', () => {
       for (const ink of [p.edge, p.reference, p.object]) expect(contrast(ink, on)).toBeGreaterThan(3);
     }
   });
+  test.each(['contrast', 'contrastLight'] as const)('where high contrast is wanted, stand out by 7, which is what WCAG calls enhanced (1.4.6): %s', name => {
+    const p = PALETTES[name];
+    for (const on of [p.paper, p.table, p.body]) for (const ink of [p.ink, p.quiet, p.amiss, p.edge, p.reference, p.object]) expect(contrast(ink, on)).toBeGreaterThanOrEqual(7);
+  });
   test('stand in the marks themselves where a program reads no style sheet', () => {
     const svg = inkedSvg(planOf(drawn(setup(...CORNER))), PALETTES.light);
     expect(tags(svg).filter(t => t.attributes['class'] !== undefined)).toEqual([]);

@@ -1,0 +1,86 @@
+/** What the panel and the page in it say to each other. Each side takes only what it knows, and drops the rest: it may be of another version, or come from somewhere else. */
+import type { PictureAnswer, PictureMark, PictureSheet } from '../../server/lsp/protocol.ts';
+
+/** A thing or a leg in the picture. They come in the order of the text. */
+export interface Item {
+  readonly id: string;
+  readonly words: string;
+  /** it stands in the text of the page, and can be shown there */
+  readonly written: boolean;
+}
+
+/** A picture to be shown. */
+export interface Shown {
+  readonly kind: 'picture';
+  /** address of the page that it is of */
+  readonly page: string;
+  readonly setup: string;
+  readonly variant?: string | undefined;
+  readonly choices: PictureAnswer['choices'];
+  readonly sheet: PictureSheet;
+  readonly items: readonly Item[];
+  /** items in the line of the cursor */
+  readonly marked: readonly string[];
+  /** why it is still the picture from before */
+  readonly kept?: string | undefined;
+}
+/** Why there is no picture, and what to do. */
+export interface Nothing {
+  readonly kind: 'nothing';
+  readonly words: string;
+  /** lines to write, as an example */
+  readonly example?: string | undefined;
+  readonly setup?: string | undefined;
+  readonly choices?: PictureAnswer['choices'] | undefined;
+}
+/** The cursor is in the line of these items now. */
+export interface Marked { readonly kind: 'marked'; readonly ids: readonly string[] }
+export type ToPage = Shown | Nothing | Marked;
+
+/** The page is there, and waits. */
+export interface Ready { readonly kind: 'ready' }
+/** Somebody wants to see an item in the text; with `focus` to write there too. */
+export interface Show { readonly kind: 'show'; readonly id: string; readonly focus: boolean }
+export interface Choose { readonly kind: 'choose'; readonly setup: string; readonly variant?: string | undefined }
+export type FromPage = Ready | Show | Choose;
+
+/** What a page keeps for when the window is loaded anew. */
+export interface Remembered {
+  readonly page: string;
+  readonly setup: string;
+  readonly variant?: string | undefined;
+  /** how far the picture is moved, in pixels, and how large a millimetre is; undefined while all of it is in sight */
+  readonly view?: { readonly x: number; readonly y: number; readonly k: number } | undefined;
+}
+
+type Is<T> = (v: unknown) => v is T;
+const words: Is<string> = v => typeof v === 'string';
+const truth: Is<boolean> = v => typeof v === 'boolean';
+const number: Is<number> = (v): v is number => typeof v === 'number' && Number.isFinite(v);
+const exactly = <T extends string>(word: T): Is<T> => (v): v is T => v === word;
+const list = <T>(is: Is<T>): Is<readonly T[]> => (v): v is readonly T[] => Array.isArray(v) && v.every(is);
+const maybe = <T>(is: Is<T>): Is<T | undefined> => (v): v is T | undefined => v === undefined || is(v);
+const object = (v: unknown): v is Readonly<Record<string, unknown>> => typeof v === 'object' && v !== null && !Array.isArray(v);
+/** With these members at least; what else there is nobody reads. */
+const record = <T extends object>(members: { readonly [K in keyof T]-?: Is<T[K]> }): Is<T> => (v): v is T => object(v) && Object.entries<Is<unknown>>(members).every(([name, is]) => is(v[name]));
+
+/** Deeper than that no picture is. */
+const DEEPEST = 20;
+const markAt = (depth: number): Is<PictureMark> => (v): v is PictureMark =>
+  object(v) && depth < DEEPEST && words(v['tag']) && object(v['attributes']) && Object.values(v['attributes']).every(words) && maybe(words)(v['text']) && list(markAt(depth + 1))(v['children']);
+const sheet = record<PictureSheet>({ title: words, box: record<PictureSheet['box']>({ x: number, y: number, w: number, h: number }), marks: list(markAt(0)) });
+const choices = list(record<PictureAnswer['choices'][number]>({ setup: words, variants: list(words) }));
+
+const isShown = record<Shown>({
+  kind: exactly('picture'), page: words, setup: words, variant: maybe(words), choices, sheet, items: list(record<Item>({ id: words, words, written: truth })), marked: list(words), kept: maybe(words),
+});
+const isNothing = record<Nothing>({ kind: exactly('nothing'), words, example: maybe(words), setup: maybe(words), choices: maybe(choices) });
+const isMarked = record<Marked>({ kind: exactly('marked'), ids: list(words) });
+export const isToPage = (v: unknown): v is ToPage => isShown(v) || isNothing(v) || isMarked(v);
+
+const isReady = record<Ready>({ kind: exactly('ready') });
+const isShow = record<Show>({ kind: exactly('show'), id: words, focus: truth });
+const isChoose = record<Choose>({ kind: exactly('choose'), setup: words, variant: maybe(words) });
+export const isFromPage = (v: unknown): v is FromPage => isReady(v) || isShow(v) || isChoose(v);
+
+export const isRemembered = record<Remembered>({ page: words, setup: words, variant: maybe(words), view: maybe(record<NonNullable<Remembered['view']>>({ x: number, y: number, k: number })) });

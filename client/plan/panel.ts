@@ -1,0 +1,157 @@
+/** The bench plan beside the text: one panel, which shows the setup in which the cursor is. All figures and shapes in it come from the server. */
+import { commands, languages, Uri, ViewColumn, window, workspace, type Disposable, type WebviewPanel } from 'vscode';
+import { State, type BaseLanguageClient } from 'vscode-languageclient';
+import type { PictureAnswer } from '../../server/lsp/protocol.ts';
+import { oneAtATime } from '../one-at-a-time.ts';
+import { askPicture } from './ask.ts';
+import { Followed } from './followed.ts';
+import { pageOf } from './html.ts';
+import { isFromPage, isRemembered, type Choose, type FromPage, type Nothing, type Show, type Shown, type ToPage } from './messages.ts';
+import { reveal } from './reveal.ts';
+import { NO_PAGE, NO_SETUP, noPlaces, NOT_MADE, STARTING, STOPPED, STOPPED_SINCE, UNREADABLE } from './words.ts';
+
+const VIEW = 'platewright.plan';
+
+export class PlanPanel {
+  private readonly own: readonly Disposable[];
+  private readonly followed = new Followed();
+  private readonly ask = oneAtATime(() => this.draw());
+  private panel: WebviewPanel | undefined;
+  /** the last answer, and what is shown of it */
+  private shown: { readonly answer: PictureAnswer; readonly picture: Shown } | undefined;
+  /** what somebody chose, until the cursor goes elsewhere */
+  private chosen: Choose | undefined;
+  private variant: string | undefined;
+
+  constructor(private readonly folder: Uri, private readonly client: BaseLanguageClient) {
+    const update = (): void => { void this.ask(); };
+    this.own = [
+      this.followed,
+      commands.registerCommand('platewright.showPlan', () => { this.open(); }),
+      window.registerWebviewPanelSerializer(VIEW, { deserializeWebviewPanel: (panel, state: unknown) => { this.restore(panel, state); return Promise.resolve(); } }),
+      this.followed.onDidChange(what => { this.moved(what); }),
+      client.onDidChangeState(update),
+      // A file that is used may have changed as well as the text.
+      workspace.onDidChangeTextDocument(e => { if (e.document.languageId === 'plate') update(); }),
+      languages.onDidChangeDiagnostics(e => { const page = this.followed.document?.uri.toString(); if (e.uris.some(u => u.toString() === page)) update(); }),
+    ];
+  }
+
+  dispose(): void {
+    for (const d of this.own) d.dispose();
+    this.panel?.dispose();
+  }
+
+  private open(): void {
+    if (this.panel) this.panel.reveal(undefined, true);
+    else this.fill(window.createWebviewPanel(VIEW, 'Bench Plan', { viewColumn: ViewColumn.Beside, preserveFocus: true }));
+  }
+
+  /** After the window was loaded anew. */
+  private restore(panel: WebviewPanel, state: unknown): void {
+    this.panel?.dispose();
+    if (isRemembered(state)) {
+      this.followed.await(state.page);
+      this.chosen = { kind: 'choose', setup: state.setup, variant: state.variant };
+      this.variant = state.variant;
+    }
+    this.fill(panel);
+  }
+
+  private fill(panel: WebviewPanel): void {
+    const dist = Uri.joinPath(this.folder, 'dist');
+    const { webview } = this.panel = panel;
+    const at = (file: string): string => webview.asWebviewUri(Uri.joinPath(dist, file)).toString();
+    panel.onDidDispose(() => { if (this.panel === panel) this.panel = this.shown = this.chosen = this.variant = undefined; });
+    // A page that was hidden is loaded anew, and says that it is ready.
+    webview.onDidReceiveMessage((m: unknown) => { if (isFromPage(m)) this.heard(m); });
+    panel.iconPath = { light: Uri.joinPath(this.folder, 'client/plan-light.svg'), dark: Uri.joinPath(this.folder, 'client/plan-dark.svg') };
+    webview.options = { enableScripts: true, localResourceRoots: [dist] };
+    webview.html = pageOf({ script: at('plan.js'), style: at('plan.css'), source: webview.cspSource, nonce: crypto.randomUUID().replaceAll('-', '') });
+  }
+
+  private heard(message: FromPage): void {
+    if (message.kind === 'show') void this.showInText(message);
+    else {
+      if (message.kind === 'choose') this.choose(message);
+      void this.ask();
+    }
+  }
+
+  private choose(choice: Choose): void {
+    this.chosen = choice;
+    this.variant = choice.variant;
+  }
+
+  private moved(what: 'page' | 'line'): void {
+    // A choice holds as long as the page is the same and the cursor where it was; a variant as long as its setup is shown.
+    this.chosen = undefined;
+    if (what === 'page') this.variant = undefined;
+    if (what === 'page' || (this.shown?.answer.choices.length ?? 0) > 1) void this.ask();
+    else if (this.shown) this.say({ kind: 'marked', ids: this.marked(this.shown.answer) });
+  }
+
+  /** Asks for the picture and shows what comes of it. */
+  private async draw(): Promise<void> {
+    const { document, line } = this.followed;
+    if (!this.panel?.visible) return;
+    if (!document) {
+      this.nothing(NO_PAGE);
+      return;
+    }
+    const page = document.uri.toString();
+    this.panel.title = `Bench Plan: ${document.uri.path.replace(/^.*\//, '')}`;
+    if (!this.client.isRunning()) {
+      this.missing(page, STOPPED_SINCE, this.client.state === State.Starting ? STARTING : STOPPED);
+      return;
+    }
+    const answer = await askPicture(this.client, {
+      textDocument: { uri: this.client.code2ProtocolConverter.asUri(document.uri) }, line, ...(this.chosen ? { setup: this.chosen.setup } : {}), ...(this.variant === undefined ? {} : { variant: this.variant }),
+    });
+    if (answer === 'none') this.missing(page, UNREADABLE, NO_SETUP);
+    else if (answer === 'failed') this.missing(page, NOT_MADE, STOPPED);
+    else if (answer !== 'superseded' && document === this.followed.document) this.show(page, answer);
+  }
+
+  private show(page: string, answer: PictureAnswer): void {
+    const { setup, variant, choices, sheet, items } = answer;
+    if (!sheet) {
+      this.nothing({ ...noPlaces(setup), setup, choices });
+      return;
+    }
+    if (this.shown?.picture.page !== page || this.shown.picture.setup !== setup) this.variant = variant;
+    const inOrder = [...items].sort((a, b) => (a.range?.start.line ?? Infinity) - (b.range?.start.line ?? Infinity) || (a.range?.start.character ?? 0) - (b.range?.start.character ?? 0));
+    const picture: Shown = { kind: 'picture', page, setup, variant, choices, sheet, items: inOrder.map(({ id, words, range }) => ({ id, words, written: range !== undefined })), marked: this.marked(answer) };
+    this.shown = { answer, picture };
+    this.say(picture);
+  }
+
+  /** The picture from before stays, where there is one of that page. */
+  private missing(page: string, kept: string, otherwise: Omit<Nothing, 'kind'>): void {
+    if (this.shown?.picture.page !== page) this.nothing(otherwise);
+    else this.say({ ...this.shown.picture, marked: [], kept });
+  }
+
+  private nothing(why: Omit<Nothing, 'kind'>): void {
+    this.shown = undefined;
+    this.say({ kind: 'nothing', ...why });
+  }
+
+  private say(message: ToPage): void {
+    void this.panel?.webview.postMessage(message);
+  }
+
+  /** Items that stand in the line of the cursor. */
+  private marked({ items }: PictureAnswer): string[] {
+    const { line } = this.followed;
+    return items.filter(({ range }) => range && range.start.line <= line && line <= range.end.line).map(i => i.id);
+  }
+
+  private async showInText({ id, focus }: Show): Promise<void> {
+    const { document } = this.followed;
+    // Where it stands, the picture knows of the text that it was made of.
+    if (!document || this.shown?.picture.page !== document.uri.toString() || this.shown.answer.version !== document.version) return;
+    const range = this.shown.answer.items.find(i => i.id === id)?.range;
+    if (range) await reveal(document, range, focus);
+  }
+}

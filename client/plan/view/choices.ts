@@ -1,0 +1,37 @@
+/** Which setup of the page is shown, and which of its variants: lists to choose from, where there is a choice. */
+import type { PictureAnswer } from '../../../server/lsp/protocol.ts';
+
+type Choices = PictureAnswer['choices'];
+
+export class ChoiceLists {
+  private readonly setups = listIn('setups');
+  private readonly variants = listIn('variants');
+  private choices: Choices = [];
+
+  constructor(choose: (setup: string, variant?: string) => void) {
+    const setup = (): string | undefined => this.choices[this.setups.selectedIndex]?.setup;
+    this.setups.addEventListener('change', () => { const s = setup(); if (s !== undefined) choose(s); });
+    this.variants.addEventListener('change', () => {
+      const s = setup();
+      if (s !== undefined) choose(s, this.choices[this.setups.selectedIndex]?.variants[this.variants.selectedIndex - 1]);
+    });
+  }
+
+  update(choices: Choices, setup?: string, variant?: string): void {
+    this.choices = choices;
+    const at = choices.findIndex(c => c.setup === setup);
+    fill(this.setups, choices.map(c => c.setup || 'without a name'), at, 2);
+    const variants = choices[at]?.variants ?? [];
+    fill(this.variants, ['as the setup says', ...variants], variant === undefined ? 0 : variants.indexOf(variant) + 1, 2);
+  }
+}
+
+const listIn = (id: string): HTMLSelectElement => document.querySelector<HTMLSelectElement>(`#${id} select`)!;
+
+/** @param from so many words make it a choice */
+function fill(list: HTMLSelectElement, words: readonly string[], chosen: number, from: number): void {
+  list.parentElement!.hidden = words.length < from;
+  // A list that is open stays open.
+  if ([...list.options].map(o => o.text).join('\n') !== words.join('\n')) list.replaceChildren(...words.map(w => new Option(w)));
+  if (list.selectedIndex !== chosen) list.selectedIndex = chosen;
+}

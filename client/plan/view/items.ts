@@ -1,0 +1,131 @@
+/** Things and legs in the picture: each is a button that shows it in the text, reached by pointer and by keys. */
+import type { Item } from '../messages.ts';
+import { ringsOf } from './rings.ts';
+import { made } from './svg.ts';
+
+/** A pointer that misses a thin line by that has hit it all the same, pixels. */
+const NEAR = 6;
+/** A pointer that has moved further than that was no click. */
+const STILL = 4;
+const WAYS = [[0, 0], [1, 0], [-1, 0], [0, 1], [0, -1], [0.7, 0.7], [-0.7, 0.7], [0.7, -0.7], [-0.7, -0.7]] as const;
+
+export class Items {
+  private items: readonly Item[] = [];
+  private marked: readonly string[] = [];
+  /** the one that Tab comes to */
+  private current: string | undefined;
+  private pointed: string | undefined;
+  private pressed: { readonly x: number; readonly y: number } | undefined;
+  private readonly rings = made('g');
+
+  /** @param choose somebody wants to see an item in the text; with `focus` to go on there */
+  constructor(private readonly plan: SVGSVGElement, private readonly layer: SVGGElement, private readonly choose: (item: Item, focus: boolean) => void) {
+    this.rings.setAttribute('id', 'rings');
+    this.rings.setAttribute('aria-hidden', 'true');
+    plan.addEventListener('pointerdown', e => { this.pressed = { x: e.clientX, y: e.clientY }; });
+    plan.addEventListener('click', e => { if (this.still(e)) this.clicked(e, false); });
+    plan.addEventListener('dblclick', e => { this.clicked(e, true); });
+    plan.addEventListener('pointermove', e => { if (e.buttons === 0) this.point(this.at(e)); });
+    plan.addEventListener('pointerleave', () => { this.point(undefined); });
+    for (const turn of ['focusin', 'focusout'] as const) plan.addEventListener(turn, () => { this.draw(); });
+  }
+
+  /** Draws a picture of these items. Who has the keyboard keeps it. @returns where the items are that were not marked before */
+  update(items: readonly Item[], marked: readonly string[], draw: () => void): DOMRect[] {
+    const held = this.inFocus;
+    draw();
+    this.items = items;
+    if (!items.some(i => i.id === this.current && this.elementOf(i.id))) this.current = items.find(i => this.elementOf(i.id))?.id;
+    for (const item of items) {
+      const element = this.elementOf(item.id);
+      element?.setAttribute('role', 'button');
+      element?.setAttribute('aria-label', item.written ? item.words : `${item.words}, written in another file`);
+    }
+    const fresh = this.mark(marked);
+    if (held !== undefined && this.inFocus !== held) (this.elementOf(held) ?? this.plan).focus({ preventScroll: true });
+    return fresh;
+  }
+
+  /** @returns where the items are that were not marked before */
+  mark(ids: readonly string[]): DOMRect[] {
+    const fresh = ids.filter(id => !this.marked.includes(id));
+    this.marked = ids;
+    this.refresh();
+    return fresh.flatMap(id => this.elementOf(id)?.getBoundingClientRect() ?? []);
+  }
+
+  /** The item at a pointer, or just beside it. */
+  at({ clientX, clientY }: MouseEvent): Item | undefined {
+    for (const [dx, dy] of WAYS) {
+      const id = document.elementFromPoint(clientX + dx * NEAR, clientY + dy * NEAR)?.closest('[data-item]')?.getAttribute('data-item');
+      const item = this.items.find(i => i.id === id);
+      if (item) return item;
+    }
+    return undefined;
+  }
+
+  /** @returns whether it was a key for an item that has the keyboard */
+  key(e: KeyboardEvent): boolean {
+    const id = this.inFocus;
+    const there = this.items.filter(i => this.elementOf(i.id));
+    const at = there.findIndex(i => i.id === id);
+    if (at < 0 || e.shiftKey || e.altKey) return false;
+    const steps: Readonly<Record<string, number>> = { ArrowRight: at + 1, ArrowDown: at + 1, ArrowLeft: at - 1, ArrowUp: at - 1, Home: 0, End: there.length - 1 };
+    const to = steps[e.key];
+    if (e.key === 'Enter' || e.key === ' ') this.choose(there[at]!, e.ctrlKey || e.metaKey);
+    else if (to !== undefined && !e.ctrlKey && !e.metaKey) this.focus(there[Math.max(0, Math.min(there.length - 1, to))]!.id);
+    else return false;
+    return true;
+  }
+
+  /** Where the item is that has the keyboard. */
+  get place(): DOMRect | undefined { return this.inFocus === undefined ? undefined : this.elementOf(this.inFocus)?.getBoundingClientRect(); }
+
+  private focus(id: string): void {
+    this.current = id;
+    this.refresh();
+    this.elementOf(id)?.focus({ preventScroll: true });
+  }
+
+  private clicked(e: MouseEvent, focus: boolean): void {
+    const item = this.at(e);
+    if (!item) return;
+    this.focus(item.id);
+    this.choose(item, focus);
+  }
+
+  private still(e: MouseEvent): boolean {
+    return this.pressed !== undefined && Math.hypot(e.clientX - this.pressed.x, e.clientY - this.pressed.y) <= STILL;
+  }
+
+  private point(item: Item | undefined): void {
+    if (item?.id === this.pointed) return;
+    this.pointed = item?.id;
+    this.plan.classList.toggle('on-item', item !== undefined);
+    this.draw();
+  }
+
+  private refresh(): void {
+    for (const { id } of this.items) {
+      const element = this.elementOf(id);
+      element?.setAttribute('tabindex', id === this.current ? '0' : '-1');
+      if (this.marked.includes(id)) element?.setAttribute('aria-current', 'true');
+      else element?.removeAttribute('aria-current');
+    }
+    this.draw();
+  }
+
+  /** The rings lie below the items and above the table. */
+  private draw(): void {
+    const first = this.layer.querySelector('[data-item]');
+    const top = [...this.layer.children].find(c => c === first || (first && c.contains(first)));
+    if (this.rings.parentNode !== this.layer || this.rings.nextSibling !== top) this.layer.insertBefore(this.rings, top ?? null);
+    const focus = document.activeElement?.matches(':focus-visible') ? this.inFocus : undefined;
+    const of = (ids: readonly (string | undefined)[], name: string): SVGGElement[] => ringsOf(ids.flatMap(id => this.elementsOf(id)), this.layer, name);
+    this.rings.replaceChildren(...of([this.pointed], 'pointed'), ...of(this.marked, 'at-cursor'), ...of([focus], 'in-focus'));
+  }
+
+  private get inFocus(): string | undefined { return this.plan.contains(document.activeElement) ? document.activeElement?.getAttribute('data-item') ?? undefined : undefined; }
+  private elementsOf(id: string | undefined): SVGGElement[] { return id === undefined ? [] : [...this.layer.querySelectorAll<SVGGElement>(`[data-item="${CSS.escape(id)}"]`)]; }
+  private elementOf(id: string): SVGGElement | undefined { return this.elementsOf(id)[0]; }
+}

@@ -1,0 +1,92 @@
+/** The page in the panel: shows what the panel sends, and says what somebody does with it. Computes nothing. */
+import { isRemembered, isToPage, type FromPage, type Item, type Nothing, type Remembered, type Shown } from '../messages.ts';
+import { ChoiceLists } from './choices.ts';
+import { Items } from './items.ts';
+import { patch, type Drawn } from './patch.ts';
+import { CANVAS } from './svg.ts';
+import { View } from './view.ts';
+
+declare function acquireVsCodeApi(): { postMessage(message: FromPage): void; getState(): unknown; setState(state: Remembered): void };
+const editor = acquireVsCodeApi();
+
+const plan = document.querySelector<SVGSVGElement>('#plan')!;
+const layer = document.querySelector<SVGGElement>('#view')!;
+const [note, nothing, said] = ['note', 'nothing', 'said'].map(id => document.getElementById(id)!) as [HTMLElement, HTMLElement, HTMLElement];
+
+const remembered = editor.getState();
+let shown: Shown | undefined;
+let drawn: readonly Drawn<SVGElement>[] = [];
+
+const items = new Items(plan, layer, choose);
+const view = new View(plan, layer, e => items.at(e as MouseEvent) !== undefined, remember);
+const lists = new ChoiceLists((setup, variant) => { editor.postMessage({ kind: 'choose', setup, variant }); });
+
+function picture(next: Shown): void {
+  const other = next.page !== shown?.page || next.setup !== shown.setup;
+  const first = shown === undefined;
+  shown = next;
+  nothing.hidden = true;
+  plan.classList.remove('empty');
+  plan.setAttribute('aria-label', next.sheet.title);
+  note.textContent = next.kept ?? '';
+  lists.update(next.choices, next.setup, next.variant);
+  view.of(next.sheet.box);
+  if (other) place(first);
+  const fresh = items.update(next.items, next.marked, () => { drawn = patch(CANVAS, layer, drawn, next.sheet.marks); });
+  if (!other) show(fresh);
+  remember();
+}
+
+/** The view is where it was before the window was loaded anew, else all of the picture is in sight. */
+function place(first: boolean): void {
+  const before = first && isRemembered(remembered) && remembered.page === shown?.page && remembered.setup === shown.setup ? remembered.view : undefined;
+  if (before) view.keep(before);
+  else view.fit();
+}
+
+function empty({ words, example, setup, choices = [] }: Nothing): void {
+  shown = undefined;
+  items.update([], [], () => { drawn = patch(CANVAS, layer, drawn, []); });
+  note.textContent = '';
+  plan.classList.add('empty');
+  nothing.hidden = false;
+  nothing.querySelector('p')!.textContent = words;
+  nothing.querySelector('pre')!.textContent = example ?? '';
+  lists.update(choices, setup);
+}
+
+/** Of several items in a line, the first is enough. */
+function show(places: readonly DOMRect[]): void {
+  if (places[0]) view.seek(places[0]);
+}
+
+function choose(item: Item, focus: boolean): void {
+  said.textContent = item.written ? `Shown in the text: ${item.words}` : `${item.words} is written in another file`;
+  if (item.written) editor.postMessage({ kind: 'show', id: item.id, focus });
+}
+
+function remember(): void {
+  if (shown) editor.setState({ page: shown.page, setup: shown.setup, variant: shown.variant, view: view.kept });
+}
+
+const KEYS: Readonly<Record<string, () => void>> = {
+  '+': () => { view.step(1); }, '=': () => { view.step(1); }, '-': () => { view.step(-1); }, '−': () => { view.step(-1); }, 0: () => { view.fit(); },
+  ArrowLeft: () => { view.pan(-1, 0); }, ArrowRight: () => { view.pan(1, 0); }, ArrowUp: () => { view.pan(0, -1); }, ArrowDown: () => { view.pan(0, 1); },
+};
+plan.addEventListener('keydown', e => {
+  const act = e.ctrlKey || e.metaKey || e.altKey ? undefined : KEYS[e.key];
+  if (items.key(e)) { if (items.place) view.seek(items.place); } else if (act) act();
+  else return;
+  e.preventDefault();
+});
+// A hand on the table takes the keyboard there.
+plan.addEventListener('pointerdown', e => { if (!items.at(e)) plan.focus({ preventScroll: true }); });
+for (const [id, key] of [['smaller', '-'], ['larger', '+'], ['fit', '0']] as const) document.getElementById(id)!.addEventListener('click', () => { KEYS[key]!(); });
+
+window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
+  if (!isToPage(data)) return;
+  if (data.kind === 'picture') picture(data);
+  else if (data.kind === 'nothing') empty(data);
+  else show(items.mark(data.ids));
+});
+editor.postMessage({ kind: 'ready' });

@@ -1,0 +1,16 @@
+/** What the panel says where it has no picture, or none of the text as it is now. */
+export const NO_PAGE = { words: 'No page is open. Open a file that ends in .plate, and its bench plan is drawn here.' };
+
+export const NO_SETUP = { words: 'There is no setup on this page yet. One begins like this:', example: 'setup "Whelk shell" {\n  table: 1200 x 900 mm\n  laser red at (60, 100) mm heading 0°\n}' };
+
+export const noPlaces = (setup: string): { words: string; example: string } => ({
+  words: `Nothing of “${setup}” has a place on the table yet, so there is nothing to draw. Write where things stand, such as:`,
+  example: 'laser red at (60, 100) mm heading 0°\nmirror M1 at (1100, 100) mm\nplate P1 at (700, 700) mm facing whelk',
+});
+
+export const STARTING = { words: 'The server of Platewright is starting.' };
+export const STOPPED = { words: 'The server of Platewright is not running, so that nothing is drawn. The command “Platewright: Restart Server” starts it.' };
+
+export const UNREADABLE = 'This page can’t be read as a setup at the moment. The picture is the one from before.';
+export const STOPPED_SINCE = 'The server of Platewright is not running. The picture is the one from before; “Platewright: Restart Server” draws it anew.';
+export const NOT_MADE = 'This picture could not be made anew. It is the one from before; “Platewright: Show Output” says why.';

@@ -39,6 +39,7 @@ async function inHost(version, host) {
   await part(`code-server ${version}, web worker host`, script('worker-host', extension, notebook()), env);
   await part(`code-server ${version}, by mouse and keyboard`, script('user', VSIX, notebook()), env);
   await part(`code-server ${version}, writing and reading pages`, script('writing', VSIX, notebook('examples')), env);
+  await part(`code-server ${version}, the bench plan`, script('plan', VSIX, notebook('examples')), env);
 }
 
 /** A fresh copy of a notebook: runs save into it. */

@@ -22,7 +22,7 @@ export class ChoiceLists {
     const at = choices.findIndex(c => c.setup === setup);
     fill(this.setups, choices.map(c => c.setup || 'without a name'), at, 2);
     const variants = choices[at]?.variants ?? [];
-    fill(this.variants, ['as the setup says', ...variants], variant === undefined ? 0 : variants.indexOf(variant) + 1, 2);
+    fill(this.variants, ['none', ...variants], variant === undefined ? 0 : variants.indexOf(variant) + 1, 2);
   }
 }
 

@@ -11,7 +11,7 @@ const editor = acquireVsCodeApi();
 
 const plan = document.querySelector<SVGSVGElement>('#plan')!;
 const layer = document.querySelector<SVGGElement>('#view')!;
-const [note, nothing, said] = ['note', 'nothing', 'said'].map(id => document.getElementById(id)!) as [HTMLElement, HTMLElement, HTMLElement];
+const [note, nothing, said, zoom] = ['note', 'nothing', 'said', 'zoom'].map(id => document.getElementById(id)!) as [HTMLElement, HTMLElement, HTMLElement, HTMLElement];
 
 const remembered = editor.getState();
 let shown: Shown | undefined;
@@ -26,6 +26,7 @@ function picture(next: Shown): void {
   const first = shown === undefined;
   shown = next;
   nothing.hidden = true;
+  zoom.hidden = false;
   plan.classList.remove('empty');
   plan.setAttribute('aria-label', next.sheet.title);
   note.textContent = next.kept ?? '';
@@ -50,6 +51,7 @@ function empty({ words, example, setup, choices = [] }: Nothing): void {
   note.textContent = '';
   plan.classList.add('empty');
   nothing.hidden = false;
+  zoom.hidden = true;
   nothing.querySelector('p')!.textContent = words;
   nothing.querySelector('pre')!.textContent = example ?? '';
   lists.update(choices, setup);

@@ -1,7 +1,8 @@
 /** Outlines around items: two lines that follow their shape, so that they are told by more than a colour. */
 import { made } from './svg.ts';
 
-const SHAPES = 'path, line, circle, ellipse, rect';
+/** Arrowheads lie on their line, which is enough. */
+const SHAPES = ':is(path, line, circle, ellipse, rect):not(.arrow)';
 /** What says where a shape is, and how large. */
 const GEOMETRY = ['d', 'x', 'y', 'x1', 'y1', 'x2', 'y2', 'cx', 'cy', 'r', 'rx', 'ry', 'width', 'height'];
 

@@ -7,12 +7,23 @@ describe('commands', () => {
   it('are there', async () => {
     await open(text);
     const known = await vscode.commands.getCommands(true);
-    for (const name of ['platewright.showOutput', 'platewright.restartServer', 'platewright.why']) ok(known.includes(name), `${name} is not there`);
+    for (const name of ['platewright.showOutput', 'platewright.restartServer', 'platewright.why', 'platewright.showPlan']) ok(known.includes(name), `${name} is not there`);
   });
 
   it('show what the server says', async () => {
     await open(text);
     await vscode.commands.executeCommand('platewright.showOutput');
+  });
+
+  it('open one bench plan beside the page, which keeps the keyboard', async () => {
+    await open(text);
+    const plans = (): vscode.Tab[] => vscode.window.tabGroups.all.flatMap(g => g.tabs).filter(t => t.input instanceof vscode.TabInputWebview && t.input.viewType.endsWith('platewright.plan'));
+    await vscode.commands.executeCommand('platewright.showPlan');
+    await until(() => plans().length === 1, 'the plan');
+    ok(vscode.window.activeTextEditor?.document.languageId === 'plate', 'the text is not active any more');
+    await vscode.commands.executeCommand('platewright.showPlan');
+    await new Promise(resolve => { setTimeout(resolve, 300); });
+    ok(plans().length === 1, 'there are two plans');
   });
 
   it('open why a shot came out dull', async () => {

@@ -1,0 +1,242 @@
+// The bench plan beside a page, in the workbench with the packed extension: by mouse and keyboard, in four themes.
+//   node tests/editor/plan.mjs VSIX COPY_OF_THE_EXAMPLES
+//   HOST          folder of an installed host
+//   SCREENSHOTS   folder for one picture a step; none are kept without it
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { expect, openDesk } from './host/desk.mjs';
+
+const [vsix, folder] = process.argv.slice(2);
+const PAGE = 'whelk-on-the-table.plate';
+const original = readFileSync(join(folder, PAGE), 'utf8');
+const placed = (name, ...more) => `setup "${name}" {\n  table: 900 x 600 mm\n  laser red at (60, 100) mm heading 0°\n  mirror M1 at (600, 100) mm\n  beam stop B1 at (600, 500) mm\n  beam raw from red\n    -> M1\n    -> B1\n${more.map((line) => `  ${line}\n`).join('')}}\n`;
+const HOSTILE = '<img src=x onerror=alert(1)>';
+writeFileSync(join(folder, 'hostile.plate'), placed(HOSTILE, `note: "</svg><script>alert(2)</script>"`));
+writeFileSync(join(folder, 'two.plate'), placed('Cockle') + placed('Razor clam', 'variant "farther" {', '  M1 at (700, 100) mm', '}'));
+writeFileSync(join(folder, 'strings.plate'), 'setup "By string" {\n  laser red\n  mirror M1\n  beam raw from red\n    -> M1: 400 mm\n}\n');
+
+const desk = await openDesk({ host: process.env.HOST, vsix, folder });
+const { page, open, goInto } = desk;
+const { keyboard, mouse } = page;
+const press = async (...keys) => { for (const key of keys) await keyboard.press(key); };
+const dialogs = [];
+page.on('dialog', (dialog) => { dialogs.push(dialog.message()); void dialog.dismiss(); });
+
+const panel = page.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame');
+const plan = panel.locator('#plan');
+const item = (id) => panel.locator(`#view [data-item="${id}"]`).first();
+const words = (id) => item(id).locator('title');
+const view = () => panel.locator('#view').getAttribute('transform');
+const selected = (line, letters) => page.locator('.statusbar-item', { hasText: new RegExp(`Ln ${line}, Col \\d+ \\(${letters} selected\\)`) }).waitFor();
+const lineOf = (what, text = original) => text.slice(0, text.indexOf(what)).split('\n').length;
+const clean = async (what) => expect(await page.locator('.tab.dirty').count() === 0, `${what} changed the text`);
+
+/** Waits until something is so, which is looked at anew. */
+async function until(holds, what) {
+  for (const end = Date.now() + 20_000; !(await holds());) {
+    expect(Date.now() < end, what);
+    await page.waitForTimeout(100);
+  }
+}
+/** The middle of the shape of an item, on the screen. */
+async function middle(id) {
+  const box = await item(id).boundingBox();
+  return [box.x + box.width / 2, box.y + box.height / 2];
+}
+
+const STEPS = {
+  async 'a button above the page opens the plan beside it'() {
+    await page.locator('.explorer-folders-view .monaco-list-row', { hasText: PAGE }).dblclick({ timeout: 60_000 });
+    await page.locator('.tab.active', { hasText: PAGE }).waitFor();
+    await page.locator('.editor-actions a.action-label[aria-label*="Show the Bench Plan"]').first().click({ timeout: 60_000 });
+    for (const name of ['red', 'S1', 'M1', 'M2', 'M3', 'whelk', 'P1']) await panel.locator('#view text', { hasText: new RegExp(`^${name}$`) }).waitFor({ timeout: 60_000 });
+    expect(await plan.getAttribute('aria-label') === 'Whelk shell', 'the plan does not say what it is of');
+  },
+  async 'what stands in the line of the cursor is marked'() {
+    await goInto(original, 'mirror M3');
+    await item('M3').and(panel.locator('[aria-current="true"]')).waitFor();
+    await panel.locator('#rings .at-cursor .outer').first().waitFor();
+    await goInto(original, '-> M3');
+    await item('object.2').and(panel.locator('[aria-current="true"]')).waitFor();
+    expect(await item('M3').getAttribute('aria-current') === null, 'the mirror is still marked');
+  },
+  async 'an edit moves the mark, which stays the same one, and the view stays as it is'() {
+    await item('M3').evaluate((element) => { element.sameAsBefore = true; });
+    const [x] = await middle('M3');
+    const before = await view();
+    await goInto(original, '(400, 640)', 4);
+    await press('Shift+ArrowLeft', 'Shift+ArrowLeft', 'Shift+ArrowLeft');
+    await keyboard.type('300');
+    await words('M3').filter({ hasText: '(300, 640) mm' }).waitFor({ state: 'attached' });
+    const [now] = await middle('M3');
+    // 100 mm to the left, at so many pixels a millimetre
+    const k = Number(/scale\((.*)\)/.exec(before)[1]);
+    expect(Math.abs(x - now - 100 * k) < 12 * k, `moved by ${(x - now) / k} mm`);
+    expect(await item('M3').evaluate((element) => element.sameAsBefore === true), 'the mark was drawn anew');
+    expect(await view() === before, 'the view has moved');
+  },
+  async 'undo moves it back'() {
+    for (let i = 0; i < 8 && !(await words('M3').filter({ hasText: '(400, 640) mm' }).count()); i++) {
+      await press('Control+Z');
+      await page.waitForTimeout(500);
+    }
+    await words('M3').filter({ hasText: '(400, 640) mm' }).waitFor({ state: 'attached' });
+    await until(async () => (await page.locator('.tab.dirty').count()) === 0, 'the text is not what it was');
+  },
+  async 'a click shows it in the text, and the keyboard stays in the plan'() {
+    await item('P1').click();
+    await selected(lineOf('plate P1'), 2);
+    expect(await item('P1').evaluate((element) => element === document.activeElement), 'the keyboard is not on it');
+    await panel.locator('#said', { hasText: 'plate P1' }).waitFor({ state: 'attached' });
+    // A leg is thin: a few pixels beside it are near enough.
+    const [x, y] = await middle('reference.1');
+    await mouse.click(x + 20, y + 5);
+    await selected(lineOf('-> M1'), 2);
+    await clean('a click');
+  },
+  async 'a double click goes there'() {
+    await item('whelk').dblclick();
+    await page.locator('.monaco-editor.focused').waitFor();
+    await selected(lineOf('object whelk'), 5);
+    await clean('a double click');
+  },
+  async 'all of it is reached by keys'() {
+    await panel.locator('#fit').focus();
+    await press('Tab');
+    expect(await plan.evaluate((element) => element === document.activeElement), 'Tab does not come to the plan');
+    await press('Tab');
+    const focused = () => panel.locator(':focus').getAttribute('data-item');
+    expect(await focused() === 'whelk', `Tab comes to ${await focused()}`);
+    await press('Home');
+    const met = [];
+    for (let i = 0; i < 40 && met.at(-1) !== await focused(); i++) {
+      met.push(await focused());
+      await press('ArrowRight');
+    }
+    // Things in the order of the text, then legs in the order of the beams.
+    expect(met.join(' ') === 'red gate S1 M1 R1 M2 M3 R2 whelk P1 raw.1 raw.2 reference.1 reference.2 reference.3 object.1 object.2 object.3 object.4 object.5', `met were ${met.join(' ')}`);
+    expect(/^leg whelk → P1, 300 mm$/.test(await item('object.5').getAttribute('aria-label')), 'it is not said what it is');
+    await panel.locator('#rings .in-focus .outer').first().waitFor();
+    await press('Home', 'ArrowRight', 'ArrowRight', 'Enter');
+    await selected(lineOf('splitter S1'), 2);
+    await press('ArrowRight', 'Control+Enter');
+    await page.locator('.monaco-editor.focused').waitFor();
+    await selected(lineOf('mirror M1'), 2);
+    await clean('a key');
+  },
+  async 'the view is moved by wheel, hand and keys, and shows all of it again'() {
+    await panel.locator('#fit').click();
+    const whole = await view();
+    const box = await plan.boundingBox();
+    await mouse.move(box.x + box.width / 2, box.y + box.height - 30);
+    await mouse.wheel(0, -400);
+    await until(async () => await view() !== whole, 'the wheel does nothing');
+    const nearer = await view();
+    await mouse.down();
+    await mouse.move(box.x + box.width / 2 + 80, box.y + box.height - 90, { steps: 5 });
+    await mouse.up();
+    expect(await view() !== nearer, 'a drag does nothing');
+    for (const key of ['+', '-', 'ArrowLeft', 'ArrowDown']) {
+      const before = await view();
+      await press(key);
+      expect(await view() !== before, `${key} does nothing`);
+    }
+    await press('0');
+    expect(await view() === whole, `shown is ${await view()} and not ${whole}`);
+    for (const id of ['larger', 'smaller']) {
+      const before = await view();
+      await panel.locator(`#${id}`).click();
+      expect(await view() !== before, `the button does nothing: ${id}`);
+    }
+    await clean('looking');
+  },
+  async 'what the cursor comes to is brought into sight, and only then'() {
+    await panel.locator('#fit').click();
+    await goInto(original, 'laser red');
+    await item('red').and(panel.locator('[aria-current="true"]')).waitFor();
+    const box = await plan.boundingBox();
+    const [x, y] = await middle('red');
+    await mouse.move(x, y);
+    for (let i = 0; i < 12; i++) await mouse.wheel(0, -300);
+    await page.waitForTimeout(300);
+    const inside = async (id) => { const b = await item(id).boundingBox(); return b.x < box.x + box.width && b.x + b.width > box.x && b.y < box.y + box.height && b.y + b.height > box.y; };
+    expect(!(await inside('P1')), 'the plate is still in sight');
+    const before = await view();
+    await goInto(original, 'shutter gate');
+    await goInto(original, 'laser red');
+    await item('red').and(panel.locator('[aria-current="true"]')).waitFor();
+    const near = await inside('gate');
+    expect(!near || await view() === before, 'the view moved though all was in sight');
+    await goInto(original, 'plate P1');
+    await until(() => inside('P1'), 'the plate is not in sight');
+    await panel.locator('#fit').click();
+  },
+  async 'a variant is chosen from a list'() {
+    await panel.locator('#variants select').selectOption({ label: 'closer plate' });
+    await words('P1').filter({ hasText: '(700, 650) mm' }).waitFor({ state: 'attached' });
+    await goInto(original, 'mirror M2');
+    await item('M2').and(panel.locator('[aria-current="true"]')).waitFor();
+    expect((await words('P1').textContent()).includes('(700, 650) mm'), 'the variant is gone when the cursor moves');
+    await panel.locator('#variants select').selectOption({ label: 'none' });
+    await words('P1').filter({ hasText: '(700, 700) mm' }).waitFor({ state: 'attached' });
+  },
+  async 'the window loaded anew has the plan again'() {
+    await panel.locator('#larger').click();
+    const before = await view();
+    await page.waitForTimeout(1500); // the editor writes down what it has open some time later
+    await page.reload();
+    await words('P1').filter({ hasText: '(700, 700) mm' }).waitFor({ state: 'attached', timeout: 60_000 });
+    expect(await view() === before, 'the view is another');
+    await panel.locator('#fit').click();
+  },
+  async 'text that can’t be read leaves the picture, and says so'() {
+    await open(PAGE);
+    await goInto(original, 'setup "Whelk', 2);
+    await keyboard.type('x');
+    await panel.locator('#note', { hasText: 'can’t be read' }).waitFor();
+    await item('M1').waitFor();
+    await press('Control+Z');
+    await panel.locator('#note:empty').waitFor({ state: 'attached' });
+  },
+  async 'it follows the page and the setup'() {
+    await open('two.plate');
+    await plan.and(panel.locator('[aria-label="Cockle"]')).waitFor();
+    const text = readFileSync(join(folder, 'two.plate'), 'utf8');
+    await panel.locator('#setups select').selectOption({ label: 'Razor clam' });
+    await plan.and(panel.locator('[aria-label="Razor clam"]')).waitFor();
+    await goInto(text, 'mirror M1');
+    await plan.and(panel.locator('[aria-label="Cockle"]')).waitFor();
+    await goInto(text, 'variant "farther"');
+    await plan.and(panel.locator('[aria-label="Razor clam"]')).waitFor();
+    await open('strings.plate');
+    await panel.locator('#nothing', { hasText: 'Nothing of “By string” has a place on the table' }).waitFor();
+  },
+  async 'a name that looks like markup is only ever text'() {
+    await open('hostile.plate');
+    await panel.locator('#view text', { hasText: HOSTILE }).waitFor();
+    expect(await plan.getAttribute('aria-label') === HOSTILE, 'the name is another');
+    expect(await panel.locator('img, #view script, iframe, object, embed').count() === 0, 'there is an element that nobody drew');
+    expect(dialogs.length === 0, `there was a dialog: ${dialogs}`);
+  },
+};
+
+/** By what the editor calls its themes, the class that it gives a body. */
+const THEMES = { 'Visual Studio Light': 'vscode-light', 'Default High Contrast': 'vscode-high-contrast', 'Default High Contrast Light': 'vscode-high-contrast-light', 'Visual Studio Dark': 'vscode-dark' };
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+for (const [theme, name] of Object.entries(THEMES)) STEPS[`in the theme ${theme} it can be read and used by all`] = async () => {
+  mkdirSync(join(folder, '.vscode'), { recursive: true });
+  writeFileSync(join(folder, '.vscode/settings.json'), JSON.stringify({ 'workbench.colorTheme': theme }));
+  await open(PAGE);
+  await goInto(original, 'mirror M3');
+  await panel.locator(`body.${name}`).waitFor();
+  await item('M3').and(panel.locator('[aria-current="true"]')).waitFor();
+  await page.waitForTimeout(300);
+  const frame = await (await panel.locator('body').elementHandle()).ownerFrame();
+  await frame.evaluate(AXE);
+  const { passes, violations } = await frame.evaluate(() => globalThis.axe.run());
+  const grave = violations.filter((v) => ['serious', 'critical'].includes(v.impact));
+  expect(passes.length > 10 && grave.length === 0, grave.map((v) => `${v.id}: ${v.help} (${v.nodes.map((n) => n.html).join(' ')})`).join('\n'));
+};
+
+process.exit(await desk.run(STEPS));

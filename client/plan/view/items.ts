@@ -54,10 +54,11 @@ export class Items {
     return fresh.flatMap(id => this.elementOf(id)?.getBoundingClientRect() ?? []);
   }
 
-  /** The item at a pointer, or just beside it. */
+  /** The item at a pointer, or just beside it. A line gives way to what it runs over. */
   at({ clientX, clientY }: MouseEvent): Item | undefined {
     for (const [dx, dy] of WAYS) {
-      const id = document.elementFromPoint(clientX + dx * NEAR, clientY + dy * NEAR)?.closest('[data-item]')?.getAttribute('data-item');
+      const hit = document.elementsFromPoint(clientX + dx * NEAR, clientY + dy * NEAR).filter(e => e.closest('[data-item]'));
+      const id = (hit.find(e => e.tagName !== 'line') ?? hit[0])?.closest('[data-item]')?.getAttribute('data-item');
       const item = this.items.find(i => i.id === id);
       if (item) return item;
     }

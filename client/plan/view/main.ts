@@ -31,9 +31,11 @@ function picture(next: Shown): void {
   plan.setAttribute('aria-label', next.sheet.title);
   note.textContent = next.kept ?? '';
   lists.update(next.choices, next.setup, next.variant);
-  view.of(next.sheet.box);
-  if (other) place(first);
-  const fresh = items.update(next.items, next.marked, () => { drawn = patch(CANVAS, layer, drawn, next.sheet.marks); });
+  const fresh = items.update(next.items, next.marked, () => {
+    drawn = patch(CANVAS, layer, drawn, next.sheet.marks);
+    view.of(next.sheet.box);
+    if (other) place(first);
+  });
   if (!other) show(fresh);
   remember();
 }

@@ -11,6 +11,9 @@ const LARGEST = 40;
 /** One step of a key or a button. */
 const STEP = 1.3;
 const PAN = 60;
+/** The smallest letters that are shown, pixels, and how large they are in most pictures, mm. */
+const LEGIBLE = 5;
+const LETTER = 12;
 /** Of a gentle move, ms. */
 const GLIDE = 220;
 
@@ -35,6 +38,8 @@ export class View {
         if (sourceEvent) this.touched();
         layer.setAttribute('transform', t.toString());
         plan.style.setProperty('--k', String(t.k));
+        // Lengths and angles that nobody could read are left out.
+        plan.classList.toggle('far', t.k * Number(layer.querySelector('[data-layer] text')?.getAttribute('font-size') ?? LETTER) < LEGIBLE);
       })
       .on('end', settled);
     this.svg.call(this.zoom).on('dblclick.zoom', null);

@@ -32,7 +32,7 @@ export async function openDesk({ host, vsix, folder }) {
 
     async open(file) {
       await quick('Control+P', file, file);
-      await page.locator('.tab.active', { hasText: file }).waitFor();
+      await page.locator('.tab.active', { hasText: file }).first().waitFor();
       await focused.waitFor();
     },
 

@@ -4,6 +4,7 @@ import { patch, type Canvas, type Drawn } from '../../client/plan/view/patch.ts'
 import { allows, TAGS } from '../../client/plan/view/allowed.ts';
 import { analyse } from '../../server/analysis.ts';
 import { pictureOf } from '../../server/drawing/picture.ts';
+import { VIEWS } from '../../server/drawing/views.ts';
 import type { PictureMark } from '../../server/lsp/protocol.ts';
 import { disk, EXAMPLES } from '../examples/library.ts';
 
@@ -90,7 +91,7 @@ describe('what a picture may be made of', () => {
   const all = (marks: readonly PictureMark[]): PictureMark[] => marks.flatMap(m => [m, ...all(m.children)]);
   test.each(EXAMPLES.map(e => [e.name, e] as const))('holds all that the server draws: %s', (_, page) => {
     const snapshot = analyse(page.uri, page.text, disk);
-    const drawn = snapshot.results.flatMap(r => all(pictureOf(snapshot, { setup: r.setup.name })?.sheet?.marks ?? []));
+    const drawn = snapshot.results.flatMap(r => VIEWS.flatMap(v => all(pictureOf(snapshot, { setup: r.setup.name, view: v.name })?.sheet?.marks ?? [])));
     expect(drawn.filter(m => !TAGS.has(m.tag)).map(m => m.tag)).toEqual([]);
     expect(drawn.flatMap(m => Object.entries(m.attributes).filter(([k, v]) => !allows(k, v)).map(a => a.join('=')))).toEqual([]);
   });

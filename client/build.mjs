@@ -16,7 +16,8 @@ const BUNDLES = [
   { ...node, entry: 'server/lsp/node.ts', file: 'server.cjs' },
   { ...web, entry: 'server/lsp/worker.ts', file: 'server.worker.js', format: 'iife' },
   { ...web, entry: 'client/plan/view/main.ts', file: 'plan.js', format: 'iife' },
-  { ...node, entry: 'server/cli/main.ts', file: 'cli.cjs', banner: '#!/usr/bin/env node' },
+  // What makes other pictures than SVG brings data files of its own, which a bundle would part it from.
+  { ...node, entry: 'server/cli/main.ts', file: 'cli.cjs', banner: '#!/usr/bin/env node', external: ['@resvg/resvg-wasm', 'pdfkit', 'svg-to-pdfkit'] },
 ];
 
 rmSync('dist', { recursive: true, force: true });

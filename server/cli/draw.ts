@@ -1,6 +1,5 @@
 /** `platewright draw`: a picture of a setup as SVG: the table from above, to scale, or another view of it. */
 import { analyse } from '../analysis.ts';
-import { svgOf } from '../drawing/svg.ts';
 import { viewNamed, VIEWS, type Look } from '../drawing/views.ts';
 import { findingsWithin } from '../features/report/report.ts';
 import { nearest } from '../model/scope.ts';
@@ -8,10 +7,12 @@ import { inVariant, setupsNamed } from './chosen.ts';
 import type { Done } from './done.ts';
 import { Misuse, openFile, Trouble, writeMade, type Reach } from './files.ts';
 import { exitFor } from './findings.ts';
+import { makerFor } from './pictures.ts';
 
-export function draw(named: string, { output, setup, variant, view: wanted = VIEWS[0]!.name, look = {}, ...reach }: { output?: string; setup?: string; variant?: string; view?: string; look?: Look } & Reach): Done {
+export async function draw(named: string, { output, setup, variant, view: wanted = VIEWS[0]!.name, look = {}, dark = false, ...reach }: { output?: string; setup?: string; variant?: string; view?: string; look?: Look; dark?: boolean } & Reach): Promise<Done> {
   const view = viewNamed(wanted);
   if (!view) throw new Misuse(unknown(wanted));
+  const make = makerFor(output);
   const file = openFile(named, reach);
   const snapshot = inVariant(analyse(file.uri, file.text, file.texts), file.name, setup, variant);
   const results = setupsNamed(snapshot.results, file.name, setup);
@@ -20,10 +21,10 @@ export function draw(named: string, { output, setup, variant, view: wanted = VIE
   if (results.length > 1) throw new Misuse(`${file.name} has several setups; choose one with --setup: ${results.map(x => `“${x.setup.name}”`).join(', ')}.`);
   const drawn = view.of(r, look);
   if (typeof drawn === 'string') throw new Trouble(drawn);
-  const svg = svgOf(drawn().sheet);
+  const picture = await make(drawn().sheet, dark ? 'dark' : 'light');
   const code = exitFor(findingsWithin(snapshot, r));
-  if (output === undefined) return { out: svg, code };
-  writeMade(output, svg);
+  if (output === undefined) return { out: picture as string, code };
+  writeMade(output, picture);
   return { out: `${output}: drawn\n`, code };
 }
 

@@ -100,10 +100,10 @@ export function replaceText(path: string, named: string, text: string): void {
 }
 
 /** Writes a file of the program's own making, in the place of one that is there. A page that somebody has written is never overwritten. */
-export function writeMade(named: string, text: string): void {
+export function writeMade(named: string, made: string | Uint8Array): void {
   if (named.endsWith(EXTENSION)) throw new Misuse(`${named} ends in ${EXTENSION}, as a setup does: choose another name`);
   try {
-    writeFileSync(resolve(named), text);
+    writeFileSync(resolve(named), made);
   } catch (e) {
     throw trouble(named, e, 'cannot be written');
   }

@@ -42,13 +42,14 @@ export function program(finish: (done: Done) => void): Command {
     .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     .action((file: string, outcome: string[], o: { format: Format; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(why(file, outcome, o)));
 
-  command('draw', 'draw the table from above, to scale, or another view of a setup, as an SVG picture')
+  command('draw', 'draw the table from above, to scale, or another view of a setup, as a picture')
     .argument('<FILE>', 'a .plate file')
-    .option('-o, --output <PICTURE>', 'where to write it; standard output by default')
+    .option('-o, --output <PICTURE>', 'where to write it, as its name ends: .svg, .png or .pdf; SVG on standard output by default')
+    .option('--dark', 'light lines on a dark ground; an SVG without it goes by the reader’s screen', false)
     .option('--view <VIEW>', 'what to draw: plan; it is the default')
     .addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     // Loaded when it is asked for: the other commands start without the pictures.
-    .action(async (file: string, o: { output?: string; view?: string; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish((await import('./draw.ts')).draw(file, o)));
+    .action(async (file: string, o: { output?: string; dark: boolean; view?: string; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(await (await import('./draw.ts')).draw(file, o)));
 
   command('format', 'put blanks, indents and line ends in order')
     .addArgument(new Argument('<FILE...>', '.plate files or folders; - reads standard input and prints the result'))

@@ -5,13 +5,18 @@ import { coloursOf, cssOf, PALETTES, styled, type Palette } from './style.ts';
 /** Black on white, or the other way about, by what the reader's screen prefers. */
 export function svgOf(sheet: Sheet): string {
   const style = `\n${cssOf(ink => PALETTES.light[ink])}@media (prefers-color-scheme: dark) {\n${coloursOf(ink => PALETTES.dark[ink])}}\n`;
-  return page(sheet, [element('style', {}, [escaped(style)]), ...sheet.marks.map(m => text(m))]);
+  return page(sheet, [element('style', {}, [escaped(style)]), ...sheet.marks.map(text)]);
 }
 
 /** In one palette, with nothing left to a style sheet: for programs that make other pictures of it. */
 export function inkedSvg(sheet: Sheet, palette: Palette): string {
-  const inked = (m: Mark): Mark => ({ ...m, attributes: styled(m.attributes, palette), children: m.children.map(inked) });
-  return page(sheet, sheet.marks.map(m => text(inked(m))));
+  const inked = (m: Mark): Mark[] => {
+    const { 'paint-order': halo, stroke, 'stroke-width': width, 'stroke-linejoin': join, ...attributes } = styled(m.attributes, palette);
+    const own = { ...m, attributes: halo === undefined ? styled(m.attributes, palette) : attributes, children: m.children.flatMap(inked) };
+    // Letters over their halo: two marks, since not every program knows of an order.
+    return halo === undefined ? [own] : [{ ...own, attributes: { ...attributes, fill: 'none', stroke: stroke!, 'stroke-width': width!, 'stroke-linejoin': join! } }, own];
+  };
+  return page(sheet, sheet.marks.flatMap(inked).map(text));
 }
 
 function page({ title, box }: Sheet, parts: readonly string[]): string {

@@ -24,7 +24,8 @@ export function folder(files: Readonly<Record<string, string | Buffer>> = {}): s
   return path;
 }
 
-const options = (): BuildOptions & { outfile: string; } => ({ entryPoints: ['server/cli/main.ts'], bundle: true, platform: 'node', target: 'node20', format: 'cjs', outfile: join(folder(), 'cli.cjs'), logLevel: 'silent' });
+const options = (): BuildOptions & { outfile: string; } => ({ entryPoints: ['server/cli/main.ts'], bundle: true, platform: 'node', target: 'node20', format: 'cjs', outfile: join(folder(), 'cli.cjs'), logLevel: 'silent', supported: { 'dynamic-import': false }, external: ['@resvg/resvg-wasm', 'pdfkit', 'svg-to-pdfkit'],
+  define: { 'import.meta.url': 'here' }, banner: { js: "const here = require('node:url').pathToFileURL(__filename).href;" } });
 
 let cli: string | undefined;
 export function command(): string {

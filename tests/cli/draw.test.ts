@@ -1,6 +1,6 @@
 // `platewright draw`: what it writes, where, and how it ends.
 import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { folder, matched, platewright } from './command.ts';
 
@@ -43,5 +43,50 @@ describe('draw', () => {
     expect(code).toBe(3);
     expect(err).toContain('nowhere/plan.svg');
     expect(existsSync(join(here, 'nowhere'))).toBe(false);
+  });
+});
+
+/** Where the packages are that the command finds beside it when it is installed. */
+const beside = { NODE_PATH: resolve('node_modules') };
+const made = (name: string, ...more: string[]): Buffer => {
+  expect(platewright(['draw', 'a.plate', '-o', name, ...more], { cwd: here, env: beside })).toEqual({ code: 0, out: `${name}: drawn\n`, err: '' });
+  return readFileSync(join(here, name));
+};
+
+describe('a picture by the end of its name', () => {
+  // PNG (W3C recommendation), 5.2 and 11.2.1: signature, then IHDR with width and height in 4 bytes each.
+  const size = (png: Buffer): [number, number] => { expect(png.subarray(0, 8).toString('latin1')).toBe('\x89PNG\r\n\x1a\n'); return [png.readUInt32BE(16), png.readUInt32BE(20)]; };
+  it('.png is dots, in the proportions of the picture', () => {
+    const [, w, h] = /viewBox="\S+ \S+ (\S+) (\S+)"/.exec(run('a.plate').out)!.map(Number) as [number, number, number];
+    const [across, down] = size(made('plan.png'));
+    expect(across).toBe(2400);
+    expect(Math.abs(down - (2400 * h) / w)).toBeLessThanOrEqual(1);
+  });
+  it('.png --dark is darker', () => {
+    // On a dark ground nearly all dots are alike and dark; a file of the same marks on white differs.
+    expect(made('dark.png', '--dark').equals(made('light.png'))).toBe(false);
+    expect(run('a.plate', '--dark').out).toContain('fill="#16181a"');
+  });
+  // PDF 1.7 (ISO 32000-1), 7.5: header, trailer; 14.3.3: Title.
+  it('.pdf is one page of A4 that carries the name of the setup', () => {
+    const pdf = made('plan.pdf').toString('latin1');
+    expect(pdf).toMatch(/^%PDF-1\.\d/);
+    expect(pdf.trimEnd()).toMatch(/%%EOF$/);
+    expect(pdf.match(/\/Type \/Page\b(?!s)/g)).toHaveLength(1);
+    expect(pdf).toContain('/MediaBox [0 0 841.89 595.28]');
+    const [, title] = /\/Title (\d+) 0 R/.exec(pdf)!;
+    expect(pdf).toContain(`\n${title!} 0 obj\n(Cockle)\n`);
+  });
+  it.each(['png', 'pdf'])('.%s is the same each time', end => { expect(made(`a.${end}`).equals(made(`b.${end}`))).toBe(true); });
+  it('.svg, in capitals too', () => { expect(made('PLAN.SVG').toString()).toContain('</svg>'); });
+  it('of another end is not made', () => {
+    expect(run('a.plate', '-o', 'plan.jpg')).toEqual({ code: 2, out: '', err: expect.stringContaining('Pictures are written as .svg, .png or .pdf, not as .jpg') as string });
+    expect(existsSync(join(here, 'plan.jpg'))).toBe(false);
+  });
+  it('says what it needs where that is missing', () => {
+    const { code, err } = platewright(['draw', 'a.plate', '-o', 'none.png'], { cwd: here, env: { NODE_PATH: '' } });
+    expect(code).toBe(3);
+    expect(err).toContain('install it with npm, or write an .svg');
+    expect(existsSync(join(here, 'none.png'))).toBe(false);
   });
 });

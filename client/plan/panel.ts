@@ -8,7 +8,7 @@ import { Followed } from './followed.ts';
 import { pageOf } from './html.ts';
 import { isFromPage, isRemembered, type Choose, type FromPage, type Nothing, type Show, type Shown, type ToPage } from './messages.ts';
 import { reveal } from './reveal.ts';
-import { NO_PAGE, NO_SETUP, noPlaces, NOT_MADE, STARTING, STOPPED, STOPPED_SINCE, UNREADABLE } from './words.ts';
+import { NO_PAGE, NEVER_MADE, NO_SETUP, noPlaces, NOT_MADE, STARTING, STOPPED, STOPPED_SINCE, UNREADABLE } from './words.ts';
 
 const VIEW = 'platewright.plan';
 
@@ -109,7 +109,7 @@ export class PlanPanel {
       textDocument: { uri: this.client.code2ProtocolConverter.asUri(document.uri) }, line, ...(this.chosen ? { setup: this.chosen.setup } : {}), ...(this.variant === undefined ? {} : { variant: this.variant }),
     });
     if (answer === 'none') this.missing(page, UNREADABLE, NO_SETUP);
-    else if (answer === 'failed') this.missing(page, NOT_MADE, STOPPED);
+    else if (answer === 'failed') this.missing(page, NOT_MADE, NEVER_MADE);
     else if (answer !== 'superseded' && document === this.followed.document) this.show(page, answer);
   }
 

@@ -11,6 +11,8 @@ export const noPlaces = (setup: string): { words: string; example: string } => (
 export const STARTING = { words: 'The server of Platewright is starting.' };
 export const STOPPED = { words: 'The server of Platewright is not running, so that nothing is drawn. The command “Platewright: Restart Server” starts it.' };
 
+export const NEVER_MADE = { words: 'This picture could not be made. The command “Platewright: Show Output” says why.' };
+
 export const UNREADABLE = 'This page can’t be read as a setup at the moment. The picture is the one from before.';
 export const STOPPED_SINCE = 'The server of Platewright is not running. The picture is the one from before; “Platewright: Restart Server” draws it anew.';
 export const NOT_MADE = 'This picture could not be made anew. It is the one from before; “Platewright: Show Output” says why.';

@@ -14,6 +14,7 @@ const layer = document.querySelector<SVGGElement>('#view')!;
 const [note, nothing, said, zoom] = ['note', 'nothing', 'said', 'zoom'].map(id => document.getElementById(id)!) as [HTMLElement, HTMLElement, HTMLElement, HTMLElement];
 
 const remembered = editor.getState();
+/** the last picture, also while there is none */
 let shown: Shown | undefined;
 let drawn: readonly Drawn<SVGElement>[] = [];
 
@@ -48,7 +49,6 @@ function place(first: boolean): void {
 }
 
 function empty({ words, example, setup, choices = [] }: Nothing): void {
-  shown = undefined;
   items.update([], [], () => { drawn = patch(CANVAS, layer, drawn, []); });
   note.textContent = '';
   plan.classList.add('empty');

@@ -39,7 +39,7 @@ export class View {
         layer.setAttribute('transform', t.toString());
         plan.style.setProperty('--k', String(t.k));
         // Lengths and angles that nobody could read are left out.
-        plan.classList.toggle('far', t.k * Number(layer.querySelector('[data-layer] text')?.getAttribute('font-size') ?? LETTER) < LEGIBLE);
+        plan.classList.toggle('far', t.k * Number(layer.querySelector('[data-layer="lengths"] text, [data-layer="angles"] text')?.getAttribute('font-size') ?? LETTER) < LEGIBLE);
       })
       .on('end', settled);
     this.svg.call(this.zoom).on('dblclick.zoom', null);

@@ -59,5 +59,5 @@ function names(d: Drawing, frame: Box, letter: number): Mark[] {
   const edge: readonly Point[] = d.table ? [[0, 0], [w, 0], [w, h], [0, h]] : [];
   const lines = [...d.legs.map(l => [l.from, l.to] as const), ...edge.map((p, i) => [p, edge[(i + 1) % 4]!] as const)].map(([a, b]) => [[a[0] * 1000, -a[1] * 1000], [b[0] * 1000, -b[1] * 1000]] as const);
   const wanted = d.things.map((t, i) => ({ own: boxes[i]!, w: widthOf(t.name, letter), h: letter }));
-  return placed(wanted, { boxes, lines, frame }).map((b, i) => mark('g', { 'data-item': d.things[i]!.name }, [label(d.things[i]!.name, b.x + b.w / 2, b.y + 0.8 * b.h, letter, 'letter halo', 'middle')]));
+  return placed(wanted, { boxes, lines, frame }).map((b, i) => mark('g', { 'data-item': d.things[i]!.name, 'data-layer': 'names' }, [label(d.things[i]!.name, b.x + b.w / 2, b.y + 0.8 * b.h, letter, 'letter halo', 'middle')]));
 }

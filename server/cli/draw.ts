@@ -1,6 +1,6 @@
 /** `platewright draw`: a picture of a setup as SVG: the table from above, to scale, or another view of it. */
 import { analyse } from '../analysis.ts';
-import { viewNamed, VIEWS, type Look } from '../drawing/views.ts';
+import { viewNamed, VIEWS } from '../drawing/views.ts';
 import { findingsWithin } from '../features/report/report.ts';
 import { nearest } from '../model/scope.ts';
 import { inVariant, setupsNamed } from './chosen.ts';
@@ -9,7 +9,7 @@ import { Misuse, openFile, Trouble, writeMade, type Reach } from './files.ts';
 import { exitFor } from './findings.ts';
 import { makerFor } from './pictures.ts';
 
-export async function draw(named: string, { output, setup, variant, view: wanted = VIEWS[0]!.name, look = {}, dark = false, ...reach }: { output?: string; setup?: string; variant?: string; view?: string; look?: Look; dark?: boolean } & Reach): Promise<Done> {
+export async function draw(named: string, { output, setup, variant, view: wanted = VIEWS[0]!.name, plate, from, dark = false, ...reach }: { output?: string; setup?: string; variant?: string; view?: string; plate?: string; from?: readonly [number, number]; dark?: boolean } & Reach): Promise<Done> {
   const view = viewNamed(wanted);
   if (!view) throw new Misuse(unknown(wanted));
   const make = makerFor(output);
@@ -19,7 +19,9 @@ export async function draw(named: string, { output, setup, variant, view: wanted
   const [r] = results;
   if (!r) throw new Trouble(`There is no setup in ${file.name}.`);
   if (results.length > 1) throw new Misuse(`${file.name} has several setups; choose one with --setup: ${results.map(x => `“${x.setup.name}”`).join(', ')}.`);
-  const drawn = view.of(r, look);
+  const plates = r.plates.map(p => p.plate.id);
+  if (plate !== undefined && !plates.includes(plate)) throw new Misuse(`No light reaches a plate “${plate}” in “${r.setup.name}”.${plates.length === 0 ? '' : ` Its plates: ${plates.join(', ')}.`}`);
+  const drawn = view.of(r, { ...(plate === undefined ? {} : { plate }), ...(from ? { from } : {}) });
   if (typeof drawn === 'string') throw new Trouble(drawn);
   const picture = await make(drawn().sheet, dark ? 'dark' : 'light');
   const code = exitFor(findingsWithin(snapshot, r));

@@ -46,10 +46,12 @@ export function program(finish: (done: Done) => void): Command {
     .argument('<FILE>', 'a .plate file')
     .option('-o, --output <PICTURE>', 'where to write it, as its name ends: .svg, .png or .pdf; SVG on standard output by default')
     .option('--dark', 'light lines on a dark ground; an SVG without it goes by the reader’s screen', false)
-    .option('--view <VIEW>', 'what to draw: plan; it is the default')
+    .option('--view <VIEW>', 'what to draw: plan, the table from above, by default; side, from its near side; arms, unrolled; object, as its plate sees it; pair, as two eyes there see it; or over the plate its light, beam ratio or brightness: light, ratio, brightness')
+    .option('--plate <NAME>', 'the plate that a view is of; by default the first that has it')
+    .addOption(new Option('--from <X,Y>', 'the point of the plate that the object is seen from: to the right and up, as shares of half the plate, such as -0.5,0').argParser(point))
     .addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     // Loaded when it is asked for: the other commands start without the pictures.
-    .action(async (file: string, o: { output?: string; dark: boolean; view?: string; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(await (await import('./draw.ts')).draw(file, o)));
+    .action(async (file: string, o: { output?: string; dark: boolean; view?: string; plate?: string; from?: readonly [number, number]; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(await (await import('./draw.ts')).draw(file, o)));
 
   command('format', 'put blanks, indents and line ends in order')
     .addArgument(new Argument('<FILE...>', '.plate files or folders; - reads standard input and prints the result'))
@@ -75,5 +77,11 @@ function formats(): Option {
 }
 const folder = (): Option => new Option('--folder <FOLDER>', 'what a file uses must lie in it; the working folder by default');
 const inventory = (): Option => new Option('--inventory <FOLDER>', 'a folder in which the files that a file uses are looked for besides; may be given several times').argParser((given: string, before: string[]) => [...before, given]).default([], 'none');
+function point(given: string): readonly [number, number] {
+  const numbers = given.split(',').map(v => (v.trim() === '' ? Number.NaN : Number(v)));
+  if (numbers.length !== 2 || !numbers.every(v => Math.abs(v) <= 1)) throw new InvalidArgumentError('Write two shares from -1 to 1, such as 0.5,0.');
+  return [numbers[0]!, numbers[1]!];
+}
+
 const setup = (): Option => new Option('--setup <NAME>', 'only the setup with that name');
 const variant = (): Option => new Option('--variant <NAME>', 'the setup as its variant of that name makes it');

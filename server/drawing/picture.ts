@@ -4,7 +4,8 @@ import type { Results } from '../results/plan.ts';
 import { variantsOf } from '../results/variants.ts';
 import { handlesOf } from './drag/handles.ts';
 import type { Sheet } from './marks.ts';
-import { VIEWS, viewNamed, type Item, type Look } from './views.ts';
+import type { Item, Look, Probe } from './view.ts';
+import { VIEWS, viewNamed } from './views.ts';
 
 /** Which setup of a page, by name or by a line in it, which of its variants, and which picture of it. */
 export interface Wanted extends Look {
@@ -29,8 +30,12 @@ export interface Picture {
   /** which view it is of, and all that there are */
   readonly view: string;
   readonly views: readonly { readonly name: string; readonly words: string; /** why it cannot be drawn */ readonly why?: string }[];
+  /** of a view of one plate: which, and which there are */
+  readonly plate?: string;
+  readonly plates: readonly string[];
   /** undefined where the view cannot be drawn */
   readonly sheet?: Sheet;
+  readonly probe?: Probe;
   readonly items: readonly Handled[];
   /** what it is a picture of */
   readonly results: Results;
@@ -51,7 +56,8 @@ export function pictureOf({ uri, results }: Snapshot, wanted: Wanted = {}): Pict
     setup: base.setup.name, ...(variant ? { variant: variant.variant.name } : {}),
     choices: results.map(r => ({ setup: r.setup.name, variants: variantsOf(r).map(v => v.variant.name) })),
     view: view.name, views: all.map(({ view: { name, words }, of: f }) => ({ name, words, ...(typeof f === 'string' ? { why: f } : {}) })),
-    ...(drawn ? { sheet: drawn.sheet } : {}), items: (drawn?.items ?? []).map(i => handled(i, shown, uri, variant && base)), results: shown,
+    ...(drawn ? { sheet: drawn.sheet } : {}), ...(drawn?.probe ? { probe: drawn.probe } : {}), ...(drawn?.plate === undefined ? {} : { plate: drawn.plate }), plates: shown.plates.map(p => p.plate.id),
+    items: (drawn?.items ?? []).map(i => (view.drags ? handled(i, shown, uri, variant && base) : { ...i, drags: [], stays: 'stands still here; it is moved on the table from above' })), results: shown,
   };
 }
 

@@ -74,6 +74,16 @@ const STYLES: Readonly<Record<string, Properties>> = {
   quiet: { fill: of('quiet') },
   warns: { fill: of('amiss') },
   scale: { stroke: of('edge'), 'stroke-width': 2, fill: 'none' },
+  // What a hologram shows is seen in the dark, on whatever page.
+  night: { fill: '#0b0c0d' },
+  rim: { stroke: '#8a8f96', 'stroke-width': 1.2, 'stroke-linejoin': 'round', fill: 'none' },
+  hatch: { stroke: '#757b83', 'stroke-width': 1.6 },
+  dot: { fill: '#d9560b' },
+  spot: { stroke: '#ff8d3a', 'stroke-width': 2.6, fill: 'none' },
+  contour: { stroke: '#141414', 'stroke-width': 1.2, 'stroke-linejoin': 'round' },
+  'contour-pale': { stroke: '#e6e6e6', 'stroke-width': 1.2, 'stroke-linejoin': 'round' },
+  tag: { fill: of('paper'), 'fill-opacity': 0.85 },
+  frame: { stroke: of('edge'), 'stroke-width': 1, fill: 'none' },
   halo: { stroke: of('table'), 'stroke-width': 5, 'stroke-linejoin': 'round', 'paint-order': 'stroke' },
 };
 

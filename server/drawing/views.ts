@@ -1,45 +1,23 @@
 /** The pictures that there are of a setup, in the order in which they are offered: a line each here, and panels, requests and the command line have it. */
-import type { Place } from '../model/place.ts';
 import type { Results } from '../results/plan.ts';
 import { drawingOf, type Drawing } from './drawing.ts';
-import type { Sheet } from './marks.ts';
+import { mapView } from './over-plate/over-plate.ts';
 import { planOf } from './plan/plan.ts';
+import { pairView, seenView } from './seen/seen.ts';
 import { hasHeights, sideOf } from './side/side.ts';
 import { stripsOf } from './unrolled/strips.ts';
 import { unrolledOf } from './unrolled/unrolled.ts';
-
-/** Something in a picture that stands in the text. */
-export interface Item {
-  /** that of `data-item` of its marks */
-  readonly id: string;
-  /** for whoever does not see it: `mirror M1 at (1100, 100) mm` */
-  readonly words: string;
-  readonly written: Place;
-}
-
-export interface Drawn {
-  readonly sheet: Sheet;
-  readonly items?: readonly Item[];
-}
-
-/** What of a setup is looked at, and from where. */
-export interface Look {
-  /** the plate, where a view is of one; the first of those that have it by default */
-  readonly plate?: string;
-}
-
-export interface View {
-  readonly name: string;
-  /** what it shows: `the table from above` */
-  readonly words: string;
-  /** How it is drawn, or a sentence that says why it cannot be. What takes time is left to the drawing. */
-  readonly of: (r: Results, look: Look) => (() => Drawn) | string;
-}
+import type { Drawn, Item, View } from './view.ts';
 
 export const VIEWS: readonly View[] = [
-  { name: 'plan', words: 'the table from above', of: planView },
+  { name: 'plan', words: 'the table from above', drags: true, of: planView },
   { name: 'side', words: 'the table from its near side', of: sideView },
   { name: 'arms', words: 'the arms unrolled, one under the other', of: armsView },
+  { name: 'object', words: 'the object as the plate sees it', of: seenView },
+  { name: 'pair', words: 'the object as two eyes at the plate see it', of: pairView },
+  { name: 'light', words: 'the light over the plate', of: mapView('light') },
+  { name: 'ratio', words: 'the beam ratio over the plate', of: mapView('ratio') },
+  { name: 'brightness', words: 'how brightly the middle of the object records over the plate', of: mapView('brightness') },
 ];
 
 export const viewNamed = (name: string | undefined): View | undefined => VIEWS.find(v => v.name === name);

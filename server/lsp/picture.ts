@@ -22,8 +22,9 @@ export function servePicture({ connection, documents, answer }: Asks): void {
   }));
 }
 
-function wantedOf({ line, setup, variant, view }: PictureParams): Wanted {
-  return { ...(typeof line === 'number' ? { line } : {}), ...(typeof setup === 'string' ? { setup } : {}), ...(typeof variant === 'string' ? { variant } : {}), ...(typeof view === 'string' ? { view } : {}) };
+function wantedOf({ line, setup, variant, view, plate, viewpoint }: PictureParams): Wanted {
+  const from = typeof viewpoint?.x === 'number' && typeof viewpoint.y === 'number' ? { from: [viewpoint.x, viewpoint.y] as const } : {};
+  return { ...from, ...(typeof plate === 'string' ? { plate } : {}), ...(typeof line === 'number' ? { line } : {}), ...(typeof setup === 'string' ? { setup } : {}), ...(typeof variant === 'string' ? { variant } : {}), ...(typeof view === 'string' ? { view } : {}) };
 }
 
 async function answerOf(s: Snapshot, d: Document, wanted: Wanted): Promise<PictureAnswer | null> {

@@ -58,6 +58,10 @@ export interface PictureParams {
   readonly variant?: string;
   /** one of the names in {@link PictureAnswer.views}; the first by default */
   readonly view?: string;
+  /** of views of one plate */
+  readonly plate?: string;
+  /** of views from a plate: which point of it the eye is at, as shares of half its width and height, −1 to 1, to the right and up for somebody who looks through it at the object; the middle by default */
+  readonly viewpoint?: { readonly x: number; readonly y: number };
 }
 
 /** A mark of a picture. Tags and attributes are of SVG; what is text is never markup. */
@@ -92,6 +96,18 @@ export interface TextRange {
   readonly end: { readonly line: number; readonly character: number };
 }
 
+/** Figures on an even net over a rectangle of the sheet, from edge to edge, row by row from its upper left corner. */
+export interface PictureProbe {
+  readonly box: { readonly x: number; readonly y: number; readonly w: number; readonly h: number };
+  readonly columns: number;
+  readonly rows: number;
+  readonly values: readonly number[];
+  /** the same as people write them, with the unit */
+  readonly texts: readonly string[];
+  /** what they are: `light at P1` */
+  readonly words: string;
+}
+
 export interface PictureAnswer {
   /** of the document that it was made of */
   readonly version: number;
@@ -102,8 +118,13 @@ export interface PictureAnswer {
   readonly view: string;
   /** all that there are, with what they show; `why` says in a sentence why one cannot be drawn */
   readonly views: readonly { readonly name: string; readonly words: string; readonly why?: string }[];
+  /** of a view of one plate: which; and which plates there are */
+  readonly plate?: string;
+  readonly plates: readonly string[];
   /** missing where the view cannot be drawn */
   readonly sheet?: PictureSheet;
+  /** the figures of a map, to be shown under a pointer */
+  readonly probe?: PictureProbe;
   readonly items: readonly PictureItem[];
   /** mismatch, beam ratio and the like, as shown */
   readonly figures: readonly { readonly label: string; readonly text: string }[];

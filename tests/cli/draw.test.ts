@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { VIEWS } from '../../server/drawing/views.ts';
 import { folder, matched, platewright } from './command.ts';
 
 const placed = (name = 'Cockle'): string => `setup "${name}" {\n  table: 1200 x 900 mm\n  laser red at (60, 100) mm heading 0°\n  mirror M1 at (1000, 100) mm\n  beam stop B1 at (1000, 700) mm\n  beam raw from red\n    -> M1\n    -> B1\n}\n`;
@@ -43,6 +44,31 @@ describe('draw', () => {
     expect(code).toBe(3);
     expect(err).toContain('nowhere/plan.svg');
     expect(existsSync(join(here, 'nowhere'))).toBe(false);
+  });
+  describe('--view', () => {
+    const whelk = (...args: string[]): ReturnType<typeof platewright> => platewright(['draw', 'examples/whelk-on-the-table.plate', ...args], { cwd: process.cwd() });
+    it('draws what it names, in the words of its picture', () => {
+      const { code, err } = whelk('--view', 'object');
+      expect({ code, err }).toEqual({ code: 0, err: '' });
+      for (const [view, words] of [['plan', '>M1<'], ['object', '>whelk as P1 sees it<'], ['pair', '>left eye<'], ['light', '>Light at P1<'], ['ratio', '>Beam ratio at P1<'], ['brightness', '>of what matched paths give']] as const) expect(whelk('--view', view).out, view).toContain(words);
+    });
+    it('lists all that there are in its help', () => {
+      const { out } = run('--help');
+      for (const { name } of VIEWS) expect(out.replace(/\s+/g, ' '), name).toMatch(new RegExp(`--view.*\\b${name}\\b.*--plate`));
+    });
+    it('of no view says which there are', () => {
+      expect(run('a.plate', '--view', 'objct')).toMatchObject({ code: 2, out: '', err: expect.stringContaining('Did you mean “object”?') as string });
+      expect(run('a.plate', '--view', 'zz').err).toContain(`The views are ${VIEWS.map(v => v.name).join(', ')}.`);
+    });
+    it('says why there is none', () => {
+      expect(run('a.plate', '--view', 'object')).toMatchObject({ code: 3, out: '', err: expect.stringContaining('No light reaches a plate') as string });
+      expect(run('string.plate', '--view', 'light')).toMatchObject({ code: 3, out: '', err: expect.stringContaining('How large P1 is, is not written') as string });
+    });
+    it('--plate and --from say of what, and from where', () => {
+      expect(whelk('--view', 'object', '--from=-0.5,0').out).toContain('50 % of the way to the left edge');
+      expect(whelk('--view', 'object', '--plate', 'P7')).toMatchObject({ code: 2, err: expect.stringContaining('Its plates: P1.') as string });
+      expect(whelk('--view', 'object', '--from', '3,0')).toMatchObject({ code: 2, out: '', err: expect.stringContaining('two shares from -1 to 1') as string });
+    });
   });
 });
 

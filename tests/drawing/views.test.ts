@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { analyse } from '../../server/analysis.ts';
 import type { Mark } from '../../server/drawing/marks.ts';
 import { svgOf } from '../../server/drawing/svg.ts';
-import { viewNamed, VIEWS, type Drawn } from '../../server/drawing/views.ts';
+import type { Drawn } from '../../server/drawing/view.ts';
+import { viewNamed, VIEWS } from '../../server/drawing/views.ts';
 import { disk, EXAMPLES } from '../examples/library.ts';
 import { whelk } from '../features/source.ts';
 

@@ -9,6 +9,31 @@ const open = async (text: string): Promise<Page> => (editor = await startEditor(
 afterEach(() => editor.close());
 
 const setup = (name: string, ...more: string[]): string => `setup "${name}" {\n  table: 1200 x 900 mm\n  laser red at (60, 100) mm heading 0°\n  mirror M1 at (1000, 100) mm\n  beam stop B1 at (1000, 700) mm\n  beam raw from red\n    -> M1\n    -> B1\n${more.map(l => `  ${l}\n`).join('')}}\n`;
+const BALL = `setup "Ball of clay" {
+  laser red at (1000, 600) mm heading 180° {
+    coherence length: 500 mm
+  }
+  splitter S1 at (700, 600) mm
+  mirror M1 at (300, 600) mm
+  mirror M2 at (700, 0) mm
+  object ball at (0, 0) mm {
+    shape: sphere
+    diameter: 40 mm
+  }
+  plate P1 at (0, 300) mm facing ball {
+    size: 100 x 80 mm
+  }
+  beam raw from red
+    -> S1
+  beam reference from S1 through
+    -> M1
+    -> P1
+  beam object from S1 reflected
+    -> M2
+    -> ball
+    -> P1
+}
+`;
 const all = (marks: readonly PictureMark[]): PictureMark[] => marks.flatMap(m => [m, ...all(m.children)]);
 const ask = (page: Page, params: object = {}): Promise<PictureAnswer> => page.ask<PictureAnswer>('platewright/picture', params);
 
@@ -42,6 +67,30 @@ describe('a picture', () => {
     expect((await ask(page)).sheet).toBeUndefined();
     editor.close();
     expect(await ask(await open('// nothing yet\n'))).toBeNull();
+  });
+  it('is of the view that is asked for, and says which can be drawn, and why the others cannot', async () => {
+    const page = await open(setup('Whelk'));
+    const answer = await ask(page, { view: 'object' });
+    expect(answer.view).toBe('object');
+    expect(answer.sheet).toBeUndefined();
+    expect(answer.plates).toEqual([]);
+    expect(answer.views[0]).toEqual({ name: 'plan', words: 'the table from above' });
+    expect(answer.views.find(v => v.name === 'object')).toEqual({ name: 'object', words: 'the object as the plate sees it', why: 'No light reaches a plate.' });
+    // Of a view that there is not the first is drawn.
+    expect(await ask(page, { view: 'attic' })).toMatchObject({ view: 'plan', sheet: { title: 'Whelk' } });
+  });
+  it('of the object is seen from the point of the plate that is asked for, and nothing in it can be dragged', async () => {
+    const page = await open(BALL);
+    const answer = await ask(page, { view: 'object', viewpoint: { x: 1, y: 0 } });
+    expect(all(answer.sheet!.marks).some(m => m.text?.includes('100 % of the way to the right edge'))).toBe(true);
+    expect(answer).toMatchObject({ plate: 'P1', plates: ['P1'], items: [{ id: 'ball', drags: [], range: page.range('ball') }] });
+    for (const viewpoint of [{ x: 'far' }, { x: 1e9, y: -1e9 }, null]) expect((await ask(page, { view: 'object', viewpoint })).sheet).toBeDefined();
+  });
+  it('of a map has its figures for a pointer', async () => {
+    const { probe } = await ask(await open(BALL), { view: 'brightness' });
+    expect(probe).toMatchObject({ columns: 25, rows: 25, words: 'brightness with which the middle of ball records at P1' });
+    expect(probe!.values).toHaveLength(625);
+    expect(probe!.texts.every(t => /^\d+(?:\.\d)? %$/.test(t))).toBe(true);
   });
   it('holds text as text', async () => {
     const page = await open(setup('<img src=x onerror=alert(1)>'));

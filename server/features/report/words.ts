@@ -1,14 +1,7 @@
 /** The words in which a report puts figures: how a part will look, and how two paths compare. */
-import { DARK, NOTE, WARN } from '../../checks/paths/arms-mismatched.ts';
+import { BANDS, brightnessWord } from '../../checks/brightness.ts';
 import { giveOrTake, percent, show } from '../../model/show.ts';
 import type { Quantity } from '../../model/quantity.ts';
-
-/** From the brightest down; a part belongs to the first band whose lower end it reaches. Shares of full brightness. */
-export const BANDS: readonly { readonly word: string; readonly from: number }[] = [
-  { word: 'full', from: NOTE }, { word: 'slightly dull', from: WARN }, { word: 'dull', from: DARK }, { word: 'dark', from: 0 },
-];
-
-export const brightnessWord = (share: number): string => (BANDS.find(b => share >= b.from) ?? BANDS[BANDS.length - 1]!).word;
 
 /** `dull to full`; one word where both ends read the same. */
 export function brightnessWords(low: number, high: number): string {

@@ -1,7 +1,7 @@
 import { fromFrame, turnedFromFrame, turnedIntoFrame, type Frame } from '../solids/frame.ts';
 import { halfSize } from '../solids/solid.ts';
 import { unit, type Vector } from '../vectors.ts';
-import { surfacePatches, type Patch } from './patches.ts';
+import { surfacePatches, type Outlines, type Patch } from './patches.ts';
 
 /**
  * The surface of an ellipsoid as patches: what is known of a thing whose size is known and whose shape is not, as long as it has no corners.
@@ -9,14 +9,18 @@ import { surfacePatches, type Patch } from './patches.ts';
  * @param frame its middle and its axes
  * @param size along these axes, m; see `halfSize`. One that is flat has no patches
  * @param count about how many; see `patchCounts`
+ * @param outlines as of `surfacePatches`
  *
  * Validity: as `surfacePatches`; the areas are those of flat pieces, which add up to that of the surface to 1 % from 200 patches, where no axis is more than three times another.
  * Source: geometry: a ball stretched by a, b, c has the normal (x/a, y/b, z/c), and its areas grow by abc times the length of that.
  */
-export function roundedPatches(frame: Frame, size: Vector, count: number): Patch[] {
+export function roundedPatches(frame: Frame, size: Vector, count: number, outlines?: Outlines): Patch[] {
   const [a, b, c] = halfSize(size);
   if (!(a * b * c > 0)) return [];
-  return surfacePatches({ kind: 'sphere', middle: [0, 0, 0], radius: 1 }, count).map(({ point: [x, y, z], normal: [u, v, w], area }) => {
+  const corners: Outlines | undefined = outlines && [];
+  const ball = surfacePatches({ kind: 'sphere', middle: [0, 0, 0], radius: 1 }, count, corners);
+  for (const of of corners ?? []) outlines!.push(of.map(([x, y, z]) => fromFrame(frame, [a * x, b * y, c * z])));
+  return ball.map(({ point: [x, y, z], normal: [u, v, w], area }) => {
     const stretched: Vector = [u / a, v / b, w / c];
     return { point: fromFrame(frame, [a * x, b * y, c * z]), normal: turnedFromFrame(frame, unit(stretched)), area: area * a * b * c * Math.hypot(...stretched) };
   });

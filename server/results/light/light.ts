@@ -12,7 +12,7 @@ import { imagesOf, type Image } from './images.ts';
 import { Meters } from './meter.ts';
 import { plateLight, readingsAt, type PlateLight } from './plate-light.ts';
 import { Powers, type PowerReading } from './powers.ts';
-import { Predictions } from './predicted.ts';
+import { Predictions, type Over } from './predicted.ts';
 import { Splits, type Solved } from './split.ts';
 import { Wheels, type Wheel } from './wheels.ts';
 
@@ -41,6 +41,8 @@ export interface Light {
   /** Least and greatest beam ratio over a plate, by the plan, as shares of that in its middle; of one reference and one object beam that its own object scatters. */
   over(plate: Thing): readonly [Cell, Cell] | undefined;
   ask(name: string): Cell | undefined;
+  /** light of an arm over its plate, beside that in the middle: what `over` has the ends of */
+  sharesOver(arm: Arm): Over | undefined;
 }
 
 /** What a name of a result must end with to be one of light at a plate. */
@@ -107,7 +109,7 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
     darkOf: arm => (plates.has(arm.plate) ? plates.get(arm.plate)!.dark.find(d => d.arm === arm) : unlit.get(arm)),
     get solved() { return [...splits.solved.values()]; },
     get plates() { return [...plates.values()]; }, get corrections() { return [...factors.cells, ...offsets.offsets]; }, wheels: told, drifts, images, powers, readPowers, problems, fates,
-    caught, over,
+    caught, over, sharesOver: arm => predictions.sharesOver(arm),
     reflects: splitter => {
       const bound = splitter.facts.get('reflects')?.value.kind;
       if (told.some(w => w.splitter === splitter) || (bound !== undefined && bound !== 'unknown')) return wheels.of(splitter).reflects;

@@ -9,7 +9,7 @@ import { sidesOfThing } from '../fringes/extents.ts';
 import type { Cell, Rule } from '../graph.ts';
 import { formOf } from '../object/object.ts';
 import { EDGE_ON, litAt, referenceFrom } from '../places/angles.ts';
-import { cornerLight, ratioOver, FACE_LOSS, objectLight, patchesFor, PREDICTED_OBJECT, PREDICTED_REFERENCE, PREDICTED_SCREEN, REFERENCE_LIGHT, SINGLE_RATIO } from '../rules/object-light.ts';
+import { cornerLight, objectOverPlate, ratioOver, referenceOverPlate, FACE_LOSS, objectLight, patchesFor, PREDICTED_OBJECT, PREDICTED_REFERENCE, PREDICTED_SCREEN, REFERENCE_LIGHT, SINGLE_RATIO, type OnPlate } from '../rules/object-light.ts';
 import { CAUGHT_AS_READ, CAUGHT_POWER } from '../rules/light.ts';
 import { caughtShare, landingShare } from '../rules/table.ts';
 import type { LightContext } from './context.ts';
@@ -20,6 +20,16 @@ import { beamNumbers, FOR_EACH, MICRO, PER_WATT, spreads, type Yield } from './y
 
 const [PERCENT, DEGREE, MM] = [parseUnit('%')!, parseUnit('°')!, parseUnit('mm')!];
 const RIGHT = Math.PI / 180;
+
+/** Light over a plate beside that in the middle. */
+export interface Over {
+  /** how it arrives, or the plate stands, is known by an angle: then nothing tells which side of the plate is left and which is right */
+  readonly byAngle: boolean;
+  /** what sends the light is summed over so many parts for each point */
+  readonly parts: number;
+  /** at points as shares of half the width and height, to the right and up for who looks at the face of the plate */
+  readonly at: (points: readonly OnPlate[]) => number[];
+}
 
 export class Predictions {
   private readonly yields = new Map<Arm, Yield | Cell>();
@@ -139,6 +149,25 @@ export class Predictions {
     const { byAngle, cells } = this.arriving(reference, beam);
     const rule = ratioOver(end, byAngle, referenceFrom(plate, values), made.laid, cells.length);
     return graph.derive(name, rule, [sides[0]!, sides[1]!, ...cells, ...made.inputs], NUMBER, `${end} ratio of reference and ${object.name} across ${plate.id}, by that in the middle`);
+  }
+
+  /** Light of an arm over its plate beside that in the middle, at points as shares of half the width and height: what `ratioOver` takes the least and the greatest of. Undefined where nothing tells it. */
+  sharesOver(arm: Arm): Over | undefined {
+    const { plate } = arm;
+    const { graph, values, beams } = this.context;
+    const sides = sidesOfThing(plate, values);
+    const numbers = (cells: readonly Cell[]): number[] | undefined => (cells.some(c => c.missing) ? undefined : [sides![0]!, sides![1]!, ...cells].map(c => graph.value(c)!));
+    if (!sides) return undefined;
+    if (arm.role === 'object') {
+      const each = this.yieldOf(arm);
+      const made = 'make' in each ? each.over : undefined;
+      const x = made && numbers(made.inputs);
+      return x && { byAngle: made.laid.byAngle || made.laid.plateByAngle, parts: made.laid.count, at: points => objectOverPlate(made.laid, x, points) };
+    }
+    const beam = spreads(arm) ? beams.ofArm(arm) : undefined;
+    const arriving = beam && this.arriving(arm, beam);
+    const x = arriving && numbers(arriving.cells);
+    return x && { byAngle: arriving.byAngle, parts: 1, at: points => referenceOverPlate(arriving.byAngle, referenceFrom(plate, values), x, points) };
   }
 
   private reference(arm: Arm): Yield | Cell {

@@ -29,7 +29,7 @@ export interface Spot {
 }
 
 /** The setup as numbers, the middle of the object at (0, 0, 0). */
-interface Scene {
+export interface Scene {
   readonly mismatch: number
   readonly plate: Frame
   readonly width: number
@@ -46,7 +46,7 @@ interface Scene {
  * Inputs: mismatch of the middles; places of plate and object; normal of the plate; of a transfer that of the first hologram; direction of the reference, and its focus; direction of the
  * light on the object, and its focus; width and height of the plate; width, height and depth of the object, but of single points.
  */
-function sceneOf(layout: Layout, x: readonly number[]): Scene {
+export function sceneOf(layout: Layout, x: readonly number[]): Scene {
   let i = 1;
   const take = (): number => x[i++]!;
   const vector = (): Vector => { i += 3; return vectorAt(x, i - 3); };
@@ -126,7 +126,7 @@ export function search(layout: Layout, x: readonly number[], brightness: ((misma
   const parts = partsOf(layout, s);
   if (parts.length === 0) return undefined;
   const points = packed(parts);
-  const offset = offsetFor(s.plate.origin, HERE, s.reference, s.light, s.mismatch);
+  const offset = offsetOf(s);
   const edges = platePoints(s.plate, s.width, s.height, COARSE, COARSE, 'to the edges');
   const extremes = differenceExtremes(pairs(edges, points, s.reference, s.light, offset));
   if (!extremes) return undefined;
@@ -134,13 +134,29 @@ export function search(layout: Layout, x: readonly number[], brightness: ((misma
   const share = (i: number): number => i / (COARSE - 1) - 0.5;
   const largest: Spot = { plate: [share(plate % COARSE), share(Math.floor(plate / COARSE))], object: shareOf(s, parts[object]!) };
   if (!brightness) return { largest };
-  const cells = platePoints(s.plate, s.width, s.height, ACROSS, ACROSS, 'in cells');
-  const table = contrastTable(d => Math.sqrt(brightness(d)), Math.max(1e-6, Math.abs(difference)), STEPS);
-  const worst = darkest(recordedBrightnesses(pairs(cells, points, s.reference, s.light, offset), table));
+  const worst = darkest(recordedOver(s, points, brightness, Math.abs(difference)));
   if (!worst) return { largest };
   const found = shareOf(s, parts[worst.object]!);
   const sides = [0, 1, 2].map(i => found[i] !== 0 && meanBrightness(s, [0, 1, 2].map(k => (k === i ? -found[k]! : found[k]!)) as unknown as Vector, brightness) > meanBrightness(s, found, brightness) + ALIKE) as [boolean, boolean, boolean];
   return { largest, darkest: found, sides };
+}
+
+/** Brightness with which each of some parts records, averaged over the plate. `reach`: the mismatch that is largest in size, m. */
+export function recordedOver(s: Scene, points: Float64Array, brightness: (mismatch: number) => number, reach = reachOf(s, points)): Float64Array {
+  const cells = platePoints(s.plate, s.width, s.height, ACROSS, ACROSS, 'in cells');
+  const table = contrastTable(d => Math.sqrt(brightness(d)), Math.max(1e-6, reach), STEPS);
+  return recordedBrightnesses(pairs(cells, points, s.reference, s.light, offsetOf(s)), table);
+}
+const offsetOf = (s: Scene): number => offsetFor(s.plate.origin, HERE, s.reference, s.light, s.mismatch);
+function reachOf(s: Scene, points: Float64Array): number {
+  const extremes = differenceExtremes(pairs(platePoints(s.plate, s.width, s.height, COARSE, COARSE, 'to the edges'), points, s.reference, s.light, offsetOf(s)));
+  return Math.abs(extremes?.largest.difference ?? 0);
+}
+
+/** Mismatch of the middle of the object at points of the plate, as shares of its sides from its middle: of whatever `acrossPlate` has the least and the greatest. */
+export function mismatchesOver(layout: Layout, x: readonly number[], at: readonly Spot['plate'][]): number[] {
+  const s = sceneOf(layout, x);
+  return at.map(p => differenceAt(s, p, HERE));
 }
 
 /** Brightness that nobody tells apart. */

@@ -90,7 +90,7 @@ export const objectLight = (laid: Laid, patchesOf = remembered(laid)): Rule => (
 });
 
 /** Where on a plate, from its middle: to the right and up as seen from before it, m. */
-type OnPlate = readonly [number, number];
+export type OnPlate = readonly [number, number];
 const MIDDLE: OnPlate = [0, 0];
 
 function objectLightAt(laid: Laid, patchesOf: (size: Vector, sight: Vector) => readonly Patch[], x: readonly number[], [across, up]: OnPlate): number {
@@ -119,15 +119,29 @@ export const ratioOver = (end: 'least' | 'greatest', byAngle: boolean, from: Fro
   name: `${end} ratio across a plate`, of: [end, byAngle, from, laid.shape, laid.assumed, laid.lying, laid.count, laid.byAngle, laid.plateByAngle, reference], curved: true, costly: true,
   formula: `${end} of (light of the reference / light of the object) over middle, edges and corners of the plate, by that in the middle`, source: `${SPREAD}; ${LAMBERT}`,
   compute: x => {
-    const [w, h] = [x[0]!, x[1]!];
-    const [light, object] = [referenceOver(byAngle, from, x.slice(2, 2 + reference), 0), x.slice(2 + reference)];
-    const ratio = (at: OnPlate): number => light(at) / objectLightAt(laid, patchesOf, object, at);
-    const middle = ratio(MIDDLE);
-    const all = NET.map(([a, b]) => ratio([(a * w) / 2, (b * h) / 2]) / middle);
+    const [light, object] = [referenceOverPlate(byAngle, from, x.slice(0, 2 + reference), NET), objectOverPlate(laid, [x[0]!, x[1]!, ...x.slice(2 + reference)], NET, patchesOf)];
+    const all = light.map((l, i) => l / object[i]!);
     return end === 'least' ? Math.min(...all) : Math.max(...all);
   },
 });
 const NET: readonly OnPlate[] = [-1, 0, 1].flatMap(a => [-1, 0, 1].map(b => [a, b] as const));
+
+/** Points of a plate as shares of half its width and height, in metres. */
+const onPlate = ([w, h]: readonly number[], at: readonly OnPlate[]): readonly OnPlate[] => at.map(([a, b]) => [(a * w!) / 2, (b * h!) / 2]);
+
+/** Light of a reference over its plate, beside that in the middle. Inputs: width and height of the plate, then those of `cornerLight` but for its last three. The beam is taken to be centred. */
+export function referenceOverPlate(byAngle: boolean, from: From, x: readonly number[], at: readonly OnPlate[]): number[] {
+  const light = referenceOver(byAngle, from, x.slice(2), 0);
+  const middle = light(MIDDLE);
+  return onPlate(x, at).map(p => light(p) / middle);
+}
+
+/** The same of what sends its own light. Inputs: width and height of the plate, then those of `objectLight`. */
+export function objectOverPlate(laid: Laid, x: readonly number[], at: readonly OnPlate[], patchesOf = remembered(laid)): number[] {
+  const object = x.slice(2);
+  const middle = objectLightAt(laid, patchesOf, object, MIDDLE);
+  return onPlate(x, at).map(p => objectLightAt(laid, patchesOf, object, p) / middle);
+}
 
 /** Draws mostly leave an object as it is: its patches are kept until it is another. */
 function remembered(laid: Laid): (size: Vector, sight: Vector) => readonly Patch[] {

@@ -1,7 +1,7 @@
 /** The surface of an object, as everything takes it that looks at more than its middle: its light, which side of it is lit and seen, the maps. */
 import { facing } from '../../optics/solids/frame.ts';
 import type { Solid } from '../../optics/solids/solid.ts';
-import { pointsWithin, surfacePatches, type Patch } from '../../optics/surface/patches.ts';
+import { pointsWithin, surfacePatches, type Outlines, type Patch } from '../../optics/surface/patches.ts';
 import { roundedPatches } from '../../optics/surface/rounded.ts';
 import type { Vector } from '../../optics/vectors.ts';
 
@@ -30,14 +30,14 @@ export const PARTS = 200;
 
 export const HERE: Vector = [0, 0, 0];
 
-/** The surface of an object about its middle, as a plate sees it that lies that way. Of what is rounded and flat, that of a flat box. */
-export function surfaceOf({ shape, lying, points }: Pick<Form, 'shape' | 'lying' | 'points'>, sight: Vector, size: Vector, count = PARTS): readonly Patch[] {
+/** The surface of an object about its middle, as a plate sees it that lies that way. Of what is rounded and flat, that of a flat box. `outlines`: given those of the patches, of which points have none. */
+export function surfaceOf({ shape, lying, points }: Pick<Form, 'shape' | 'lying' | 'points'>, sight: Vector, size: Vector, count = PARTS, outlines?: Outlines): readonly Patch[] {
   const frame = facing(HERE, sight);
   const [a, b, c] = frame.axes;
   if (points) return points.map(([r, u, t]): Patch => ({ point: [r * a[0] + u * b[0] + t * c[0], r * a[1] + u * b[1] + t * c[1], r * a[2] + u * b[2] + t * c[2]], normal: HERE, area: 1 }));
   if (shape === 'points') return pointsWithin(frame, size, count);
-  const round = shape === 'rounded' ? roundedPatches(frame, size, count) : [];
-  return round.length > 0 ? round : surfacePatches(solidOf(shape, lying, size, sight), count);
+  const round = shape === 'rounded' ? roundedPatches(frame, size, count, outlines) : [];
+  return round.length > 0 ? round : surfacePatches(solidOf(shape, lying, size, sight), count, outlines);
 }
 
 /** The solid that a thing counts as; of what is rounded or no solid the box that holds it. All are laid out by the line of sight, so that nothing depends on how the table is turned. */

@@ -1,0 +1,52 @@
+/** Outlines of the patches of a surface, against the areas and the normals of the patches themselves and of the solids. Areas of corners by the cross products of their triangles. */
+import { describe, expect, test } from 'vitest';
+import { facing } from '../../server/optics/solids/frame.ts';
+import type { Solid } from '../../server/optics/solids/solid.ts';
+import { surfacePatches, type Outlines } from '../../server/optics/surface/patches.ts';
+import { roundedPatches } from '../../server/optics/surface/rounded.ts';
+import type { Vector } from '../../server/optics/vectors.ts';
+
+const FRAME = facing([0.1, -0.2, 0.3], [1, 2, 0.5]);
+const less = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+/** Area as a vector: along the normal that the corners run about counter-clockwise. */
+const areaOf = (corners: readonly Vector[]): Vector => corners.slice(1, -1).reduce<Vector>((sum, c, i) => { const t = cross(less(c, corners[0]!), less(corners[i + 2]!, corners[0]!)); return [sum[0] + t[0] / 2, sum[1] + t[1] / 2, sum[2] + t[2] / 2]; }, [0, 0, 0]);
+
+const SOLIDS: readonly (readonly [string, Solid, number, number])[] = [
+  // 2 (60·40 + 40·20 + 20·60) mm² = 8800 mm², flat: no part of it is lost in corners.
+  ['box', { kind: 'box', frame: FRAME, size: [0.06, 0.04, 0.02] }, 8800e-6, 1e-9],
+  // 4π · 25² mm²: corners lie on the ball, so that the flat pieces between them have a little less.
+  ['sphere', { kind: 'sphere', middle: [0, 0, 0], radius: 0.025, frame: FRAME }, 4 * Math.PI * 0.025 ** 2, 0.02],
+  // 2π · 20 · (50 + 20) mm²
+  ['cylinder', { kind: 'cylinder', middle: [0, 0, 0], axis: FRAME.axes[2], radius: 0.02, height: 0.05, frame: FRAME }, 2 * Math.PI * 0.02 * 0.07, 0.02],
+];
+
+describe.each(SOLIDS)('outlines of a %s', (_, solid, area, within) => {
+  const outlines: Outlines = [];
+  const patches = surfacePatches(solid, 600, outlines);
+  test('are those of the patches, one for one, and the same patches come without', () => {
+    expect(outlines).toHaveLength(patches.length);
+    expect(surfacePatches(solid, 600)).toEqual(patches);
+    patches.forEach(({ point, area: own }, i) => {
+      const middle = outlines[i]!.reduce<Vector>((s, c) => [s[0] + c[0] / outlines[i]!.length, s[1] + c[1] / outlines[i]!.length, s[2] + c[2] / outlines[i]!.length], [0, 0, 0]);
+      expect(Math.sqrt(dot(less(middle, point), less(middle, point)))).toBeLessThan(0.6 * Math.sqrt(own));
+    });
+  });
+  test('have the area of the solid, and of each patch', () => {
+    const each = outlines.map(o => Math.sqrt(dot(areaOf(o), areaOf(o))));
+    expect(Math.abs(each.reduce((a, b) => a + b, 0) / area - 1)).toBeLessThan(within);
+    each.forEach((a, i) => { expect(Math.abs(a / patches[i]!.area - 1)).toBeLessThan(Math.max(within, 0.06)); });
+  });
+  test('run counter-clockwise about the normal', () => {
+    outlines.forEach((o, i) => { const a = areaOf(o); expect(dot(a, patches[i]!.normal) / Math.sqrt(dot(a, a))).toBeGreaterThan(0.98); });
+  });
+});
+
+test('corners of a rounded thing lie on its surface: x²/a² + y²/b² + z²/c² = 1', () => {
+  const outlines: Outlines = [];
+  const patches = roundedPatches(facing([0, 0, 0], [0, 0, 1]), [0.04, 0.06, 0.02], 300, outlines);
+  expect(outlines).toHaveLength(patches.length);
+  // Facing up, the first axis lies along x and the second along y.
+  for (const [x, y, z] of outlines.flat()) expect((x / 0.02) ** 2 + (y / 0.03) ** 2 + (z / 0.01) ** 2).toBeCloseTo(1, 9);
+});

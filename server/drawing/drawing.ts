@@ -27,7 +27,7 @@ export interface DrawnThing extends Written {
   /** from above, closed, counter-clockwise; without corners where its facing is unknown and it takes no room */
   readonly outline: readonly Point[];
   /** the same from the near side of the table, over its height */
-  readonly front: readonly Point[];
+  readonly front: () => readonly Point[];
   /** height of the top of its post, m; 0 without one */
   readonly post: number;
   /** it hangs above the beams, and hides what is below it */
@@ -128,7 +128,7 @@ function drawnThing(s: Standing, height: number, r: Results): DrawnThing {
   const focal = thing.facts.get('focal length')?.value;
   const layer = layerOf(s, normal, r);
   return {
-    name: thing.id, kind: thing.kind.word, written: fixed(thing.at), at: flat(s.at), height: s.at[2], above: s.at[2] > height + HANGS, outline: outlineOf(body!), front: outlineOf(body!, 'the near side'), post: s.postTop,
+    name: thing.id, kind: thing.kind.word, written: fixed(thing.at), at: flat(s.at), height: s.at[2], above: s.at[2] > height + HANGS, outline: outlineOf(body!), front: () => outlineOf(body!, 'the near side'), post: s.postTop,
     normal: normal && level(normal), face: s.form.face === 'body' ? [s.face.size[0], s.face.size[2]] : [s.face.size[0], 0],
     rounded: s.form.face === 'body' && formOf(thing, r.values).shape !== 'box',
     ...(layer ? { layer } : {}), ...(focal?.kind === 'quantity' ? { curved: focal.quantity.value > 0 ? 'hollow' : 'bulging' } : {}),

@@ -5,6 +5,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, statSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import { open } from './client.mjs';
+import { timeDrawing } from './drawing.mjs';
 import { timeHovers, timeReports } from './examples.mjs';
 import { timeMaps } from './maps.mjs';
 import { ours, peers } from './servers.mjs';
@@ -47,6 +48,7 @@ const size = packed ? statSync('out/platewright.vsix').size / 1e6 : undefined;
 if (packed) console.log(`${'packed extension'.padEnd(42)}${size.toFixed(3)} MB`);
 
 const maps = await timeMaps();
+const drawing = await timeDrawing();
 const report = await timeReports();
 const hover = own.length > 0 ? await timeHovers() : undefined;
 
@@ -64,6 +66,8 @@ const limits = [
   ['packed extension, MB', size, 1],
   ['maps, path differences: ours / C', maps?.differences, 2],
   ['maps, brightnesses: ours / C', maps?.brightness, 2],
+  ['500 things, first picture, ms', drawing.picture, 100],
+  ['panel of the bench plan, MB', drawing.size / 1e6, 0.4],
   ['the whole report of any example, ms', report, 50],
   ['hover right behind an edit, 95 of 100, ms', hover, 20],
 ];

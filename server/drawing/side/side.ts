@@ -14,13 +14,13 @@ export const hasHeights = (d: Drawing): boolean => d.legs.some(l => Math.abs(l.h
 const at = (x: number, z: number): Point => [x * 1000, -z * 1000];
 
 export function sideOf(d: Drawing): Sheet {
-  const points: Point[] = [[0, 0], ...(d.table ? [[d.table[0] * 1000, 0] as Point] : []), ...d.things.flatMap(t => [at(t.at[0], t.height), ...t.front.map(p => at(...p))]), ...d.legs.flatMap(l => [at(l.from[0], l.heights[0]), at(l.to[0], l.heights[1])])];
+  const points: Point[] = [[0, 0], ...(d.table ? [[d.table[0] * 1000, 0] as Point] : []), ...d.things.flatMap(t => [at(t.at[0], t.height), ...t.front().map(p => at(...p))]), ...d.legs.flatMap(l => [at(l.from[0], l.heights[0]), at(l.to[0], l.heights[1])])];
   const all = boxOf(points);
   const frame: Box = { x: all.x - MARGIN, y: all.y - MARGIN, w: Math.max(300, all.w + 2 * MARGIN), h: Math.max(200, all.h + 2 * MARGIN) };
   const letter = LETTER * Math.max(0.6, Math.min(4, frame.w / 1300));
   const foot = [...d.notes, 'Things that stand before each other are drawn over each other.'];
   const box: Box = { x: frame.x, y: frame.y - 2 * letter, w: frame.w, h: frame.h + (3 + 1.4 * foot.length) * letter };
-  const boxes = d.things.map(t => boxOf(t.front.length > 2 ? t.front.map(p => at(...p)) : [at(t.at[0], t.height)]));
+  const boxes = d.things.map(t => boxOf(t.front().length > 2 ? t.front().map(p => at(...p)) : [at(t.at[0], t.height)]));
   const lines = d.legs.map(l => [at(l.from[0], l.heights[0]), at(l.to[0], l.heights[1])] as const);
   const names = placed(d.things.map((t, i) => ({ own: boxes[i]!, w: widthOf(t.name, letter), h: letter })), { boxes, lines, frame });
   return {
@@ -51,14 +51,14 @@ function ground(d: Drawing, frame: Box, letter: number): Mark[] {
 
 function thing(t: DrawnThing): Mark {
   const [x, y] = at(t.at[0], t.height);
-  const form = t.front.length > 2 ? mark(t.rounded ? 'ellipse' : 'path', t.rounded ? ellipse(t) : { class: 'mount', d: shape(t.front.map(p => at(...p))) }) : mark('circle', { class: 'mount', cx: x, cy: y, r: 8 });
+  const form = t.front().length > 2 ? mark(t.rounded ? 'ellipse' : 'path', t.rounded ? ellipse(t) : { class: 'mount', d: shape(t.front().map(p => at(...p))) }) : mark('circle', { class: 'mount', cx: x, cy: y, r: 8 });
   return mark('g', { 'data-item': t.name }, [
     told(`${t.kind} ${t.name}, ${Math.round(t.height * 1000)} mm above the table`), ...(t.post > 0 ? [mark('line', { class: 'post', x1: x, y1: 0, x2: x, y2: -t.post * 1000 })] : []), form,
   ]);
 }
 
 function ellipse(t: DrawnThing): Readonly<Record<string, string | number>> {
-  const b = boxOf(t.front.map(p => at(...p)));
+  const b = boxOf(t.front().map(p => at(...p)));
   return { class: 'mount', cx: b.x + b.w / 2, cy: b.y + b.h / 2, rx: b.w / 2, ry: b.h / 2 };
 }
 

@@ -26,10 +26,13 @@ const MOUNTS_DIFFER = 0.01;
 /** @param give half of the 95 % band of where a thing stands, m */
 export function overlapsOf(things: readonly Standing[], give: (t: Thing) => number, context: TableContext): Overlap[] {
   const found: Overlap[] = [];
+  const gives = things.map(s => give(s.thing));
   things.forEach((a, i) => {
-    for (const b of things.slice(i + 1)) {
-      const loose = give(a.thing) + give(b.thing);
-      if (Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1], a.at[2] - b.at[2]) > a.bound + b.bound + loose) continue;
+    for (let k = i + 1; k < things.length; k++) {
+      const b = things[k]!;
+      const loose = gives[i]! + gives[k]!;
+      const near = a.bound + b.bound + loose;
+      if ((a.at[0] - b.at[0]) ** 2 + (a.at[1] - b.at[1]) ** 2 + (a.at[2] - b.at[2]) ** 2 > near * near) continue;
       const written = gapBetween(body(a, true, context), body(b, true, context), loose);
       const isSure = written < -TOUCHES;
       if (isSure || written < loose - TOUCHES) { found.push({ one: a.thing, other: b.thing, sure: true, gap: written, give: loose }); continue; }

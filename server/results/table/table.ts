@@ -49,7 +49,7 @@ export interface Look {
 }
 
 /** Legs times things: more than a few hundred of each stand on no table. */
-export const MOST_STANDING = 400;
+export const MOST_STANDING = 600;
 const MM = parseUnit('mm')!;
 const NOTHING: Look = { things: new Map(), rays: new Map(), blocked: [], overlaps: [], straight: [], turnedRound: [], off: [], faces: [], pinholes: [], unused: [], spills: [], parallel: [], flashes: [], spots: [] };
 

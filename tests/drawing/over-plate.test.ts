@@ -88,6 +88,18 @@ ${more}  }
 }
 `;
 
+describe('brightness', () => {
+  test('of arms that differ by far more than the light holds together is dark all over, and has no lines', () => {
+    // The object arm, 600 + 700 + 300 = 1600 mm, is 776 mm longer than 400 + 424 mm of the reference; the light holds together over 20 mm.
+    const r = results(placed('(300, 600)').replace('500 mm', '20 mm'));
+    const d = drawn(r, 'brightness');
+    expect(said(d)).toContain('0 % all over');
+    expect(svgOf(d.sheet)).not.toContain('class="contour');
+    expect(svgOf(d.sheet)).toContain(`fill="${mapColour(0)}" x="0"`);
+  });
+  test('of matched arms is light all over', () => { expect(svgOf(drawn(results(placed('(300, 600)').replace('500 mm', '5000 m')), 'brightness').sheet)).toContain(`fill="${mapColour(1)}" x="0"`); });
+});
+
 describe('the way round', () => {
   test('is that of somebody on the side that the reference comes from', () => {
     // From (300, 600) to (0, 300): for somebody at +y who looks along −y, −x lies to the right, and the light comes from his left, at 45°.

@@ -104,6 +104,13 @@ describe('brightness', () => {
     expect(Math.abs(o!.bright![i]! / o!.light[i]! - r.graph.value(cell)!)).toBeLessThan(0.03);
     for (let k = 0; k < o!.light.length; k++) expect(o!.bright![k]).toBeLessThanOrEqual(o!.light[k]!);
   });
+  test('of arms that do not match is none, which is said', () => {
+    // The object arm is 776 mm longer; the light holds together over 20 mm.
+    const far = results(page(BALL, undefined, ['coherence length: 20 mm']));
+    expect(seenFrom(far, far.setup.things.get('P1')!)!.objects[0]!.bright!.every(b => b < 0.001)).toBe(true);
+    expect(said(drawn(far))).toContain('All of ball records dark.');
+    expect(said(drawn(results(page(BALL))))).not.toContain('records dark');
+  });
   test('is named where it is least', () => { expect(said(drawn(example('single-beam-oyster.plate')))).toMatch(/records worst of oyster: \d+ % of what/); });
   test('that nothing tells is no grey alone: a pattern says so', () => {
     const told = drawn(results(page(BALL)));

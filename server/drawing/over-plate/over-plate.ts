@@ -19,6 +19,8 @@ const [SIDE, MARGIN, LETTER] = [560, 70, 17];
 const SMALL = 0.85 * LETTER;
 /** Light that comes along the plate by less than this has no side that it comes from, to speak of. */
 const SQUARELY = 0.03;
+/** A share of the brightness that nobody sees: less than one in a hundred of it. */
+const NOTHING = 0.01;
 const MICRO = parseUnit('µW/cm²')!;
 
 export const mapView = (what: OverWhat) => (r: Results, look: Look): (() => Drawn) | string => {
@@ -52,8 +54,10 @@ function drawn(map: OverPlate, { setup, graph }: Results): Drawn {
   const box: Box = { x: 0, y: y + (upright && up > 0 ? MARGIN + LETTER : 1.2 * LETTER), w: sides[0] * k, h: sides[1] * k };
   const [least, most] = [Math.min(...values), Math.max(...values)];
   const factor = map.what === 'light' && !map.relative ? MICRO.factor : 1;
-  const levels = levelsOf(least / factor, most / factor).map(v => v * factor);
-  const light = lightnessIn(least, most);
+  // Brightness is a share of what there could be: what is dark all over is drawn dark, and has no lines.
+  const share = map.what === 'brightness';
+  const levels = share && most < NOTHING ? [] : levelsOf(share && least < NOTHING ? 0 : least / factor, most / factor).map(v => v * factor);
+  const light = lightnessIn(least, share ? 1 : most);
   const colours = [...levels, most].map((to, i) => mapColour(light(((levels[i - 1] ?? least) + to) / 2)));
   const lines = contoursOf(values, count, levels, box);
   const marks: Mark[] = [

@@ -1,5 +1,6 @@
 /** Below the object: what its greys mean, in stops and in words, and what is left out. */
 import { BANDS } from '../../checks/brightness.ts';
+import { DARK } from '../../checks/paths/arms-mismatched.ts';
 import { percent, show } from '../../model/show.ts';
 import { LENGTH } from '../../model/units.ts';
 import { label, mark, n, type Mark } from '../marks.ts';
@@ -14,7 +15,7 @@ export function legendMarks(stage: Stage, seen: readonly SeenShape[], r: Results
   const { objects } = stage.view;
   const known = objects.every(o => o.bright);
   const size = 0.85 * letter;
-  marks.push(label(known ? 'Brightness of each part in the hologram, by the best lit part with matched paths' : 'Light on each part, by the best lit part', x, y + size, size, 'letter'));
+  marks.push(label(known ? 'Brightness of each part in the hologram, beside the best lit part with matched paths' : 'Light on each part, beside the best lit part', x, y + size, size, 'letter'));
   y += 1.6 * size;
   const steps = 4 * STOPS;
   const w = width / (steps + 1);
@@ -28,7 +29,7 @@ export function legendMarks(stage: Stage, seen: readonly SeenShape[], r: Results
   BANDS.forEach(({ word, from }, i) => {
     const [left, right] = [i === 0 ? x : at(-Math.log2(BANDS[i - 1]!.from)), from > 0 ? at(-Math.log2(from)) : x + width];
     if (i > 0) marks.push(mark('path', { class: 'angle', d: `M${n(left)} ${n(y - 0.7 * size)}v${n(1.1 * size)}` }));
-    marks.push(label(word, (left + right) / 2, y + 0.15 * size, 0.9 * size, 'letter', 'middle'));
+    marks.push(label(word, (left + right) / 2, y + 0.1 * size, 0.8 * size, 'letter', 'middle'));
   });
   y += 1.3 * size;
   const row = (draw: (at: number) => Mark[], words: string): void => { marks.push(...draw(y), label(words, x + 2.6 * size, y + 0.8 * size, size, 'letter')); y += 1.6 * size; };
@@ -39,6 +40,7 @@ export function legendMarks(stage: Stage, seen: readonly SeenShape[], r: Results
   const bar = lengthOf(0.4 * width / perMetre);
   row(at => [mark('path', { class: 'scale', d: `M${n(x)} ${n(at + 0.2 * size)}v${n(0.6 * size)}M${n(x)} ${n(at + size / 2)}h${n(bar * perMetre)}M${n(x + bar * perMetre)} ${n(at + 0.2 * size)}v${n(0.6 * size)}` }), label(`${show(bar, LENGTH)} where the middle is`, x + bar * perMetre + size, at + 0.8 * size, size, 'letter')], '');
   const notes = [
+    ...objects.filter(o => o.bright?.every(b => b < DARK)).map(o => `All of ${o.object.id} records dark.`),
     ...objects.filter(o => o.assumed && o.shape === 'rounded').map(o => `The shape of ${o.object.id} is not written, so that it is drawn rounded.`),
     ...stage.view.notes.map(s => `${s[0]!.toUpperCase()}${s.slice(1)}.`),
     'Surfaces count as dull, and throw no shadow on each other.',

@@ -42,8 +42,12 @@ const clean = async (what) => expect(await page.locator('.tab.dirty').count() ==
 
 /** Gives the keyboard to the text, wherever it is. */
 async function toText() {
-  await press('Control+1');
-  await page.locator('.monaco-editor.focused').first().waitFor();
+  const there = page.locator('.monaco-editor.focused').first();
+  // While a question closes, a key may go nowhere.
+  await until(async () => {
+    await press('Control+1');
+    return there.waitFor({ timeout: 1500 }).then(() => true, () => false);
+  }, 'the text does not get the keyboard');
 }
 const into = async (...place) => { await toText(); await goInto(...place); };
 const read = async (file) => { await toText(); await open(file); };
@@ -207,6 +211,18 @@ const STEPS = {
     await words('P1').filter({ hasText: '(700, 700) mm' }).waitFor({ state: 'attached', timeout: 60_000 });
     expect(await view() === before, `the view is ${await view()} and not ${before}`);
     await panel.locator('#fit').click();
+  },
+  async 'a server that starts again draws it again'() {
+    await item('M1').evaluate((element) => { element.sameAsBefore = true; });
+    await command('Platewright: Restart Server');
+    await toText();
+    await goInto(original, '(1100, 100)', 2);
+    await keyboard.press('Shift+ArrowRight');
+    await keyboard.type('0');
+    await words('M1').filter({ hasText: '(1000, 100) mm' }).waitFor({ state: 'attached' });
+    expect(await item('M1').evaluate((element) => element.sameAsBefore === true), 'the picture was taken away meanwhile');
+    await press('Control+Z');
+    await words('M1').filter({ hasText: '(1100, 100) mm' }).waitFor({ state: 'attached' });
   },
   async 'text that can’t be read leaves the picture, and says so'() {
     await read(PAGE);

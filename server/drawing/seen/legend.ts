@@ -15,7 +15,7 @@ export function legendMarks(stage: Stage, seen: readonly SeenShape[], r: Results
   const { objects } = stage.view;
   const known = objects.every(o => o.bright);
   const size = 0.85 * letter;
-  marks.push(label(known ? 'Brightness of each part in the hologram, beside the best lit part with matched paths' : 'Light on each part, beside the best lit part', x, y + size, size, 'letter'));
+  marks.push(label(known ? 'Brightness of each part, beside the best lit part with matched paths' : 'Light on each part, beside the best lit part', x, y + size, size, 'letter'));
   y += 1.6 * size;
   const steps = 4 * STOPS;
   const w = width / (steps + 1);

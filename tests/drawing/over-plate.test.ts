@@ -34,6 +34,13 @@ describe('the map is what the cells say', () => {
     near(Math.min(...net(m)), value(r, 'P1.beam ratio') * value(r, 'P1.object.least ratio across the plate'));
     near(Math.max(...net(m)), value(r, 'P1.beam ratio') * value(r, 'P1.object.greatest ratio across the plate'));
   });
+  test('of the ratio to all of several object beams', () => {
+    const jug = example('key-and-fill');
+    const m = map(jug, 'ratio');
+    near(middle(m), value(jug, 'P1.beam ratio'));
+    near(Math.min(...net(m)), value(jug, 'P1.beam ratio') * value(jug, 'P1.least ratio across the plate'));
+    near(Math.max(...net(m)), value(jug, 'P1.beam ratio') * value(jug, 'P1.greatest ratio across the plate'));
+  });
   test('of the light in the middle', () => {
     near(middle(map(r, 'light')), value(r, 'P1.light'));
     const jug = example('key-and-fill');
@@ -141,7 +148,7 @@ describe('what nothing tells', () => {
     expect(said(drawn(example('whelk-on-the-table'), 'brightness'))).not.toContain('predicted');
   });
   test.each([
-    ['ratio', 'key-and-fill', 'Several beams of one kind'], ['ratio', 'single-beam-oyster', 'One beam makes the hologram'], ['light', 'whelk-by-string', 'How large P1 is, is not written'],
+    ['ratio', 'single-beam-oyster', 'One beam makes the hologram'], ['light', 'whelk-by-string', 'How large P1 is, is not written'],
     ['light', 'shots', 'takes a lens that spreads it'], ['brightness', 'back-lit-leaf', 'stand somewhere'], ['ratio', 'back-lit-leaf', 'lit by a beam that something spreads'],
   ])('is a sentence: %s of %s', (what, name, words) => { expect(viewNamed(what)!.of(example(name), {})).toEqual(expect.stringContaining(words)); });
   test('of a laser whose coherence nobody wrote is a sentence', () => { expect(viewNamed('brightness')!.of(results(placed('(300, 600)').replace('    coherence length: 500 mm\n', '')), {})).toContain('“coherence length”'); });

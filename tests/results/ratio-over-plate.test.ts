@@ -14,29 +14,46 @@ const page = (things: string): string => setup(
 );
 const SHARD = 'object shard at (700, 600) mm {\n  shape: box\n  size: 1 x 1 x 0.01 mm\n  tone: 40%\n  gloss: 0%\n}\nplate P1 at (700, 800) mm facing shard {\n  size: 120 x 90 mm\n}';
 
+const PLATE: V = [700, 800, 0];
+// The beam spreads from a point 3 mm behind the lens (past it for whoever follows the light), 60 mm behind M1.
+const way = less(PLATE, [1200, 100, 0]);
+const along = (d: number): V => [1200 + (way[0] / size(way)) * d, 100 + (way[1] / size(way)) * d, 0];
+const [source, axis]: [V, V] = [along(63), [way[0] / size(way), way[1] / size(way), 0]];
+// w = r z / f (physics of thin lenses: r the radius on the lens, z from the focus); light on the plate: exp(−2ρ²/w²)/w² · cos θ / cos β.
+const radius = 0.7 * Math.sqrt(1 + ((60 + 250 + 850) / (Math.PI * 0.7 ** 2 / 632.8e-6)) ** 2);
+const reference = (p: V): number => {
+  const ray = less(p, source);
+  const z = dot(ray, axis);
+  const w = (radius * z) / 3;
+  return (Math.exp((-2 * (dot(ray, ray) - z * z)) / w ** 2) / w ** 2) * (Math.abs(ray[1]) / size(ray)) / (z / size(ray));
+};
+/** Of a small flat thing that faces the middle of the plate: cosine at it, cosine at the plate, and the square of the distance. */
+const scattered = (from: V) => (p: V): number => { const [ray, sight] = [less(p, from), less(PLATE, from)]; return (dot(ray, sight) / size(ray) / size(sight)) * (ray[1] / size(ray)) / dot(ray, ray); };
+const NET = [-60, 0, 60].flatMap(x => [-45, 0, 45].map((z): V => [700 + x, 800, z]));
+
 test('is that of both lights at its corners, its edges and its middle', () => {
   const r = read(page(SHARD));
-  const [object, plate]: [V, V] = [[700, 600, 0], [700, 800, 0]];
-  // The beam spreads from a point 3 mm behind the lens (past it for whoever follows the light), 60 mm behind M1.
-  const way = less(plate, [1200, 100, 0]);
-  const at = (along: number): V => [1200 + (way[0] / size(way)) * along, 100 + (way[1] / size(way)) * along, 0];
-  const [source, axis]: [V, V] = [at(63), [way[0] / size(way), way[1] / size(way), 0]];
-  // w = r z / f (physics of thin lenses: r the radius on the lens, z from the focus); light on the plate: exp(−2ρ²/w²)/w² · cos θ / cos β.
-  const radius = 0.7 * Math.sqrt(1 + ((60 + 250 + 850) / (Math.PI * 0.7 ** 2 / 632.8e-6)) ** 2);
-  const reference = (p: V): number => {
-    const ray = less(p, source);
-    const z = dot(ray, axis);
-    const w = (radius * z) / 3;
-    return (Math.exp((-2 * (dot(ray, ray) - z * z)) / w ** 2) / w ** 2) * (Math.abs(ray[1]) / size(ray)) / (z / size(ray));
-  };
-  // Cosine at the object, cosine at the plate, and the square of the distance: cos⁴ over the square of the distance along the line of sight.
-  const scattered = (p: V): number => { const ray = less(p, object); return (ray[1] / size(ray)) ** 2 / dot(ray, ray); };
-  const shares = [-60, 0, 60].flatMap(x => [-45, 0, 45].map((z): V => [700 + x, 800, z])).map(p => reference(p) / scattered(p) / (reference(plate) / scattered(plate)));
+  const object = scattered([700, 600, 0]);
+  const shares = NET.map(p => reference(p) / object(p) / (reference(PLATE) / object(PLATE)));
   // The beam's own waist and the depth of the shard leave some parts in a thousand.
   const told = (end: string): number => r.results.graph.value(r.results.ask(`P1.object.${end} ratio across the plate`)!)!;
   expectNear(told('least'), Math.min(...shares), 0.01, 'least');
   expectNear(told('greatest'), Math.max(...shares), 0.01, 'greatest');
   expect(Math.max(...shares)).toBeGreaterThan(1.1);
+});
+
+test('of several object beams is that of all their light: each falls off as it does, from what it brings to the middle', () => {
+  const [a, b]: [V, V] = [[640, 640, 0], [800, 560, 0]];
+  const flat = (name: string, [x, y]: V): string => `object ${name} at (${x}, ${y}) mm {\n  shape: box\n  size: 1 x 1 x 0.01 mm\n  tone: 40%\n  gloss: 0%\n}`;
+  const r = read(page(`${flat('shard', a)}\n${flat('sherd', b)}\nplate P1 at (700, 800) mm heading 270° {\n  size: 120 x 90 mm\n}\nsplitter S2 at (300, 750) mm {\n  reflects: 50%\n}\nmirror M4 at (900, 980) mm\nspreader R3 on M4 -> sherd by 30 mm {\n  focal length: 4 mm\n}`)
+    .replace(/beam object from S1 reflected[^]*?-> shard\n *-> P1/, 'beam split from S1 reflected\n  -> M2\n  -> S2\nbeam key from S2 through\n  -> M3\n  -> R2\n  -> shard\n  -> P1\nbeam fill from S2 reflected\n  -> M4\n  -> R3\n  -> sherd\n  -> P1'));
+  const told = (name: string): number => { const cell = (r.results.ask(name) ?? r.results.graph.find(name))!; expect(cell.missing, name).toBeUndefined(); return r.results.graph.value(cell)!; };
+  const light = (p: V): number => (told('P1.key.light') * scattered(a)(p)) / scattered(a)(PLATE) + (told('P1.fill.light') * scattered(b)(p)) / scattered(b)(PLATE);
+  const shares = NET.map(p => reference(p) / light(p) / (reference(PLATE) / light(PLATE)));
+  expectNear(told('P1.least ratio across the plate'), Math.min(...shares), 0.01, 'least');
+  expectNear(told('P1.greatest ratio across the plate'), Math.max(...shares), 0.01, 'greatest');
+  // Neither of the two alone would do.
+  for (const one of [a, b]) expect(Math.abs(Math.max(...NET.map(p => (reference(p) / scattered(one)(p)) / (reference(PLATE) / scattered(one)(PLATE)))) - Math.max(...shares))).toBeGreaterThan(0.02);
 });
 
 test('is not told of an object whose size nobody wrote', () => {

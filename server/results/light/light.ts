@@ -99,10 +99,12 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
   }
   const over = (plate: Thing | undefined): readonly [Cell, Cell] | undefined => {
     const own = given.arms.arms.filter(a => a.plate === plate);
-    const [[reference, more], [object, others]] = [own.filter(a => a.role === 'reference'), own.filter(a => a.role === 'object')];
+    const [[reference, more], objects] = [own.filter(a => a.role === 'reference'), own.filter(a => a.role === 'object')];
     // The ratio of a hologram in one beam is another matter.
-    if (!reference || !object || more || others || reference.beam === object.beam) return undefined;
-    const [least, greatest] = (['least', 'greatest'] as const).map(end => predictions.ratioOver(reference, object, end));
+    if (!reference || more || objects.length === 0 || objects.some(a => a.beam === reference.beam)) return undefined;
+    at(reference.plate);
+    const light = (arm: Arm): Cell | undefined => given.graph.find(`${arm.plate.id}.${arm.name}.light`);
+    const [least, greatest] = (['least', 'greatest'] as const).map(end => predictions.ratioOver(reference, objects, end, light));
     return least && greatest && !least.missing && !greatest.missing ? [least, greatest] : undefined;
   };
   return {
@@ -130,7 +132,7 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
         return arm && predictions.faceLoss(arm);
       }
       if (name.endsWith(' ratio across the plate')) {
-        over(given.arms.arms.find(a => a.role === 'object' && name.startsWith(`${a.plate.id}.${a.name}.`))?.plate);
+        over(given.arms.arms.find(a => a.role === 'object' && (name.startsWith(`${a.plate.id}.${a.name}.`) || /^(?:least|greatest) /.test(name.slice(a.plate.id.length + 1))) && name.startsWith(`${a.plate.id}.`))?.plate);
         return given.graph.find(name);
       }
       if (AT_PLATE.test(name)) for (const p of all) at(p);

@@ -133,22 +133,29 @@ export class Predictions {
   }
 
   /**
-   * Least and greatest beam ratio over the plate, as shares of that in the middle: by the plan, of a spread reference and one object that sends its own light. Made when asked for.
+   * Least and greatest beam ratio over the plate, as shares of that in the middle: by the plan, of a spread reference and objects that send their own light. Made when asked for.
    * Undefined where that is not what lights the plate, or a size is not known.
+   *
+   * @param light of one of several object beams, in the middle of the plate
    */
-  ratioOver(reference: Arm, object: Arm, end: 'least' | 'greatest'): Cell | undefined {
+  ratioOver(reference: Arm, objects: readonly Arm[], end: 'least' | 'greatest', light: (arm: Arm) => Cell | undefined): Cell | undefined {
     const { plate } = reference;
     const { graph, values, beams } = this.context;
-    const name = `${plate.id}.${object.name}.${end} ratio across the plate`;
+    const name = `${plate.id}.${objects.length === 1 ? `${objects[0]!.name}.` : ''}${end} ratio across the plate`;
     const known = graph.find(name);
     if (known) return known;
     const sides = spreads(reference) ? sidesOfThing(plate, values) : undefined;
-    const [beam, each] = [beams.ofArm(reference), this.yieldOf(object)];
-    const made = 'make' in each ? each.over : undefined;
-    if (!sides || !beam || !made) return undefined;
+    const beam = beams.ofArm(reference);
+    const parts = objects.flatMap(arm => {
+      const each = this.yieldOf(arm);
+      const made = 'make' in each ? each.over : undefined;
+      const own = objects.length === 1 ? [] : light(arm);
+      return made && own ? [{ part: { laid: made.laid, inputs: made.inputs.length }, cells: [...(Array.isArray(own) ? [] : [own]), ...made.inputs] }] : [];
+    });
+    if (!sides || !beam || parts.length < objects.length) return undefined;
     const { byAngle, cells } = this.arriving(reference, beam);
-    const rule = ratioOver(end, byAngle, referenceFrom(plate, values), made.laid, cells.length);
-    return graph.derive(name, rule, [sides[0]!, sides[1]!, ...cells, ...made.inputs], NUMBER, `${end} ratio of reference and ${object.name} across ${plate.id}, by that in the middle`);
+    const rule = ratioOver(end, byAngle, referenceFrom(plate, values), parts.map(p => p.part), cells.length);
+    return graph.derive(name, rule, [sides[0]!, sides[1]!, ...cells, ...parts.flatMap(p => p.cells)], NUMBER, `${end} ratio of reference and ${objects.length === 1 ? objects[0]!.name : 'object light'} across ${plate.id}, by that in the middle`);
   }
 
   /** Light of an arm over its plate beside that in the middle, at points as shares of half the width and height: what `ratioOver` takes the least and the greatest of. Undefined where nothing tells it. */

@@ -98,12 +98,11 @@ const value = (r: Results, cell: Cell | undefined): number | undefined => (cell 
 const unmetered = ({ predicted }: PlateLight): OverPlate['unmetered'] => [...(predicted.reference ? ['reference' as const] : []), ...(predicted.object ? ['object light' as const] : [])];
 
 function ratioOver(r: Results, plate: Thing, [reference, over]: readonly [Arm, Over], references: readonly Arm[], objects: readonly Arm[], light: PlateLight | undefined): Source | string {
-  const [object] = objects;
-  if (!object) return `No object light reaches ${plate.id}.`;
-  if (references.length > 1 || objects.length > 1) return `Several beams of one kind reach ${plate.id}: how their ratio lies over it is not worked out.`;
-  if (reference.beam === object.beam) return `One beam makes the hologram on ${plate.id}: its ratio goes by how the object scatters, and how it lies over the plate is not worked out.`;
-  const from = r.light.sharesOver(object);
-  if (!from) return `How the light of ${object.name} lies over ${plate.id} is not known: that takes an object with a size, lit by a beam that something spreads, and how far it is.`;
+  if (objects.length === 0) return `No object light reaches ${plate.id}.`;
+  if (references.length > 1) return `Several references reach ${plate.id}: how the ratio lies over it is not worked out.`;
+  if (objects.some(a => a.beam === reference.beam)) return `One beam makes the hologram on ${plate.id}: its ratio goes by how the object scatters, and how it lies over the plate is not worked out.`;
+  const from = objectsOver(r, objects);
+  if (typeof from === 'string') return from;
   const ratio = value(r, light?.ratio);
   return {
     values: at => { const o = from.at(at); return over.at(at).map((v, i) => ((ratio ?? 1) * v) / o[i]!); }, parts: from.parts, byAngle: over.byAngle, relative: ratio === undefined, unmetered: light?.predicted.ratio ? unmetered(light) : [],
@@ -111,17 +110,26 @@ function ratioOver(r: Results, plate: Thing, [reference, over]: readonly [Arm, O
   };
 }
 
+/** All object light over a plate, beside that in the middle: of several beams each has its own part of it. */
+function objectsOver(r: Results, objects: readonly Arm[]): Pick<Over, 'at' | 'parts'> | string {
+  const each: { readonly over: Over; readonly light: number }[] = [];
+  for (const a of objects) {
+    const [over, light] = [r.light.sharesOver(a), objects.length === 1 ? 1 : value(r, r.graph.find(`${a.plate.id}.${a.name}.light`))];
+    if (!over || light === undefined) return `How the light of ${a.name} lies over ${a.plate.id} is not known: that takes an object with a size, lit by a beam that something spreads, and how far it is.`;
+    each.push({ over, light });
+  }
+  const all = each.reduce((sum, e) => sum + e.light, 0);
+  return { parts: Math.max(...each.map(e => e.over.parts)), at: (points: Parameters<Over['at']>[0]) => each.map(e => e.over.at(points)).reduce((sum, shares, k) => sum.map((s, i) => s + (all > 0 ? (each[k]!.light / all) * shares[i]! : 0)), points.map(() => 0)) };
+}
+
 function lightOver(r: Results, plate: Thing, [reference, over]: readonly [Arm, Over], objects: readonly Arm[], light: PlateLight | undefined): Source {
   const notes = light?.reference?.corners ? [`A corner of ${plate.id} was metered; how the light falls off is drawn by the plan.`] : [];
-  const from = objects.map(a => (a.beam === reference.beam ? undefined : r.light.sharesOver(a)));
+  const from = objects.length === 0 || objects.some(a => a.beam === reference.beam) ? '' : objectsOver(r, objects);
   const [l, o] = [value(r, light?.referenceLight), value(r, light?.objectLight)];
-  // Of several object beams each has its own part of what all of them bring.
-  const each = objects.length === 1 ? [1] : objects.map(a => value(r, r.graph.find(`${plate.id}.${a.name}.light`)));
-  if (light && l !== undefined && o !== undefined && objects.length > 0 && from.every(f => f) && each.every(e => e !== undefined)) {
-    const all = each.reduce<number>((sum, e) => sum + e, 0);
+  if (light && l !== undefined && o !== undefined && typeof from !== 'string') {
     return {
-      values: at => { const shares = from.map(f => f!.at(at)); return over.at(at).map((v, i) => l * v + (all > 0 ? o * shares.reduce((sum, s, k) => sum + (each[k]! / all) * s[i]!, 0) : 0)); },
-      parts: Math.max(...from.map(f => f!.parts)), byAngle: over.byAngle, relative: false, unmetered: unmetered(light), words: `light at ${plate.id}`, cell: light.light, notes,
+      values: at => { const shares = from.at(at); return over.at(at).map((v, i) => l * v + o * shares[i]!); },
+      parts: from.parts, byAngle: over.byAngle, relative: false, unmetered: unmetered(light), words: `light at ${plate.id}`, cell: light.light, notes,
     };
   }
   const alone = objects.length > 0 ? ['The light of the object is not in it: how that lies over the plate is not known.'] : [];

@@ -111,19 +111,37 @@ function objectLightAt(laid: Laid, patchesOf: (size: Vector, sight: Vector) => r
   return slant * lightFromSurface(patches, beamOf(x), { from: HERE, along }, screen ? { kind: 'on', halfWidth } : { kind: 'back', gloss, halfWidth }, point, normal);
 }
 
+/** An object beam among those whose light is summed over a plate: how its object is laid out, and how many inputs that takes. */
+export interface ObjectPart {
+  readonly laid: Laid
+  readonly inputs: number
+}
+
 /**
  * Least or greatest beam ratio over the middle, the edges and the corners of a plate, as a share of that in the middle. Inputs: width and height of the plate, then those of `cornerLight` but for its
- * last three, `reference` of them, then those of `objectLight`. The beam is taken to be centred.
+ * last three, `reference` of them, then of each object beam those of `objectLight`; of several the light of each in the middle goes before them. The beam is taken to be centred.
  */
-export const ratioOver = (end: 'least' | 'greatest', byAngle: boolean, from: From, laid: Laid, reference: number, patchesOf = remembered(laid)): Rule => ({
-  name: `${end} ratio across a plate`, of: [end, byAngle, from, laid.shape, laid.assumed, laid.lying, laid.count, laid.byAngle, laid.plateByAngle, reference], curved: true, costly: true,
-  formula: `${end} of (light of the reference / light of the object) over middle, edges and corners of the plate, by that in the middle`, source: `${SPREAD}; ${LAMBERT}`,
-  compute: x => {
-    const [light, object] = [referenceOverPlate(byAngle, from, x.slice(0, 2 + reference), NET), objectOverPlate(laid, [x[0]!, x[1]!, ...x.slice(2 + reference)], NET, patchesOf)];
-    const all = light.map((l, i) => l / object[i]!);
-    return end === 'least' ? Math.min(...all) : Math.max(...all);
-  },
-});
+export const ratioOver = (end: 'least' | 'greatest', byAngle: boolean, from: From, objects: readonly ObjectPart[], reference: number): Rule => {
+  const patches = objects.map(o => remembered(o.laid));
+  return {
+    name: `${end} ratio across a plate`, of: [end, byAngle, from, reference, ...objects.flatMap(({ laid: l, inputs }) => [l.shape, l.assumed, l.lying, l.count, l.byAngle, l.plateByAngle, inputs])], curved: true, costly: true,
+    formula: `${end} of (light of the reference / light of ${objects.length === 1 ? 'the object' : 'all object beams'}) over middle, edges and corners of the plate, by that in the middle`, source: `${SPREAD}; ${LAMBERT}`,
+    compute: x => {
+      const sides = [x[0]!, x[1]!];
+      const light = referenceOverPlate(byAngle, from, x.slice(0, 2 + reference), NET);
+      const sum = NET.map(() => 0);
+      let [all, i] = [0, 2 + reference];
+      objects.forEach(({ laid, inputs }, k) => {
+        const own = objects.length === 1 ? 1 : x[i++]!;
+        objectOverPlate(laid, [...sides, ...x.slice(i, i + inputs)], NET, patches[k]).forEach((share, n) => { sum[n]! += own * share; });
+        all += own;
+        i += inputs;
+      });
+      const ratios = light.map((l, n) => (l * all) / sum[n]!);
+      return end === 'least' ? Math.min(...ratios) : Math.max(...ratios);
+    },
+  };
+};
 const NET: readonly OnPlate[] = [-1, 0, 1].flatMap(a => [-1, 0, 1].map(b => [a, b] as const));
 
 /** Points of a plate as shares of half its width and height, in metres. */

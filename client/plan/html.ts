@@ -9,7 +9,7 @@ export interface Parts {
   readonly nonce: string;
 }
 
-const KEYS = 'Arrow keys move the view, + and − make it larger and smaller, 0 shows all of it. Tab goes to the things on the table: there arrow keys go from one to the next, Enter shows it in the text, and Ctrl+Enter goes there.';
+const KEYS = 'Arrow keys move the view, + and − make it larger and smaller, 0 shows all of it. Tab goes to the things on the table: there arrow keys go from one to the next, Enter shows it in the text, and Ctrl+Enter goes there. In views from a plate, Alt+arrow keys move the eye over the plate.';
 
 export const pageOf = ({ script, style, source, nonce }: Parts): string => `<!DOCTYPE html>
 <html lang="en">
@@ -24,6 +24,7 @@ export const pageOf = ({ script, style, source, nonce }: Parts): string => `<!DO
   <header>
     <label id="setups" hidden><span>Setup</span> <select></select></label>
     <label id="variants" hidden><span>Variant</span> <select></select></label>
+    <label id="looks" hidden><span>View</span> <select></select></label>
     <span id="zoom">
       <button id="smaller" type="button" aria-label="Smaller" title="Smaller (−)">−</button>
       <button id="larger" type="button" aria-label="Larger" title="Larger (+)">+</button>
@@ -35,6 +36,10 @@ export const pageOf = ({ script, style, source, nonce }: Parts): string => `<!DO
     <svg id="plan" role="graphics-document document" aria-label="Bench plan" aria-describedby="keys" tabindex="0"><g id="view" class="sheet"></g></svg>
     <section id="nothing" hidden><p></p><pre></pre></section>
   </main>
+  <footer hidden>
+    <ul id="figures" aria-label="Figures of the setup"></ul>
+    <p id="under" aria-hidden="true"></p>
+  </footer>
   <p id="said" class="unseen" role="status"></p>
   <p id="keys" class="unseen">${KEYS}</p>
   <script nonce="${nonce}" src="${script}"></script>

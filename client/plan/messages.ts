@@ -1,5 +1,5 @@
 /** What the panel and the page in it say to each other. Each side takes only what it knows, and drops the rest: it may be of another version, or come from somewhere else. */
-import type { PictureAnswer, PictureMark, PictureSheet } from '../../server/lsp/protocol.ts';
+import type { PictureAnswer, PictureMark, PictureProbe, PictureSheet } from '../../server/lsp/protocol.ts';
 
 /** A thing or a leg in the picture. They come in the order of the text. */
 export interface Item {
@@ -17,11 +17,16 @@ export interface Shown {
   readonly setup: string;
   readonly variant?: string | undefined;
   readonly choices: PictureAnswer['choices'];
+  /** which view it is of, and which there are */
+  readonly look: string;
+  readonly looks: PictureAnswer['views'];
+  readonly figures: PictureAnswer['figures'];
+  readonly probe?: PictureProbe | undefined;
   readonly sheet: PictureSheet;
   readonly items: readonly Item[];
   /** items in the line of the cursor */
   readonly marked: readonly string[];
-  /** why it is still the picture from before */
+  /** why it is still the picture from before, or another view than the one that was chosen */
   readonly kept?: string | undefined;
 }
 /** Why there is no picture, and what to do. */
@@ -42,13 +47,19 @@ export interface Ready { readonly kind: 'ready' }
 /** Somebody wants to see an item in the text; with `focus` to write there too. */
 export interface Show { readonly kind: 'show'; readonly id: string; readonly focus: boolean }
 export interface Choose { readonly kind: 'choose'; readonly setup: string; readonly variant?: string | undefined }
-export type FromPage = Ready | Show | Choose;
+/** Another view of the setup; of views from a plate, from another point of it, as shares of half its width and height. */
+export interface Look { readonly kind: 'look'; readonly look: string; readonly from?: Spot | undefined }
+export interface Spot { readonly x: number; readonly y: number }
+export type FromPage = Ready | Show | Choose | Look;
 
 /** What a page keeps for when the window is loaded anew. */
 export interface Remembered {
   readonly page: string;
   readonly setup: string;
   readonly variant?: string | undefined;
+  /** which view was chosen, and from where */
+  readonly look?: string | undefined;
+  readonly from?: Spot | undefined;
   /** how far the picture is moved, in pixels, and how large a millimetre is; undefined while all of it is in sight */
   readonly view?: { readonly x: number; readonly y: number; readonly k: number } | undefined;
 }
@@ -68,11 +79,17 @@ const record = <T extends object>(members: { readonly [K in keyof T]-?: Is<T[K]>
 const DEEPEST = 20;
 const markAt = (depth: number): Is<PictureMark> => (v): v is PictureMark =>
   object(v) && depth < DEEPEST && words(v['tag']) && object(v['attributes']) && Object.values(v['attributes']).every(words) && maybe(words)(v['text']) && list(markAt(depth + 1))(v['children']);
-const sheet = record<PictureSheet>({ title: words, box: record<PictureSheet['box']>({ x: number, y: number, w: number, h: number }), marks: list(markAt(0)) });
+const box = record<PictureSheet['box']>({ x: number, y: number, w: number, h: number });
+const sheet = record<PictureSheet>({ title: words, box, marks: list(markAt(0)) });
+const counted = record<PictureProbe>({ box, columns: number, rows: number, values: list(number), texts: list(words), words });
+const probe: Is<PictureProbe> = (v): v is PictureProbe => counted(v) && Number.isInteger(v.columns) && Number.isInteger(v.rows) && v.columns > 0 && v.rows > 0 && v.texts.length === v.columns * v.rows;
+const spot = record<Spot>({ x: number, y: number });
+const looks = list(record<PictureAnswer['views'][number]>({ name: words, words, why: maybe(words) }));
+const figures = list(record<PictureAnswer['figures'][number]>({ label: words, text: words }));
 const choices = list(record<PictureAnswer['choices'][number]>({ setup: words, variants: list(words) }));
 
 const isShown = record<Shown>({
-  kind: exactly('picture'), page: words, setup: words, variant: maybe(words), choices, sheet, items: list(record<Item>({ id: words, words, written: truth })), marked: list(words), kept: maybe(words),
+  kind: exactly('picture'), page: words, setup: words, variant: maybe(words), choices, look: words, looks, figures, probe: maybe(probe), sheet, items: list(record<Item>({ id: words, words, written: truth })), marked: list(words), kept: maybe(words),
 });
 const isNothing = record<Nothing>({ kind: exactly('nothing'), words, example: maybe(words), setup: maybe(words), choices: maybe(choices) });
 const isMarked = record<Marked>({ kind: exactly('marked'), ids: list(words) });
@@ -81,6 +98,7 @@ export const isToPage = (v: unknown): v is ToPage => isShown(v) || isNothing(v) 
 const isReady = record<Ready>({ kind: exactly('ready') });
 const isShow = record<Show>({ kind: exactly('show'), id: words, focus: truth });
 const isChoose = record<Choose>({ kind: exactly('choose'), setup: words, variant: maybe(words) });
-export const isFromPage = (v: unknown): v is FromPage => isReady(v) || isShow(v) || isChoose(v);
+const isLook = record<Look>({ kind: exactly('look'), look: words, from: maybe(spot) });
+export const isFromPage = (v: unknown): v is FromPage => isReady(v) || isShow(v) || isChoose(v) || isLook(v);
 
-export const isRemembered = record<Remembered>({ page: words, setup: words, variant: maybe(words), view: maybe(record<NonNullable<Remembered['view']>>({ x: number, y: number, k: number })) });
+export const isRemembered = record<Remembered>({ page: words, setup: words, variant: maybe(words), look: maybe(words), from: maybe(spot), view: maybe(record<NonNullable<Remembered['view']>>({ x: number, y: number, k: number })) });

@@ -1,14 +1,14 @@
 /** The bench plan beside the text: one panel, which shows the setup in which the cursor is. All figures and shapes in it come from the server. */
-import { commands, languages, Uri, ViewColumn, window, workspace, type Disposable, type WebviewPanel } from 'vscode';
+import { commands, languages, Uri, ViewColumn, window, workspace, type Disposable, type TextDocument, type WebviewPanel } from 'vscode';
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
-import type { PictureAnswer } from '../../server/lsp/protocol.ts';
+import type { PictureAnswer, PictureParams } from '../../server/lsp/protocol.ts';
 import { oneAtATime } from '../one-at-a-time.ts';
 import { askPicture } from './ask.ts';
 import { Followed } from './followed.ts';
 import { pageOf } from './html.ts';
-import { isFromPage, isRemembered, type Choose, type FromPage, type Nothing, type Show, type Shown, type ToPage } from './messages.ts';
+import { isFromPage, isRemembered, type Choose, type FromPage, type Look, type Nothing, type Show, type Shown, type ToPage } from './messages.ts';
 import { reveal } from './reveal.ts';
-import { NO_PAGE, NEVER_MADE, NO_SETUP, noPlaces, NOT_MADE, STARTING, STOPPED, STOPPED_SINCE, UNREADABLE } from './words.ts';
+import { NO_PAGE, NEVER_MADE, NO_SETUP, noPlaces, NOT_MADE, otherView, STARTING, STOPPED, STOPPED_SINCE, UNREADABLE } from './words.ts';
 
 const VIEW = 'platewright.plan';
 
@@ -22,6 +22,8 @@ export class PlanPanel {
   /** what somebody chose, until the cursor goes elsewhere */
   private chosen: Choose | undefined;
   private variant: string | undefined;
+  /** which view of it, as long as the panel is there */
+  private look: Omit<Look, 'kind'> | undefined;
 
   constructor(private readonly folder: Uri, private readonly client: BaseLanguageClient) {
     const update = (): void => { void this.ask(); };
@@ -54,6 +56,7 @@ export class PlanPanel {
       this.followed.await(state.page);
       this.chosen = { kind: 'choose', setup: state.setup, variant: state.variant };
       this.variant = state.variant;
+      if (state.look !== undefined) this.look = { look: state.look, from: state.from };
     }
     this.fill(panel);
   }
@@ -62,7 +65,7 @@ export class PlanPanel {
     const dist = Uri.joinPath(this.folder, 'dist');
     const { webview } = this.panel = panel;
     const at = (file: string): string => webview.asWebviewUri(Uri.joinPath(dist, file)).toString();
-    panel.onDidDispose(() => { if (this.panel === panel) this.panel = this.shown = this.chosen = this.variant = undefined; });
+    panel.onDidDispose(() => { if (this.panel === panel) this.panel = this.shown = this.chosen = this.variant = this.look = undefined; });
     // A page that was hidden is loaded anew, and says that it is ready.
     webview.onDidReceiveMessage((m: unknown) => { if (isFromPage(m)) this.heard(m); });
     panel.iconPath = { light: Uri.joinPath(this.folder, 'client/plan-light.svg'), dark: Uri.joinPath(this.folder, 'client/plan-dark.svg') };
@@ -74,6 +77,7 @@ export class PlanPanel {
     if (message.kind === 'show') void this.showInText(message);
     else {
       if (message.kind === 'choose') this.choose(message);
+      if (message.kind === 'look') this.look = message;
       void this.ask();
     }
   }
@@ -105,23 +109,41 @@ export class PlanPanel {
       this.missing(page, STOPPED_SINCE, this.client.state === State.Starting ? STARTING : STOPPED);
       return;
     }
-    const answer = await askPicture(this.client, {
-      textDocument: { uri: this.client.code2ProtocolConverter.asUri(document.uri) }, line, ...(this.chosen ? { setup: this.chosen.setup } : {}), ...(this.variant === undefined ? {} : { variant: this.variant }),
-    });
+    const answer = await this.answerOf(this.wanted(document, line));
     if (answer === 'none') this.missing(page, UNREADABLE, NO_SETUP);
     else if (answer === 'failed') this.missing(page, NOT_MADE, NEVER_MADE);
     else if (answer !== 'superseded' && document === this.followed.document) this.show(page, answer);
   }
 
+  /** What is shown of a page. */
+  private wanted({ uri }: TextDocument, line: number): PictureParams {
+    const { chosen, variant, look } = this;
+    return {
+      textDocument: { uri: this.client.code2ProtocolConverter.asUri(uri) }, line, ...(chosen ? { setup: chosen.setup } : {}), ...(variant === undefined ? {} : { variant }),
+      ...(look ? { view: look.look, ...(look.from ? { viewpoint: look.from } : {}) } : {}),
+    };
+  }
+
+  /** The picture of the chosen view; where that cannot be drawn, of the first that can. */
+  private async answerOf(wanted: PictureParams): ReturnType<typeof askPicture> {
+    const answer = await askPicture(this.client, wanted);
+    if (typeof answer === 'string' || answer.sheet) return answer;
+    const other = answer.views.find(v => v.why === undefined);
+    return other ? askPicture(this.client, { ...wanted, view: other.name }) : answer;
+  }
+
   private show(page: string, answer: PictureAnswer): void {
-    const { setup, variant, choices, sheet, items } = answer;
+    const { setup, variant, choices, sheet, items, view, views, figures, probe } = answer;
     if (!sheet) {
       this.nothing({ ...noPlaces(setup), setup, choices });
       return;
     }
     if (this.shown?.picture.page !== page || this.shown.picture.setup !== setup) this.variant = variant;
     const inOrder = [...items].sort((a, b) => (a.range?.start.line ?? Infinity) - (b.range?.start.line ?? Infinity) || (a.range?.start.character ?? 0) - (b.range?.start.character ?? 0));
-    const picture: Shown = { kind: 'picture', page, setup, variant, choices, sheet, items: inOrder.map(({ id, words, range }) => ({ id, words, written: range !== undefined })), marked: this.marked(answer) };
+    const missed = this.look && view !== this.look.look ? views.find(v => v.name === this.look?.look) : undefined;
+    const picture: Shown = {
+      kind: 'picture', page, setup, variant, choices, look: view, looks: views, figures, probe, sheet, items: inOrder.map(({ id, words, range }) => ({ id, words, written: range !== undefined })), marked: this.marked(answer), kept: missed && otherView(missed),
+    };
     this.shown = { answer, picture };
     this.say(picture);
   }

@@ -16,3 +16,6 @@ export const NEVER_MADE = { words: 'This picture could not be made. The command 
 export const UNREADABLE = 'This page can’t be read as a setup at the moment. The picture is the one from before.';
 export const STOPPED_SINCE = 'The server of Platewright is not running. The picture is the one from before; “Platewright: Restart Server” draws it anew.';
 export const NOT_MADE = 'This picture could not be made anew. It is the one from before; “Platewright: Show Output” says why.';
+
+/** Shown is the first view that can be drawn. */
+export const otherView = ({ words, why = '' }: { readonly words: string; readonly why?: string }): string => `Not drawn: ${words}. ${why}`;

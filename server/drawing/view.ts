@@ -10,6 +10,9 @@ export interface Item {
   /** for whoever does not see it: `mirror M1 at (1100, 100) mm` */
   readonly words: string;
   readonly written: Place;
+  /** where the middle of a thing is in the sheet, mm */
+  readonly x?: number;
+  readonly y?: number;
 }
 
 /** The figures of a map, to be read under a pointer: even steps over a rectangle of the sheet, from edge to edge, row by row from the upper left corner. */

@@ -25,7 +25,8 @@ export const viewNamed = (name: string | undefined): View | undefined => VIEWS.f
 function planView(r: Results): (() => Drawn) | string {
   const drawing = drawingOf(r);
   if (!drawing) return nothingPlaced(r);
-  return () => ({ sheet: planOf(drawing), items: itemsOf(drawing) });
+  const middles = new Map(drawing.things.map(t => [t.name, { x: t.at[0] * 1000, y: -t.at[1] * 1000 }]));
+  return () => ({ sheet: planOf(drawing), items: itemsOf(drawing).map(i => ({ ...i, ...middles.get(i.id) })) });
 }
 
 function itemsOf(d: Drawing): Item[] {

@@ -85,6 +85,9 @@ export interface PictureItem {
   readonly words: string;
   /** where it stands in the text; undefined for what stands in another file */
   readonly range?: TextRange;
+  /** where the middle of a thing is in the sheet from above, mm */
+  readonly x?: number;
+  readonly y?: number;
   /** what of it can be dragged: see {@link DRAG} */
   readonly drags: readonly ('move' | 'turn')[];
   /** why it cannot be moved, in words that go on from its name */

@@ -202,6 +202,34 @@ const STEPS = {
     await panel.locator('#variants select').selectOption({ label: 'none' });
     await words('P1').filter({ hasText: '(700, 700) mm' }).waitFor({ state: 'attached' });
   },
+  async 'another view is chosen from a list, and the figures stand below'() {
+    await panel.locator('#figures li').first().waitFor();
+    const looks = panel.locator('#looks select');
+    await looks.selectOption({ label: 'the arms unrolled, one under the other' });
+    await item('object.5').waitFor();
+    expect(await item('M1').count() === 0, 'the table is still shown');
+    const side = looks.locator('option', { hasText: 'the table from its near side' });
+    expect(await side.evaluate((o) => o.disabled && o.title.includes('one height')), 'a view that cannot be drawn is offered, or does not say why not');
+    if (process.env.SCREENSHOTS) await page.screenshot({ path: join(process.env.SCREENSHOTS, 'arms.png') });
+    await looks.selectOption({ label: 'the light over the plate' });
+    await until(async () => {
+      const box = await plan.boundingBox();
+      await mouse.move(box.x + box.width / 2 + Math.random() * 10, box.y + box.height / 2);
+      return /: \S/.test(await panel.locator('#under').textContent());
+    }, 'no figure under the pointer');
+    await panel.locator('#said', { hasText: await panel.locator('#under').textContent() }).waitFor({ state: 'attached' });
+    if (process.env.SCREENSHOTS) await page.screenshot({ path: join(process.env.SCREENSHOTS, 'light.png') });
+    await looks.selectOption({ label: 'the object as the plate sees it' });
+    const seen = panel.locator('#view text', { hasText: 'seen from' });
+    const before = await seen.textContent();
+    await plan.focus();
+    await press('Alt+ArrowRight', 'Alt+ArrowRight');
+    await until(async () => await seen.textContent() !== before, 'the eye does not move');
+    if (process.env.SCREENSHOTS) await page.screenshot({ path: join(process.env.SCREENSHOTS, 'object.png') });
+    await looks.selectOption({ label: 'the table from above' });
+    await item('M1').waitFor();
+    await clean('looking');
+  },
   async 'the window loaded anew has the plan again'() {
     await panel.locator('#larger').click();
     const before = await view();

@@ -1,28 +1,40 @@
-/** Which setup of the page is shown, and which of its variants: lists to choose from, where there is a choice. */
+/** Which setup of the page is shown, which of its variants, and which view of it: lists to choose from, where there is a choice. */
 import type { PictureAnswer } from '../../../server/lsp/protocol.ts';
 
 type Choices = PictureAnswer['choices'];
+type Looks = PictureAnswer['views'];
 
 export class ChoiceLists {
   private readonly setups = listIn('setups');
   private readonly variants = listIn('variants');
+  private readonly looks = listIn('looks');
   private choices: Choices = [];
+  private views: Looks = [];
 
-  constructor(choose: (setup: string, variant?: string) => void) {
+  constructor(choose: (setup: string, variant?: string) => void, look: (name: string) => void) {
     const setup = (): string | undefined => this.choices[this.setups.selectedIndex]?.setup;
     this.setups.addEventListener('change', () => { const s = setup(); if (s !== undefined) choose(s); });
     this.variants.addEventListener('change', () => {
       const s = setup();
       if (s !== undefined) choose(s, this.choices[this.setups.selectedIndex]?.variants[this.variants.selectedIndex - 1]);
     });
+    this.looks.addEventListener('change', () => { const view = this.views[this.looks.selectedIndex]; if (view) look(view.name); });
   }
 
-  update(choices: Choices, setup?: string, variant?: string): void {
+  /** @param views none while nothing is drawn */
+  update(choices: Choices, setup?: string, variant?: string, views: Looks = [], shown?: string): void {
     this.choices = choices;
     const at = choices.findIndex(c => c.setup === setup);
     fill(this.setups, choices.map(c => c.setup || 'without a name'), at, 2);
     const variants = choices[at]?.variants ?? [];
     fill(this.variants, ['none', ...variants], variant === undefined ? 0 : variants.indexOf(variant) + 1, 2);
+    this.views = views;
+    fill(this.looks, views.map(v => v.words), views.findIndex(v => v.name === shown), 2);
+    views.forEach(({ why = '' }, i) => {
+      const option = this.looks.options[i]!;
+      option.disabled = why !== '';
+      option.title = why;
+    });
   }
 }
 

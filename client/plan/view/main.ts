@@ -1,6 +1,7 @@
 /** The page in the panel: shows what the panel sends, and says what somebody does with it. Computes nothing. */
-import { isRemembered, isToPage, type FromPage, type Item, type Nothing, type Remembered, type Shown } from '../messages.ts';
+import { isRemembered, isToPage, type FromPage, type Item, type Nothing, type Remembered, type Shown, type Spot } from '../messages.ts';
 import { ChoiceLists } from './choices.ts';
+import { Figures } from './figures.ts';
 import { Items } from './items.ts';
 import { patch, type Drawn } from './patch.ts';
 import { CANVAS } from './svg.ts';
@@ -16,14 +17,17 @@ const [note, nothing, said, zoom] = ['note', 'nothing', 'said', 'zoom'].map(id =
 const remembered = editor.getState();
 /** the last picture, also while there is none */
 let shown: Shown | undefined;
+/** from where on the plate it is seen */
+let from: Spot | undefined = isRemembered(remembered) ? remembered.from : undefined;
 let drawn: readonly Drawn<SVGElement>[] = [];
 
 const items = new Items(plan, layer, choose);
 const view = new View(plan, layer, e => items.at(e as MouseEvent) !== undefined, remember);
-const lists = new ChoiceLists((setup, variant) => { editor.postMessage({ kind: 'choose', setup, variant }); });
+const lists = new ChoiceLists((setup, variant) => { editor.postMessage({ kind: 'choose', setup, variant }); }, look);
+const figures = new Figures(said);
 
 function picture(next: Shown): void {
-  const other = next.page !== shown?.page || next.setup !== shown.setup;
+  const other = next.page !== shown?.page || next.setup !== shown.setup || next.look !== shown.look;
   const first = shown === undefined;
   shown = next;
   nothing.hidden = true;
@@ -31,7 +35,8 @@ function picture(next: Shown): void {
   plan.classList.remove('empty');
   plan.setAttribute('aria-label', next.sheet.title);
   note.textContent = next.kept ?? '';
-  lists.update(next.choices, next.setup, next.variant);
+  lists.update(next.choices, next.setup, next.variant, next.looks, next.look);
+  figures.update(next.figures, next.probe);
   const fresh = items.update(next.items, next.marked, () => {
     drawn = patch(CANVAS, layer, drawn, next.sheet.marks);
     view.of(next.sheet.box);
@@ -43,7 +48,7 @@ function picture(next: Shown): void {
 
 /** The view is where it was before the window was loaded anew, else all of the picture is in sight. */
 function place(first: boolean): void {
-  const before = first && isRemembered(remembered) && remembered.page === shown?.page && remembered.setup === shown.setup ? remembered.view : undefined;
+  const before = first && isRemembered(remembered) && remembered.page === shown?.page && remembered.setup === shown.setup && (remembered.look ?? shown.looks[0]?.name) === shown.look ? remembered.view : undefined;
   if (before) view.keep(before);
   else view.fit();
 }
@@ -57,6 +62,7 @@ function empty({ words, example, setup, choices = [] }: Nothing): void {
   nothing.querySelector('p')!.textContent = words;
   nothing.querySelector('pre')!.textContent = example ?? '';
   lists.update(choices, setup);
+  figures.update([]);
 }
 
 /** Of several items in a line, the first is enough. */
@@ -70,7 +76,27 @@ function choose(item: Item, focus: boolean): void {
 }
 
 function remember(): void {
-  if (shown) editor.setState({ page: shown.page, setup: shown.setup, variant: shown.variant, view: view.kept });
+  if (shown) editor.setState({ page: shown.page, setup: shown.setup, variant: shown.variant, look: shown.look === shown.looks[0]?.name ? undefined : shown.look, from, view: view.kept });
+}
+
+function look(name: string): void {
+  from = undefined;
+  editor.postMessage({ kind: 'look', look: name });
+}
+
+/** Views that the eye can be moved in, and how far a key moves it. */
+const FROM_THE_PLATE: readonly unknown[] = ['object', 'pair'];
+const STEP = 0.1;
+const EYE: Readonly<Record<string, readonly [number, number]>> = { ArrowLeft: [-STEP, 0], ArrowRight: [STEP, 0], ArrowUp: [0, STEP], ArrowDown: [0, -STEP] };
+
+/** @returns whether it was a key for the eye */
+function eyed(e: KeyboardEvent): boolean {
+  const way = e.altKey && !e.ctrlKey && !e.metaKey && !e.shiftKey ? EYE[e.key] : undefined;
+  if (!way || !shown || !FROM_THE_PLATE.includes(shown.look)) return false;
+  const [x, y] = [(from?.x ?? 0) + way[0], (from?.y ?? 0) + way[1]].map(v => Math.round(Math.max(-1, Math.min(1, v)) / STEP) * STEP) as [number, number];
+  from = { x, y };
+  editor.postMessage({ kind: 'look', look: shown.look, from });
+  return true;
 }
 
 const KEYS: Readonly<Record<string, () => void>> = {
@@ -79,10 +105,13 @@ const KEYS: Readonly<Record<string, () => void>> = {
 };
 plan.addEventListener('keydown', e => {
   const act = e.ctrlKey || e.metaKey || e.altKey ? undefined : KEYS[e.key];
-  if (items.key(e)) { if (items.place) view.seek(items.place); } else if (act) act();
+  if (eyed(e)) e.stopPropagation(); // the editor has uses of its own for these
+  else if (items.key(e)) { if (items.place) view.seek(items.place); } else if (act) act();
   else return;
   e.preventDefault();
 });
+plan.addEventListener('pointermove', e => { figures.point(view.at(e)); });
+plan.addEventListener('pointerleave', () => { figures.point(); });
 // A hand on the table takes the keyboard there.
 plan.addEventListener('pointerdown', e => { if (!items.at(e)) plan.focus({ preventScroll: true }); });
 for (const [id, key] of [['smaller', '-'], ['larger', '+'], ['fit', '0']] as const) document.getElementById(id)!.addEventListener('click', () => { KEYS[key]!(); });

@@ -77,6 +77,12 @@ export class View {
     this.zoom.translateBy(this.svg, (-right * PAN) / k, (-down * PAN) / k);
   }
 
+  /** Where a pointer is in the sheet, mm. */
+  at({ clientX, clientY }: MouseEvent): [number, number] {
+    const { left, top } = this.plan.getBoundingClientRect();
+    return this.now.invert([clientX - left, clientY - top]);
+  }
+
   get kept(): { x: number; y: number; k: number } | undefined {
     const { x, y, k } = this.now;
     return this.whole ? undefined : { x, y, k };

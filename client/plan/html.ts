@@ -9,7 +9,7 @@ export interface Parts {
   readonly nonce: string;
 }
 
-const KEYS = 'Arrow keys move the view, + and − make it larger and smaller, 0 shows all of it. Tab goes to the things on the table: there arrow keys go from one to the next, Enter shows it in the text, and Ctrl+Enter goes there. In views from a plate, Alt+arrow keys move the eye over the plate.';
+const KEYS = 'Arrow keys move the view, + and − make it larger and smaller, 0 shows all of it. Tab goes to the things on the table: there arrow keys go from one to the next, Enter shows it in the text, and Ctrl+Enter goes there. Shift+arrow keys move a thing by a hole and write that, with Alt by a millimetre. The mouse drags things too: with Alt beside the holes, and Escape leaves all as it was. In views from a plate, Alt+arrow keys move the eye over the plate.';
 
 export const pageOf = ({ script, style, source, nonce }: Parts): string => `<!DOCTYPE html>
 <html lang="en">
@@ -34,6 +34,7 @@ export const pageOf = ({ script, style, source, nonce }: Parts): string => `<!DO
   <p id="note" role="status"></p>
   <main>
     <svg id="plan" role="graphics-document document" aria-label="Bench plan" aria-describedby="keys" tabindex="0"><g id="view" class="sheet"></g></svg>
+    <p id="hint" aria-hidden="true"></p>
     <section id="nothing" hidden><p></p><pre></pre></section>
   </main>
   <footer hidden>

@@ -1,5 +1,5 @@
 /** What the panel and the page in it say to each other. Each side takes only what it knows, and drops the rest: it may be of another version, or come from somewhere else. */
-import type { PictureAnswer, PictureMark, PictureProbe, PictureSheet } from '../../server/lsp/protocol.ts';
+import type { PictureAnswer, PictureItem, PictureMark, PictureProbe, PictureSheet } from '../../server/lsp/protocol.ts';
 
 /** A thing or a leg in the picture. They come in the order of the text. */
 export interface Item {
@@ -7,6 +7,12 @@ export interface Item {
   readonly words: string;
   /** it stands in the text of the page, and can be shown there */
   readonly written: boolean;
+  readonly drags: PictureItem['drags'];
+  /** why it cannot be moved, in words that go on from its name */
+  readonly stays?: string | undefined;
+  /** the middle of a thing in the sheet, mm */
+  readonly x?: number | undefined;
+  readonly y?: number | undefined;
 }
 
 /** A picture to be shown. */
@@ -40,7 +46,15 @@ export interface Nothing {
 }
 /** The cursor is in the line of these items now. */
 export interface Marked { readonly kind: 'marked'; readonly ids: readonly string[] }
-export type ToPage = Shown | Nothing | Marked;
+/** What comes of a {@link Drag}, which is answered once: the picture as it would be, which is not written; or why nothing moves. Neither when it was let go and written. */
+export interface Would {
+  readonly kind: 'would';
+  /** that of the question */
+  readonly n: number;
+  readonly would?: Pick<Shown, 'sheet' | 'items' | 'figures'> | undefined;
+  readonly words?: string | undefined;
+}
+export type ToPage = Shown | Nothing | Marked | Would;
 
 /** The page is there, and waits. */
 export interface Ready { readonly kind: 'ready' }
@@ -50,7 +64,21 @@ export interface Choose { readonly kind: 'choose'; readonly setup: string; reado
 /** Another view of the setup; of views from a plate, from another point of it, as shares of half its width and height. */
 export interface Look { readonly kind: 'look'; readonly look: string; readonly from?: Spot | undefined }
 export interface Spot { readonly x: number; readonly y: number }
-export type FromPage = Ready | Show | Choose | Look;
+/** Somebody drags a thing, or has let it go. */
+export interface Drag {
+  readonly kind: 'drag';
+  readonly n: number;
+  readonly item: string;
+  readonly gesture: 'move' | 'turn';
+  /** in the sheet, mm: where the middle of the thing is to be, or what it is to be turned to */
+  readonly x: number;
+  readonly y: number;
+  /** no snapping */
+  readonly free: boolean;
+  /** it is to be written */
+  readonly dropped: boolean;
+}
+export type FromPage = Ready | Show | Choose | Look | Drag;
 
 /** What a page keeps for when the window is loaded anew. */
 export interface Remembered {
@@ -88,17 +116,22 @@ const looks = list(record<PictureAnswer['views'][number]>({ name: words, words, 
 const figures = list(record<PictureAnswer['figures'][number]>({ label: words, text: words }));
 const choices = list(record<PictureAnswer['choices'][number]>({ setup: words, variants: list(words) }));
 
+const gesture: Is<Drag['gesture']> = (v): v is Drag['gesture'] => v === 'move' || v === 'turn';
+const items = list(record<Item>({ id: words, words, written: truth, drags: list(gesture), stays: maybe(words), x: maybe(number), y: maybe(number) }));
+
 const isShown = record<Shown>({
-  kind: exactly('picture'), page: words, setup: words, variant: maybe(words), choices, look: words, looks, figures, probe: maybe(probe), sheet, items: list(record<Item>({ id: words, words, written: truth })), marked: list(words), kept: maybe(words),
+  kind: exactly('picture'), page: words, setup: words, variant: maybe(words), choices, look: words, looks, figures, probe: maybe(probe), sheet, items, marked: list(words), kept: maybe(words),
 });
 const isNothing = record<Nothing>({ kind: exactly('nothing'), words, example: maybe(words), setup: maybe(words), choices: maybe(choices) });
 const isMarked = record<Marked>({ kind: exactly('marked'), ids: list(words) });
-export const isToPage = (v: unknown): v is ToPage => isShown(v) || isNothing(v) || isMarked(v);
+const isWould = record<Would>({ kind: exactly('would'), n: number, would: maybe(record<NonNullable<Would['would']>>({ sheet, items, figures })), words: maybe(words) });
+export const isToPage = (v: unknown): v is ToPage => isShown(v) || isNothing(v) || isMarked(v) || isWould(v);
 
 const isReady = record<Ready>({ kind: exactly('ready') });
 const isShow = record<Show>({ kind: exactly('show'), id: words, focus: truth });
 const isChoose = record<Choose>({ kind: exactly('choose'), setup: words, variant: maybe(words) });
 const isLook = record<Look>({ kind: exactly('look'), look: words, from: maybe(spot) });
-export const isFromPage = (v: unknown): v is FromPage => isReady(v) || isShow(v) || isChoose(v) || isLook(v);
+const isDrag = record<Drag>({ kind: exactly('drag'), n: number, item: words, gesture, x: number, y: number, free: truth, dropped: truth });
+export const isFromPage = (v: unknown): v is FromPage => isReady(v) || isShow(v) || isChoose(v) || isLook(v) || isDrag(v);
 
 export const isRemembered = record<Remembered>({ page: words, setup: words, variant: maybe(words), look: maybe(words), from: maybe(spot), view: maybe(record<NonNullable<Remembered['view']>>({ x: number, y: number, k: number })) });

@@ -3,12 +3,15 @@ import { commands, languages, Uri, ViewColumn, window, workspace, type Disposabl
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
 import type { PictureAnswer, PictureParams } from '../../server/lsp/protocol.ts';
 import { oneAtATime } from '../one-at-a-time.ts';
-import { askPicture } from './ask.ts';
+import { askDrag, askPicture } from './ask.ts';
+import { follow, type Page } from './dragging.ts';
 import { Followed } from './followed.ts';
 import { pageOf } from './html.ts';
-import { isFromPage, isRemembered, type Choose, type FromPage, type Look, type Nothing, type Show, type Shown, type ToPage } from './messages.ts';
+import { isFromPage, isRemembered, type Choose, type Drag, type FromPage, type Look, type Nothing, type Show, type Shown, type ToPage } from './messages.ts';
 import { reveal } from './reveal.ts';
-import { NO_PAGE, NEVER_MADE, NO_SETUP, noPlaces, NOT_MADE, otherView, STARTING, STOPPED, STOPPED_SINCE, UNREADABLE } from './words.ts';
+import { itemsOf } from './shown.ts';
+import { writeInto } from './write.ts';
+import { MOVED_ON, NO_PAGE, NEVER_MADE, NO_SETUP, noPlaces, NOT_MADE, otherView, STARTING, STOPPED, STOPPED_SINCE, UNREADABLE } from './words.ts';
 
 const VIEW = 'platewright.plan';
 
@@ -75,6 +78,7 @@ export class PlanPanel {
 
   private heard(message: FromPage): void {
     if (message.kind === 'show') void this.showInText(message);
+    else if (message.kind === 'drag') void this.dragged(message);
     else {
       if (message.kind === 'choose') this.choose(message);
       if (message.kind === 'look') this.look = message;
@@ -133,16 +137,15 @@ export class PlanPanel {
   }
 
   private show(page: string, answer: PictureAnswer): void {
-    const { setup, variant, choices, sheet, items, view, views, figures, probe } = answer;
+    const { setup, variant, choices, sheet, view, views, figures, probe } = answer;
     if (!sheet) {
       this.nothing({ ...noPlaces(setup), setup, choices });
       return;
     }
     if (this.shown?.picture.page !== page || this.shown.picture.setup !== setup) this.variant = variant;
-    const inOrder = [...items].sort((a, b) => (a.range?.start.line ?? Infinity) - (b.range?.start.line ?? Infinity) || (a.range?.start.character ?? 0) - (b.range?.start.character ?? 0));
     const missed = this.look && view !== this.look.look ? views.find(v => v.name === this.look?.look) : undefined;
     const picture: Shown = {
-      kind: 'picture', page, setup, variant, choices, look: view, looks: views, figures, probe, sheet, items: inOrder.map(({ id, words, range }) => ({ id, words, written: range !== undefined })), marked: this.marked(answer), kept: missed && otherView(missed),
+      kind: 'picture', page, setup, variant, choices, look: view, looks: views, figures, probe, sheet, items: itemsOf(answer), marked: this.marked(answer), kept: missed && otherView(missed),
     };
     this.shown = { answer, picture };
     this.say(picture);
@@ -175,5 +178,26 @@ export class PlanPanel {
     if (!document || this.shown?.picture.page !== document.uri.toString() || this.shown.answer.version !== document.version) return;
     const range = this.shown.answer.items.find(i => i.id === id)?.range;
     if (range) await reveal(document, range, focus);
+  }
+
+  /** Each is answered, so that the page can go on. */
+  private async dragged(drag: Drag): Promise<void> {
+    const { shown } = this;
+    const { document, line } = this.followed;
+    const seen = document && shown?.picture.page === document.uri.toString() ? { wanted: { ...this.wanted(document, line), setup: shown.answer.setup, view: shown.answer.view }, version: shown.answer.version } : undefined;
+    const answer = document && seen && this.client.isRunning() ? await follow(this.textOf(document), seen, drag) : { kind: 'would' as const, n: drag.n, words: MOVED_ON };
+    // What was written is in the picture before somebody is told so.
+    if (drag.dropped) await this.draw();
+    this.say(answer);
+  }
+
+  private textOf(document: TextDocument): Page {
+    return {
+      ...writeInto(document),
+      ask: async params => {
+        const answer = await askDrag(this.client, params);
+        return typeof answer === 'string' ? undefined : answer;
+      },
+    };
   }
 }

@@ -19,3 +19,6 @@ export const NOT_MADE = 'This picture could not be made anew. It is the one from
 
 /** Shown is the first view that can be drawn. */
 export const otherView = ({ words, why = '' }: { readonly words: string; readonly why?: string }): string => `Not drawn: ${words}. ${why}`;
+
+export const MOVED_ON = 'The text has changed meanwhile, so nothing was written.';
+export const NOT_MOVED = 'The editor did not take the change, so nothing was written.';

@@ -7,13 +7,14 @@ const PICTURE = {
   kind: 'picture', page: 'file:///saltmarsh/whelk.plate', setup: 'Whelk', choices: [{ setup: 'Whelk', variants: ['closer'] }],
   look: 'plan', looks: [{ name: 'plan', words: 'the table from above' }, { name: 'side', words: 'the table from its near side', why: 'All beams run at one height.' }], figures: [{ label: 'mismatch', text: '3 mm' }],
   sheet: { title: 'Whelk', box: { x: 0, y: 0, w: 10, h: 10 }, marks: [mark([{ tag: 'title', attributes: {}, children: [], text: 'M1' }])] },
-  items: [{ id: 'M1', words: 'mirror M1', written: true }], marked: ['M1'],
+  items: [{ id: 'M1', words: 'mirror M1', written: true, drags: ['move', 'turn'], x: 100, y: -50 }, { id: 'raw.1', words: 'leg', written: false, drags: [], stays: 'goes from thing to thing' }], marked: ['M1'],
 };
 const PROBE = { box: { x: 0, y: 0, w: 10, h: 10 }, columns: 2, rows: 1, values: [1, 2], texts: ['1 µW/cm²', '2 µW/cm²'], words: 'light at P1' };
+const DRAG = { kind: 'drag', n: 1, item: 'M1', gesture: 'move', x: 10, y: -20, free: false, dropped: false };
 const NOTHING = { kind: 'nothing', words: 'No page is open.' };
 
 describe('to the page', () => {
-  test.each([PICTURE, { ...PICTURE, variant: 'closer', kept: 'from before', probe: PROBE }, NOTHING, { ...NOTHING, example: 'x', setup: 'Whelk', choices: PICTURE.choices }, { kind: 'marked', ids: [] }])('%j', m => { expect(isToPage(m)).toBe(true); });
+  test.each([PICTURE, { ...PICTURE, variant: 'closer', kept: 'from before', probe: PROBE }, NOTHING, { ...NOTHING, example: 'x', setup: 'Whelk', choices: PICTURE.choices }, { kind: 'marked', ids: [] }, { kind: 'would', n: 1 }, { kind: 'would', n: 1, words: 'M1 stays' }, { kind: 'would', n: 1, would: { sheet: PICTURE.sheet, items: PICTURE.items, figures: [] } }])('%j', m => { expect(isToPage(m)).toBe(true); });
   const deep = Array.from({ length: 1000 }).reduce<unknown>(m => mark([m]), mark());
   test.each([
     ['nothing at all', undefined], ['null', null], ['a word', 'picture'], ['a list', [PICTURE]], ['no kind', {}], ['another kind', { ...PICTURE, kind: 'drag' }], ['a kind of the other way', { kind: 'ready' }],
@@ -21,13 +22,15 @@ describe('to the page', () => {
     ['an attribute that is no text', { ...PICTURE, sheet: { ...PICTURE.sheet, marks: [{ tag: 'g', attributes: { onclick: () => 0 }, children: [] }] } }], ['a mark without marks', { ...PICTURE, sheet: { ...PICTURE.sheet, marks: [{ tag: 'g', attributes: {} }] } }],
     ['no view', { ...PICTURE, look: undefined }], ['views of no words', { ...PICTURE, looks: [{ name: 'plan' }] }], ['figures that are no text', { ...PICTURE, figures: [{ label: 'mismatch', text: 3 }] }],
     ['a net of no rows', { ...PICTURE, probe: { ...PROBE, rows: 0, texts: [] } }], ['a net with a hole', { ...PICTURE, probe: { ...PROBE, texts: ['1 µW/cm²'] } }],
+    ['an item that is dragged otherwise', { ...PICTURE, items: [{ ...PICTURE.items[0], drags: ['stretch'] }] }], ['an item of no place', { ...PICTURE, items: [{ ...PICTURE.items[0], x: NaN }] }],
+    ['an answer to nothing', { kind: 'would', words: 'M1 stays' }], ['an answer without a picture', { kind: 'would', n: 1, would: { items: [], figures: [] } }],
     ['marks without end', { ...PICTURE, sheet: { ...PICTURE.sheet, marks: [deep] } }], ['items of no name', { ...PICTURE, items: [{ words: 'M1', written: true }] }], ['ids that are no words', { kind: 'marked', ids: [1] }], ['choices of no list', { ...PICTURE, choices: {} }],
   ])('not %s', (_, m) => { expect(isToPage(m)).toBe(false); });
 });
 
 describe('from the page', () => {
-  test.each([{ kind: 'ready' }, { kind: 'show', id: 'M1', focus: false }, { kind: 'choose', setup: 'Whelk' }, { kind: 'choose', setup: 'Whelk', variant: 'closer' }, { kind: 'look', look: 'arms' }, { kind: 'look', look: 'object', from: { x: -0.5, y: 1 } }])('%j', m => { expect(isFromPage(m)).toBe(true); });
-  test.each([undefined, null, 'ready', [], {}, { kind: 'show' }, { kind: 'show', id: 'M1', focus: 'yes' }, { kind: 'show', id: 1, focus: true }, { kind: 'choose' }, { kind: 'choose', setup: 'Whelk', variant: 3 }, { kind: 'look' }, { kind: 'look', look: 'object', from: { x: 0 } }, { kind: 'look', look: 'object', from: { x: NaN, y: 0 } }, { kind: 'edit', text: '' }, PICTURE])('not %j', m => { expect(isFromPage(m)).toBe(false); });
+  test.each([{ kind: 'ready' }, { kind: 'show', id: 'M1', focus: false }, { kind: 'choose', setup: 'Whelk' }, { kind: 'choose', setup: 'Whelk', variant: 'closer' }, { kind: 'look', look: 'arms' }, { kind: 'look', look: 'object', from: { x: -0.5, y: 1 } }, DRAG, { ...DRAG, gesture: 'turn', dropped: true }])('%j', m => { expect(isFromPage(m)).toBe(true); });
+  test.each([undefined, null, 'ready', [], {}, { kind: 'show' }, { kind: 'show', id: 'M1', focus: 'yes' }, { kind: 'show', id: 1, focus: true }, { kind: 'choose' }, { kind: 'choose', setup: 'Whelk', variant: 3 }, { kind: 'look' }, { kind: 'look', look: 'object', from: { x: 0 } }, { kind: 'look', look: 'object', from: { x: NaN, y: 0 } }, { ...DRAG, gesture: 'stretch' }, { ...DRAG, x: Infinity }, { ...DRAG, dropped: 1 }, { ...DRAG, n: undefined }, { kind: 'edit', text: '' }, PICTURE])('not %j', m => { expect(isFromPage(m)).toBe(false); });
 });
 
 describe('what a page keeps', () => {

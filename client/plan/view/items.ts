@@ -1,12 +1,14 @@
 /** Things and legs in the picture: each is a button that shows it in the text, reached by pointer and by keys. */
 import type { Item } from '../messages.ts';
+import { handleOn } from './handle.ts';
+import { nameOf } from './name.ts';
 import { ringsOf } from './rings.ts';
 import { made } from './svg.ts';
 
 /** A pointer that misses a thin line by that has hit it all the same, pixels. */
 const NEAR = 6;
 /** A pointer that has moved further than that was no click. */
-const STILL = 4;
+export const STILL = 4;
 const WAYS = [[0, 0], [1, 0], [-1, 0], [0, 1], [0, -1], [0.7, 0.7], [-0.7, 0.7], [0.7, -0.7], [-0.7, -0.7]] as const;
 
 export class Items {
@@ -17,11 +19,13 @@ export class Items {
   private pointed: string | undefined;
   private pressed: { readonly x: number; readonly y: number } | undefined;
   private readonly rings = made('g');
+  private readonly handles = made('g');
 
   /** @param choose somebody wants to see an item in the text; with `focus` to go on there */
   constructor(private readonly plan: SVGSVGElement, private readonly layer: SVGGElement, private readonly choose: (item: Item, focus: boolean) => void) {
     this.rings.setAttribute('id', 'rings');
     this.rings.setAttribute('aria-hidden', 'true');
+    this.handles.setAttribute('aria-hidden', 'true');
     plan.addEventListener('pointerdown', e => { this.pressed = { x: e.clientX, y: e.clientY }; });
     plan.addEventListener('click', e => { if (this.still(e)) this.clicked(e, false); });
     plan.addEventListener('dblclick', e => { this.clicked(e, true); });
@@ -40,6 +44,7 @@ export class Items {
       const element = this.elementOf(item.id);
       element?.setAttribute('role', 'button');
       element?.setAttribute('aria-label', item.written ? item.words : `${item.words}, written in another file`);
+      explain(element, item);
     }
     const fresh = this.mark(marked);
     if (held !== undefined && this.inFocus !== held) (this.elementOf(held) ?? this.plan).focus({ preventScroll: true });
@@ -64,6 +69,18 @@ export class Items {
     }
     return undefined;
   }
+
+  /** What a pointer would drag: the handle turns, the rest moves. */
+  grip(e: MouseEvent): { readonly item: Item; readonly gesture: 'move' | 'turn' } | undefined {
+    const id = (e.target as Element).closest('[data-turn]')?.getAttribute('data-turn');
+    const turned = this.items.find(i => i.id === id);
+    if (turned) return { item: turned, gesture: 'turn' };
+    const item = this.at(e);
+    return item && { item, gesture: 'move' };
+  }
+
+  /** The item that has the keyboard. */
+  get held(): Item | undefined { return this.items.find(i => i.id === this.inFocus); }
 
   /** @returns whether it was a key for an item that has the keyboard */
   key(e: KeyboardEvent): boolean {
@@ -124,9 +141,21 @@ export class Items {
     const focus = document.activeElement?.matches(':focus-visible') ? this.inFocus : undefined;
     const of = (ids: readonly (string | undefined)[], name: string): SVGGElement[] => ringsOf(ids.flatMap(id => this.elementsOf(id)), this.layer, name);
     this.rings.replaceChildren(...of([this.pointed], 'pointed'), ...of(this.marked, 'at-cursor'), ...of([focus], 'in-focus'));
+    const turned = this.items.filter(i => i.drags.includes('turn') && (i.id === this.inFocus || this.marked.includes(i.id)));
+    this.layer.append(this.handles);
+    this.handles.replaceChildren(...turned.flatMap(({ id }) => this.elementOf(id) ?? []).map(e => handleOn(e, this.layer)));
   }
 
   private get inFocus(): string | undefined { return this.plan.contains(document.activeElement) ? document.activeElement?.getAttribute('data-item') ?? undefined : undefined; }
   private elementsOf(id: string | undefined): SVGGElement[] { return id === undefined ? [] : [...this.layer.querySelectorAll<SVGGElement>(`[data-item="${CSS.escape(id)}"]`)]; }
   private elementOf(id: string): SVGGElement | undefined { return this.elementsOf(id)[0]; }
+}
+
+/** Why it stays where it is stands under what the pointer is told of it. */
+function explain(element: SVGGElement | undefined, item: Item): void {
+  const title = element?.querySelector('title');
+  if (!title) return;
+  const [own = ''] = title.textContent.split('\n');
+  const words = item.stays === undefined ? own : `${own}\n${nameOf(item)} ${item.stays}.`;
+  if (title.textContent !== words) title.textContent = words;
 }

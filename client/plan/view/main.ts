@@ -1,6 +1,7 @@
 /** The page in the panel: shows what the panel sends, and says what somebody does with it. Computes nothing. */
-import { isRemembered, isToPage, type FromPage, type Item, type Nothing, type Remembered, type Shown, type Spot } from '../messages.ts';
+import { isRemembered, isToPage, type FromPage, type Item, type Nothing, type Remembered, type Shown, type Spot, type Would } from '../messages.ts';
 import { ChoiceLists } from './choices.ts';
+import { Drags } from './drags.ts';
 import { Figures } from './figures.ts';
 import { Items } from './items.ts';
 import { patch, type Drawn } from './patch.ts';
@@ -21,8 +22,14 @@ let shown: Shown | undefined;
 let from: Spot | undefined = isRemembered(remembered) ? remembered.from : undefined;
 let drawn: readonly Drawn<SVGElement>[] = [];
 
+const hint = document.getElementById('hint')!;
+// Its listeners come before those of the items: what is dragged is not clicked.
+const drags = new Drags(plan, {
+  at: e => view.at(e), under: e => items.grip(e), now: id => shown?.items.find(i => i.id === id), show: would, say,
+  ask: drag => { editor.postMessage(drag); },
+});
 const items = new Items(plan, layer, choose);
-const view = new View(plan, layer, e => items.at(e as MouseEvent) !== undefined, remember);
+const view = new View(plan, layer, e => items.grip(e as MouseEvent) !== undefined, remember);
 const lists = new ChoiceLists((setup, variant) => { editor.postMessage({ kind: 'choose', setup, variant }); }, look);
 const figures = new Figures(said);
 
@@ -30,6 +37,10 @@ function picture(next: Shown): void {
   const other = next.page !== shown?.page || next.setup !== shown.setup || next.look !== shown.look;
   const first = shown === undefined;
   shown = next;
+  // While something is dragged, the picture of the text waits.
+  if (drags.busy && !other) return;
+  drags.leave();
+  if (other) hint.textContent = '';
   nothing.hidden = true;
   zoom.hidden = false;
   plan.classList.remove('empty');
@@ -46,6 +57,22 @@ function picture(next: Shown): void {
   remember();
 }
 
+/** The picture as it would be, or again that of the text. */
+function would(next: Would['would']): void {
+  if (!next) {
+    if (shown) picture(shown);
+    return;
+  }
+  items.update(next.items, shown?.marked ?? [], () => { drawn = patch(CANVAS, layer, drawn, next.sheet.marks); });
+  figures.update(next.figures);
+}
+
+/** @param done it is read out too */
+function say(words: string, done: boolean): void {
+  hint.textContent = words;
+  if (done) said.textContent = words;
+}
+
 /** The view is where it was before the window was loaded anew, else all of the picture is in sight. */
 function place(first: boolean): void {
   const before = first && isRemembered(remembered) && remembered.page === shown?.page && remembered.setup === shown.setup && (remembered.look ?? shown.looks[0]?.name) === shown.look ? remembered.view : undefined;
@@ -54,6 +81,8 @@ function place(first: boolean): void {
 }
 
 function empty({ words, example, setup, choices = [] }: Nothing): void {
+  drags.leave();
+  hint.textContent = '';
   items.update([], [], () => { drawn = patch(CANVAS, layer, drawn, []); });
   note.textContent = '';
   plan.classList.add('empty');
@@ -99,13 +128,27 @@ function eyed(e: KeyboardEvent): boolean {
   return true;
 }
 
+/** From hole to hole, and with the modifier beside them, mm. */
+const [HOLE, FREE] = [25, 1];
+const WAYS: Readonly<Record<string, readonly [number, number]>> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+
+/** @returns whether it was a key that moves a thing */
+function stepped(e: KeyboardEvent): boolean {
+  const way = e.shiftKey && !e.ctrlKey && !e.metaKey ? WAYS[e.key] : undefined;
+  const item = items.held;
+  if (!way || !item) return false;
+  const far = e.altKey ? FREE : HOLE;
+  drags.step(item, [way[0] * far, way[1] * far], e.altKey);
+  return true;
+}
+
 const KEYS: Readonly<Record<string, () => void>> = {
   '+': () => { view.step(1); }, '=': () => { view.step(1); }, '-': () => { view.step(-1); }, '−': () => { view.step(-1); }, 0: () => { view.fit(); },
   ArrowLeft: () => { view.pan(-1, 0); }, ArrowRight: () => { view.pan(1, 0); }, ArrowUp: () => { view.pan(0, -1); }, ArrowDown: () => { view.pan(0, 1); },
 };
 plan.addEventListener('keydown', e => {
   const act = e.ctrlKey || e.metaKey || e.altKey ? undefined : KEYS[e.key];
-  if (eyed(e)) e.stopPropagation(); // the editor has uses of its own for these
+  if (eyed(e) || stepped(e)) e.stopPropagation(); // the editor has uses of its own for these
   else if (items.key(e)) { if (items.place) view.seek(items.place); } else if (act) act();
   else return;
   e.preventDefault();
@@ -113,6 +156,7 @@ plan.addEventListener('keydown', e => {
 plan.addEventListener('pointermove', e => { figures.point(view.at(e)); });
 plan.addEventListener('pointerleave', () => { figures.point(); });
 // A hand on the table takes the keyboard there.
+plan.addEventListener('pointerdown', () => { if (!drags.busy) hint.textContent = ''; });
 plan.addEventListener('pointerdown', e => { if (!items.at(e)) plan.focus({ preventScroll: true }); });
 for (const [id, key] of [['smaller', '-'], ['larger', '+'], ['fit', '0']] as const) document.getElementById(id)!.addEventListener('click', () => { KEYS[key]!(); });
 
@@ -120,6 +164,10 @@ window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
   if (!isToPage(data)) return;
   if (data.kind === 'picture') picture(data);
   else if (data.kind === 'nothing') empty(data);
-  else show(items.mark(data.ids));
+  else if (data.kind === 'would') drags.answered(data);
+  else {
+    if (shown) shown = { ...shown, marked: data.ids };
+    show(items.mark(data.ids));
+  }
 });
 editor.postMessage({ kind: 'ready' });

@@ -43,7 +43,7 @@ export class View {
       })
       .on('end', settled);
     this.svg.call(this.zoom).on('dblclick.zoom', null);
-    new ResizeObserver(() => { if (this.whole) this.fit(); }).observe(plan);
+    new ResizeObserver(() => { if (this.whole && !plan.classList.contains('moving')) this.fit(); }).observe(plan);
   }
 
   /** The picture is as large as that now. */

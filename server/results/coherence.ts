@@ -60,9 +60,13 @@ export function coherenceUntold(laser: Thing, values: Values): string {
   if (asked) return asked.why;
   // Only formulas can fail later, and the cells of all formulas are there already.
   const isRead = (fact: string): boolean => { const kind = laser.facts.get(fact)?.value.kind; return kind === 'formula' ? values.fact(laser, fact) !== undefined : kind !== undefined; };
-  const isUnread = (phrase: string): boolean => { const meant = phrase === '' ? undefined : nearest(phrase, ABOUT); return meant !== undefined && (meant !== phrase || !isRead(meant)); };
-  const [own, items] = [laser.node, laser.item?.node].map(node => (node?.children ?? []).filter(c => isUnread(factPhrase(c.line) ?? '')));
-  if (own!.length > 0) return `what is written about the coherence of ${laser.id} could not be read (${own!.length > 1 ? 'lines' : 'line'} ${own!.map(c => c.at + 1).join(', ').replace(/, (\d+)$/, ' and $1')})`;
+  const isUnread = (phrase: string): boolean => {
+    const meant = phrase === '' ? undefined : nearest(phrase, ABOUT);
+    return meant !== undefined && (meant === phrase ? !isRead(meant) : !laser.facts.has(phrase));
+  };
+  const [own, items] = [laser.node, laser.item?.node].map(node => (node?.children ?? []).map(c => factPhrase(c.line) ?? '').filter(isUnread));
+  // By its words and not by its line, which moves when something is written above.
+  if (own!.length > 0) return `what is written about the coherence of ${laser.id} could not be read (${own!.map(phrase => `“${phrase}”`).join(' and ')})`;
   if (items!.length > 0) return `what ${laser.item!.id} says about the coherence of ${laser.id} could not be read`;
   if (laser.node.line.equals && !laser.item) return `the item that ${laser.id} is was not found, and nothing else is written about its coherence`;
   return `nothing is written about the coherence of ${laser.id}`;

@@ -177,6 +177,15 @@ describe('the same text', () => {
       expect(figures(look(start, cache)).page, start).toBe(figures(look(start)).page);
     }, 100);
   });
+  test('gives the same page where a line is written above a finding that is kept', () => {
+    const page = 'setup "Whelk shell" {\n  laser red {\n    wavelength: 632.8 nm\n    modes: 1\n    gain width: 1.5 GHz\n  }\n  splitter S1\n  object whelk {\n    depth: 35 mm\n  }\n  plate P1\n  beam raw from red\n    -> S1: 750 mm\n  beam reference from S1 through\n    -> P1: 750 mm\n  beam object from S1 reflected\n    -> whelk: 750 mm\n    -> P1: 750 mm\n}\n';
+    const cache = new LineCache();
+    look(page, cache);
+    const moved = `// notebook\n${page}`;
+    expect(figures(look(moved, cache)).page).toBe(figures(look(moved)).page);
+    // What is written of the gain is read, and tells no coherence by itself.
+    expect(look(page).findings.find(f => f.code === 'coherence-unknown')?.message).toContain('nothing is written about the coherence of red');
+  });
   test('gives the same page whatever other files were read with the same kept lines', () => {
     const shared = new LineCache();
     always(fc.oneof(soup, worn), text => { expect(figures(look(text, shared)).page, text).toBe(figures(look(text)).page); }, 80);

@@ -39,7 +39,7 @@ class Inputs {
   constructor(private readonly x: readonly number[]) {}
   number(): number { return this.x[this.at++]!; }
   vector(): Vector { return [this.number(), this.number(), this.number()]; }
-  many(n: number): number[] { return Array.from({ length: n }, () => this.number()); }
+  many(n: number): readonly number[] { return this.x.slice(this.at, this.at += n); }
 }
 
 /** What a way did to its light. */
@@ -104,9 +104,11 @@ function isSame(a: readonly number[], b: readonly number[]): boolean {
   return a.length === b.length;
 }
 
+const NO_ELEMENTS: readonly (readonly number[])[] = [];
+
 /** Inputs: what the train meets, in order; behind that its directions where places tell them. */
 function follow(train: Train, ground: Ground, take: Inputs, angle: number, share: number, last: Vector, kept = new Kept()): Trace {
-  const facts = train.stretches.map((s, i) => ({ elements: s.map(e => take.many(INPUTS[e])), turn: take.many(i < train.turns.length ? INPUTS[train.turns[i]!] : 0) }));
+  const facts = train.stretches.map((s, i) => ({ elements: s.length === 0 ? NO_ELEMENTS : s.map(e => take.many(INPUTS[e])), turn: take.many(i < train.turns.length ? INPUTS[train.turns[i]!] : 0) }));
   const ways = directionsOf(train, ground, take, last);
   let light = kept.laser([...ways[0]!, angle, share], () => laserLight(ways[0]!, angle, share));
   let passed = 1;
@@ -114,7 +116,9 @@ function follow(train: Train, ground: Ground, take: Inputs, angle: number, share
   for (const [i, elements] of train.stretches.entries()) {
     const fact = facts[i]!;
     const [way, next] = [ways[i]!, ways[i + 1]];
-    const step = kept.step(i, light, [...fact.elements.flat(), ...fact.turn, ...way, ...(next ?? [])], () => stepOf(elements, train.turns[i], fact, way, next, light));
+    const by = [...fact.turn, ...way, ...(next ?? [])];
+    for (const e of fact.elements) by.push(...e);
+    const step = kept.step(i, light, by, () => stepOf(elements, train.turns[i], fact, way, next, light));
     light = step.light;
     if (elements.length > 0) passed = step.passed;
     if (step.mixed) mixed.push(i);

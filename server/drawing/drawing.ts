@@ -91,16 +91,28 @@ const HANGS = 0.1;
 /** Further than that from the beam height a thing is said to stand higher or lower, m. */
 const LEVEL = 0.002;
 
+const offLevel = (things: readonly Standing[], height: number): readonly Standing[] => things.filter(s => Math.abs(s.at[2] - height) > LEVEL);
+
+/** No light rises or falls, and no thing stands above or below the others: from the side there is nothing to see. */
+export function isLevel({ table: { look: { things, rays } } }: Results): boolean {
+  const all = [...things.values()];
+  return [...rays.values()].every(({ from, to }) => Math.abs(from[2] - to[2]) <= LEVEL) && offLevel(all, usual(all.map(s => s.at[2]))).length === 0;
+}
+
+export const titleOf = ({ setup }: Results): string => (setup.variant === undefined ? setup.name : `${setup.name}, ${setup.variant}`);
+/** `S1 → M1, 752 mm` */
+export const legTold = ({ words, length }: DrawnLeg): string => `${words}${length === '' ? '' : `, ${length}`}`;
+
 /** Undefined where nothing in the setup has a place. */
 export function drawingOf(r: Results): Drawing | undefined {
   const { things, rays, blocked, unused, spills } = r.table.look;
   if (things.size === 0) return undefined;
   const { setup } = r;
   const height = usual([...things.values()].map(s => s.at[2]));
-  const off = [...things.values()].filter(s => Math.abs(s.at[2] - height) > LEVEL);
+  const off = offLevel([...things.values()], height);
   const spacing = setup.facts.get('hole spacing')?.value;
   return {
-    title: setup.variant === undefined ? setup.name : `${setup.name}, ${setup.variant}`,
+    title: titleOf(r),
     table: r.table.size,
     holes: spacing?.kind === 'quantity' ? spacing.quantity.value : undefined,
     beamHeight: height,

@@ -27,6 +27,18 @@ export interface Sheet {
 
 export type Point = readonly [number, number];
 
+/** The smallest box that holds points, mm. */
+export function boxOf(points: readonly Point[]): Box {
+  let [left, right, top, bottom] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const [x, y] of points) {
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+    top = Math.min(top, y);
+    bottom = Math.max(bottom, y);
+  }
+  return { x: left, y: top, w: right - left, h: bottom - top };
+}
+
 export const mark = (tag: Tag, attributes: Readonly<Record<string, string | number>>, children: readonly Mark[] = []): Mark => ({ tag, attributes: written(attributes), children });
 
 /** The words that a screen reader and a pointer that rests are told of what they are in. */

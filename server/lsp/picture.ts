@@ -15,7 +15,7 @@ export function servePicture({ connection, documents, answer }: Asks): void {
     if (version !== d.version || typeof item !== 'string' || typeof x !== 'number' || typeof y !== 'number') return null;
     const { dragged } = await later();
     const wanted = wantedOf(params);
-    const made = dragged(s, wanted, { item, gesture: gesture === 'turn' ? 'turn' : 'move', to: [x / 1000, -y / 1000], free: free, dropped: dropped }, documents.textsFor(d));
+    const made = dragged(s, wanted, { item, gesture: gesture === 'turn' ? 'turn' : 'move', to: [x / 1000, -y / 1000], free, dropped }, documents.textsFor(d));
     if ('refused' in made) return made;
     const picture = await answerOf(made.after, d, wanted);
     return picture && { version: d.version, edits: made.edits.map(e => ({ range: rangeOf(d, e.at), newText: e.newText })), picture };

@@ -1,6 +1,6 @@
 /** Light from above: how wide it is, where it goes, how long each leg is, and at which angles it arrives. */
 import type { DrawnAngle } from '../angles.ts';
-import type { Drawing, DrawnLeg } from '../drawing.ts';
+import { legTold, type Drawing, type DrawnLeg } from '../drawing.ts';
 import { label, mark, n, shape, told, type Mark, type Point } from '../marks.ts';
 
 const x = (v: number): number => v * 1000;
@@ -38,7 +38,7 @@ function across(l: DrawnLeg): [number, number, number] {
 /** A leg, with an arrowhead past its middle. What goes straight up or down is a ring from above. */
 export function legMarks(l: DrawnLeg): Mark[] {
   const [dx, dy, length] = across(l);
-  const said = told(`${l.words}${l.length === '' ? '' : `, ${l.length}`}`);
+  const said = told(legTold(l));
   if (length === 0) return [mark('g', { 'data-item': l.id }, [said, mark('circle', { class: `light ${l.role}`, cx: x(l.from[0]), cy: y(l.from[1]), r: 6 })])];
   const s = Math.min(13, x(length) / 3);
   const head = arrow(x(l.from[0] + dx * length * 0.58), y(l.from[1] + dy * length * 0.58), dx * s, -dy * s, hue(l));

@@ -1,6 +1,6 @@
 /** The bench plan: the table from above, to scale. */
 import type { Drawing } from '../drawing.ts';
-import { label, mark, type Box, type Mark, type Point, type Sheet } from '../marks.ts';
+import { boxOf, label, mark, type Box, type Mark, type Point, type Sheet } from '../marks.ts';
 import { placed, widthOf } from './labels.ts';
 import { legend } from './legend.ts';
 import { amissMarks, angleMarks, coneMarks, legMarks, lengthMark } from './light.ts';
@@ -42,22 +42,17 @@ export function planOf(d: Drawing): Sheet {
 /** The table, everything that stands somewhere, and the legs; the light may be wider than that. */
 function frameOf(d: Drawing): Box {
   const points: Point[] = [...(d.table ? [[0, 0] as Point, d.table] : []), ...d.things.flatMap(t => [t.at, ...t.outline]), ...d.legs.flatMap(l => [l.from, l.to])];
-  const { x, y, w, h } = boxOf(points);
+  const { x, y, w, h } = boxOf(points.map(inMm));
   return { x: x - MARGIN, y: y - MARGIN, w: Math.max(300, w + 2 * MARGIN), h: Math.max(200, h + 2 * MARGIN) };
 }
 
-function boxOf(points: readonly Point[]): Box {
-  const [xs, ys] = [points.map(p => p[0] * 1000), points.map(p => -p[1] * 1000)];
-  const least = (v: readonly number[]): number => v.reduce((a, b) => Math.min(a, b), Infinity);
-  const most = (v: readonly number[]): number => v.reduce((a, b) => Math.max(a, b), -Infinity);
-  return { x: least(xs), y: least(ys), w: most(xs) - least(xs), h: most(ys) - least(ys) };
-}
+const inMm = ([x, y]: Point): Point => [x * 1000, -y * 1000];
 
 function names(d: Drawing, frame: Box, letter: number): Mark[] {
-  const boxes = d.things.map(t => boxOf(t.outline.length > 0 ? t.outline : [t.at]));
+  const boxes = d.things.map(t => boxOf((t.outline.length > 0 ? t.outline : [t.at]).map(inMm)));
   const [w, h] = d.table ?? [0, 0];
   const edge: readonly Point[] = d.table ? [[0, 0], [w, 0], [w, h], [0, h]] : [];
-  const lines = [...d.legs.map(l => [l.from, l.to] as const), ...edge.map((p, i) => [p, edge[(i + 1) % 4]!] as const)].map(([a, b]) => [[a[0] * 1000, -a[1] * 1000], [b[0] * 1000, -b[1] * 1000]] as const);
+  const lines = [...d.legs.map(l => [l.from, l.to] as const), ...edge.map((p, i) => [p, edge[(i + 1) % 4]!] as const)].map(([a, b]) => [inMm(a), inMm(b)] as const);
   const wanted = d.things.map((t, i) => ({ own: boxes[i]!, w: widthOf(t.name, letter), h: letter }));
   return placed(wanted, { boxes, lines, frame }).map((b, i) => mark('g', { 'data-item': d.things[i]!.name, 'data-layer': 'names' }, [label(d.things[i]!.name, b.x + b.w / 2, b.y + 0.8 * b.h, letter, 'letter halo', 'middle')]));
 }

@@ -1,15 +1,10 @@
 /** The table from its near side: heights, where beams leave the level. To the scale of the plan, so that one can be laid below the other. */
-import type { Drawing, DrawnLeg, DrawnThing } from '../drawing.ts';
-import { label, mark, shape, told, type Box, type Mark, type Point, type Sheet } from '../marks.ts';
+import { legTold, type Drawing, type DrawnLeg, type DrawnThing } from '../drawing.ts';
+import { boxOf, label, mark, shape, told, type Box, type Mark, type Point, type Sheet } from '../marks.ts';
 import { placed, widthOf } from '../plan/labels.ts';
 
 const MARGIN = 70;
 const LETTER = 17;
-/** Heights that differ by less are those of one level, m. */
-const LEVEL = 0.002;
-
-/** Some light rises or falls, or some thing stands above the others: else there is nothing to see from the side. */
-export const hasHeights = (d: Drawing): boolean => d.legs.some(l => Math.abs(l.heights[0] - l.heights[1]) > LEVEL) || d.things.some(t => d.beamHeight !== undefined && Math.abs(t.height - d.beamHeight) > LEVEL);
 
 const at = (x: number, z: number): Point => [x * 1000, -z * 1000];
 
@@ -65,11 +60,5 @@ function ellipse(t: DrawnThing): Readonly<Record<string, string | number>> {
 function leg(l: DrawnLeg): Mark[] {
   const [a, b] = [at(l.from[0], l.heights[0]), at(l.to[0], l.heights[1])];
   if (Math.hypot(b[0] - a[0], b[1] - a[1]) < 1) return [];
-  return [mark('g', { 'data-item': l.id }, [told(`${l.words}${l.length === '' ? '' : `, ${l.length}`}`), mark('line', { class: `light ${l.role}`, x1: a[0], y1: a[1], x2: b[0], y2: b[1] })])];
-}
-
-function boxOf(points: readonly Point[]): Box {
-  const [xs, ys] = [points.map(p => p[0]), points.map(p => p[1])];
-  const [x, y] = [xs.reduce((a, b) => Math.min(a, b), Infinity), ys.reduce((a, b) => Math.min(a, b), Infinity)];
-  return { x, y, w: xs.reduce((a, b) => Math.max(a, b), -Infinity) - x, h: ys.reduce((a, b) => Math.max(a, b), -Infinity) - y };
+  return [mark('g', { 'data-item': l.id }, [told(legTold(l)), mark('line', { class: `light ${l.role}`, x1: a[0], y1: a[1], x2: b[0], y2: b[1] })])];
 }

@@ -69,15 +69,20 @@ export interface Band {
   readonly draws: number;
 }
 
+/** What draws have shown of a cell. Twins share it: whichever is asked first draws for both. */
+export interface Drawn {
+  band?: Band;
+  /** what it comes out as in each draw, where that is costly to find out */
+  draws?: Float64Array | number;
+}
+
 /** What was found out about a cell. All of it rests on the cell and those that it depends on, and on nothing else. */
 export interface Notes {
   sweep?: Sweep;
   uncertainty?: number;
-  band?: Band;
+  readonly drawn: Drawn;
   /** the band while another cell is held at a value */
   held?: { readonly by: Cell; readonly value: number; readonly band: Band };
-  /** what it comes out as in each draw, where that is costly to find out */
-  draws?: Float64Array | number;
   /** is drawn as one normal number */
   normal?: boolean;
   /** first order does not describe it */

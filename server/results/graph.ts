@@ -41,6 +41,8 @@ export class Graph {
   private indexed = 0;
   // Kept as long as the graph: uncertainty, ranking, draws and solving all ask for the same.
   private readonly notes = new Map<Cell, Notes>();
+  /** Where a cell stands among those that the evaluator now made runs through; what an earlier one left is not read. */
+  private slots = new Int32Array(0);
   private twins: Twins | undefined;
   private count = Infinity;
   /** how many rules have run; an edit must only run those that it touches */
@@ -67,7 +69,7 @@ export class Graph {
   /** What was found out about a cell, to be added to. */
   noted(cell: Cell): Notes {
     let notes = this.notes.get(cell);
-    if (!notes) this.notes.set(cell, notes = this.twins?.notesOf(cell) ?? {});
+    if (!notes) this.notes.set(cell, notes = this.twins?.notesOf(cell) ?? { drawn: {} });
     return notes;
   }
   known(cell: Cell): Notes | undefined { return this.notes.get(cell); }
@@ -150,19 +152,22 @@ export class Graph {
 
   /** A function that gives the cell's value for values of some cells; made once, called often. `costly` where a rule that it runs is; behind `still` cells nothing is looked at. */
   evaluator(cell: Cell, free: readonly Cell[], still: readonly Cell[] = NO_CELLS): ((at: readonly number[]) => number) & { readonly costly: boolean } {
-    const moving = new Set(free);
-    const stop = still.length > 0 ? new Set([...free, ...still]) : moving;
+    const stop = new Set(free);
+    for (const c of still) stop.add(c);
     const order = this.ancestors(cell, c => stop.has(c));
-    const slot = new Map(order.map((c, i) => [c, i]));
-    const values = Float64Array.from(order, c => this.values[c.index]!);
-    const slots = free.map(c => slot.get(c) ?? -1);
+    if (this.slots.length < this.cells.length) this.slots = new Int32Array(2 * this.cells.length);
+    const slot = this.slots;
+    const values = new Float64Array(order.length);
+    order.forEach((c, i) => { slot[c.index] = i; values[i] = this.values[c.index]!; });
+    const slots = free.map(c => (order[slot[c.index]!] === c ? slot[c.index]! : -1));
     // What rests on none of them stays as it is.
     const moves = new Uint8Array(order.length);
+    for (const s of slots) if (s >= 0) moves[s] = 1;
     const steps: { readonly i: number; readonly rule: Rule; readonly from: readonly number[]; readonly args: number[] }[] = [];
     order.forEach((c, i) => {
-      const from = stop.has(c) ? [] : c.inputs.map(x => slot.get(x)!);
-      if (moving.has(c) || from.some(k => moves[k] === 1)) moves[i] = 1;
-      if (c.rule && moves[i] === 1 && !stop.has(c)) steps.push({ i, rule: c.rule, from, args: from.map(() => 0) });
+      if (!c.rule || stop.has(c) || !c.inputs.some(x => moves[slot[x.index]!] === 1)) return;
+      moves[i] = 1;
+      steps.push({ i, rule: c.rule, from: c.inputs.map(x => slot[x.index]!), args: new Array<number>(c.inputs.length).fill(0) });
     });
     const evaluate = (at: readonly number[]): number => {
       for (let k = 0; k < slots.length; k++) if (slots[k]! >= 0) values[slots[k]!] = at[k]!;

@@ -65,7 +65,7 @@ export function sample(graph: Graph, cell: Cell, fixed?: ReadonlyMap<Cell, numbe
   if (cell.missing) return undefined;
   // The same question is asked by a check, a hover and the report.
   const notes = graph.noted(cell);
-  if (!fixed) return notes.band ??= drawBand(graph, cell, NONE_FIXED);
+  if (!fixed) return notes.drawn.band ??= drawBand(graph, cell, NONE_FIXED);
   const [one] = fixed.size === 1 ? fixed : [];
   if (!one) return drawBand(graph, cell, fixed);
   const [by, value] = one;
@@ -77,32 +77,35 @@ const NONE_FIXED: ReadonlyMap<Cell, number> = new Map();
 /** The draws of a cell; one number where it is the same in all. */
 function drawAll(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): Float64Array | number {
   const leaves = leavesOf(graph, cell, fixed);
-  const free = leaves.flatMap((l, place) => (l.u > 0 || fixed.has(l.cell) ? [{ ...l, place }] : []));
+  const unsure = leaves.filter(l => l.u > 0);
+  const free = [...unsure, ...leaves.filter(l => l.u === 0 && fixed.has(l.cell))];
   const evaluate = graph.evaluator(cell, free.map(l => l.cell), leaves.map(l => l.cell));
-  const draws = evaluate.costly ? FEW_DRAWS : DRAWS;
   const at = free.map(l => l.value);
-  const unsure = free.flatMap((l, k) => (l.u > 0 ? [{ k, drawn: drawn(l, l.place, draws) }] : []));
   if (unsure.length === 0) return evaluate(at);
+  const draws = evaluate.costly ? FEW_DRAWS : DRAWS;
+  const columns = unsure.map(leaf => drawn(leaf, leaves.indexOf(leaf), draws));
   const all = new Float64Array(draws);
   for (let n = 0; n < draws; n++) {
-    for (const u of unsure) at[u.k] = u.drawn[n]!;
+    for (let k = 0; k < columns.length; k++) at[k] = columns[k]![n]!;
     all[n] = evaluate(at);
   }
   return all;
 }
 
 /** Draws, least first. What cannot be, such as the arc sine of 1.1, is left out: the band is that of what can. */
-const inOrder = (all: Float64Array): Float64Array => all.filter(Number.isFinite).sort();
+function inOrder(all: Float64Array): Float64Array {
+  return (all.every(Number.isFinite) ? all : all.filter(Number.isFinite)).sort();
+}
 
 /** The draws of a costly cell, in order, which serve all that rests on it. */
 function ownDraws(graph: Graph, cell: Cell): Float64Array | number {
-  const notes = graph.noted(cell);
-  if (notes.draws === undefined) {
+  const { drawn } = graph.noted(cell);
+  if (drawn.draws === undefined) {
     const all = drawAll(graph, cell, NONE_FIXED);
     const possible = typeof all === 'number' ? all : inOrder(all);
-    notes.draws = typeof possible !== 'number' && possible.length === 0 ? graph.value(cell)! : possible;
+    drawn.draws = typeof possible !== 'number' && possible.length === 0 ? graph.value(cell)! : possible;
   }
-  return notes.draws;
+  return drawn.draws;
 }
 
 function drawBand(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): Band {
@@ -175,13 +178,20 @@ function isNormal(graph: Graph, cell: Cell, below: readonly Cell[]): boolean {
 function drawn(leaf: Leaf, place: number, draws: number): Float64Array {
   const s = leaf.cell.rule ? undefined : leaf.cell.spread;
   const { flat, normal } = column(place, draws);
-  if (leaf.own) { const { own } = leaf; return flat.map(f => own[Math.floor(f * own.length)]!); }
+  if (leaf.own) { const { own } = leaf; return each(flat, f => own[Math.floor(f * own.length)]!); }
   switch (s?.kind) {
-    case 'within': return flat.map(f => leaf.value + (2 * f - 1) * s.amount);
-    case 'factor': return flat.map(f => leaf.value * s.amount ** (2 * f - 1));
-    case 'one of': return flat.map(f => s.values[Math.min(s.values.length - 1, Math.floor(f * s.values.length))]!);
-    default: return normal.map(z => leaf.value + leaf.u * z);
+    case 'within': return each(flat, f => leaf.value + (2 * f - 1) * s.amount);
+    case 'factor': return each(flat, f => leaf.value * s.amount ** (2 * f - 1));
+    case 'one of': return each(flat, f => s.values[Math.min(s.values.length - 1, Math.floor(f * s.values.length))]!);
+    default: return each(normal, z => leaf.value + leaf.u * z);
   }
+}
+
+/** `map` of typed arrays, as a plain loop: a band is drawn from a dozen columns. */
+function each(column: Float64Array, does: (v: number) => number): Float64Array {
+  const out = new Float64Array(column.length);
+  for (let n = 0; n < out.length; n++) out[n] = does(column[n]!);
+  return out;
 }
 
 // The seed is fixed, so that the random numbers themselves can be kept: one column for each leaf, from streams of their own.

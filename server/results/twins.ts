@@ -13,6 +13,7 @@ interface Cells {
   readonly cells: readonly Cell[];
   value(cell: Cell): number | undefined;
   ancestors(cell: Cell): Cell[];
+  noted(cell: Cell): Notes;
   known(cell: Cell): Notes | undefined;
   knownCells(): Iterable<Cell>;
 }
@@ -58,14 +59,12 @@ export class Twins {
   /** What is known of a cell from its twin. */
   notesOf(cell: Cell): Notes {
     const at = cell.rule ? this.twinOf(cell) : -1;
-    const old = at < 0 ? undefined : this.before.known(this.before.cells[at]!);
-    if (!old || !this.inOrder(cell)) return {};
-    const { sweep, held, uncertainty, band, draws, normal, bent, darkest, map } = old;
-    const notes: Notes = {};
+    const old = at < 0 ? undefined : isDear(cell) ? this.before.noted(this.before.cells[at]!) : this.before.known(this.before.cells[at]!);
+    if (!old || !this.inOrder(cell)) return { drawn: {} };
+    const { sweep, held, uncertainty, drawn, normal, bent, darkest, map } = old;
+    const notes: Notes = { drawn };
     if (sweep) notes.sweep = { inputs: sweep.inputs.map(c => this.news[c.index]!), slopes: sweep.slopes };
     if (uncertainty !== undefined) notes.uncertainty = uncertainty;
-    if (band) notes.band = band;
-    if (draws !== undefined) notes.draws = draws;
     if (normal !== undefined) notes.normal = normal;
     if (bent !== undefined) notes.bent = bent;
     if (darkest !== undefined) notes.darkest = darkest;
@@ -75,10 +74,14 @@ export class Twins {
     return notes;
   }
 
-  /** Cells that have a twin of which something is known. */
+  /** Cells that have a twin of which something is known, or will be dear to find out. */
   *noted(): Generator<Cell> {
     for (const old of this.before.knownCells()) {
       const cell = this.news[old.index];
+      if (cell) yield cell;
+    }
+    for (const old of this.made) {
+      const cell = isDear(old) ? this.news[old.index] : undefined;
       if (cell) yield cell;
     }
   }
@@ -129,6 +132,9 @@ export class Twins {
     return true;
   }
 }
+
+/** Draws of it take long, so that it shares them with its twin even if nobody has asked for them yet. */
+const isDear = ({ rule }: Cell): boolean => rule?.costly === true || rule?.curved === true;
 
 /** Rules that are made afresh for each cell are the same if they were made with the same. */
 function sameRule(a: Rule, b: Rule): boolean {

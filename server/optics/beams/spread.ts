@@ -22,12 +22,21 @@ import { powers } from './domains.ts';
  * Source: the power goes along the rays, on which x/w and y/w stay the same (Siegman, Lasers (1986) ch. 17; from memory).
  */
 export function lightOnPlane(beam: Beam, axis: Axis, power: number, point: Vector, normal: Vector): number {
+  return lightOverPlane(beam, axis, power, normal)(point);
+}
+
+/** `lightOnPlane` at each point that the function is asked for: for many points of one plane. */
+export function lightOverPlane(beam: Beam, axis: Axis, power: number, normal: Vector): (point: Vector) => number {
   const frame = facing(axis.from, axis.along);
-  const [x, y, distance] = turnedIntoFrame(frame, fromTo(axis.from, point));
-  const { radius: { level: a, upright: b }, curvature: { level: c, upright: d } } = sections(beam)(distance);
   const [m, k, n] = turnedIntoFrame(frame, unit(normal));
-  const squarely = ((2 * nearestWithin(powers, power)) / (Math.PI * a * b)) * Math.exp(-2 * ((x / a) ** 2 + (y / b) ** 2));
-  return squarely * Math.abs(n + m * x * c + k * y * d);
+  const section = sections(beam);
+  const peak = (2 * nearestWithin(powers, power)) / Math.PI;
+  return (point) => {
+    const [x, y, distance] = turnedIntoFrame(frame, fromTo(axis.from, point));
+    const { radius: { level: a, upright: b }, curvature: { level: c, upright: d } } = section(distance);
+    const squarely = (peak / (a * b)) * Math.exp(-2 * ((x / a) ** 2 + (y / b) ** 2));
+    return squarely * Math.abs(n + m * x * c + k * y * d);
+  };
 }
 
 /**

@@ -167,9 +167,12 @@ function meanBrightness(s: Scene, object: Vector, brightness: (mismatch: number)
   const same = s.mismatch + pathTo(s.light, q) - byPaths(s, s.plate.origin, HERE);
   let sum = 0;
   const { origin: o, axes: [a, b] } = s.plate;
-  for (const [across, up] of CELLS) {
-    const [x, y] = [across * s.width, up * s.height];
-    const p: Vector = [o[0] + x * a[0] + y * b[0], o[1] + x * a[1] + y * b[1], o[2] + x * a[2] + y * b[2]];
+  // One point for all cells: draws ask for many thousands of them.
+  const p: [number, number, number] = [0, 0, 0];
+  for (const cell of CELLS) {
+    const x = cell[0] * s.width;
+    const y = cell[1] * s.height;
+    for (let i = 0; i < 3; i++) p[i] = o[i]! + x * a[i]! + y * b[i]!;
     sum += brightness(same + between(p, q) - pathTo(s.reference, p));
   }
   return sum / CELLS.length;

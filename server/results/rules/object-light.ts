@@ -1,6 +1,6 @@
 /** Rules of light that nobody has metered: of a spread beam on a plate, and of an object onto it, each for one watt of the beam. */
 import { carried, radiusHere, type Beam } from '../../optics/beams/beam.ts';
-import { lightOnPlane } from '../../optics/beams/spread.ts';
+import { lightOnPlane, lightOverPlane } from '../../optics/beams/spread.ts';
 import { objectShare, singleBeamRatio } from '../../optics/beams/split.ts';
 import { lightFromSurface } from '../../optics/maps/lit-object.ts';
 import { reflectedShares } from '../../optics/surfaces/fresnel.ts';
@@ -54,7 +54,8 @@ function referenceOver(byAngle: boolean, from: From, x: readonly number[], besid
   const [normal, along] = byAngle ? [FRONT, level(x[BEAM]!, from)] : [vector(x, BEAM), vector(x, BEAM + 3)];
   const plate = facing(HERE, normal);
   const [beam, axis] = [beamOf(x), { from: fromFrame(plate, [beside, 0, 0]), along }];
-  return ([across, up]) => lightOnPlane(beam, axis, 1, fromFrame(plate, [across, up, 0]), normal);
+  const light = lightOverPlane(beam, axis, 1, normal);
+  return ([across, up]) => light(fromFrame(plate, [across, up, 0]));
 }
 
 /** How an object is laid out for its light: what it is, in how many patches, and whether its light, and how the plate stands to it, are known by directions or by an angle. */

@@ -1,0 +1,28 @@
+// Pictures pinned as files, one of each view, so that a change of the looks is seen in review: `npx vitest run tests/drawing/golden.test.ts -u` writes them afresh. Look at each that changed, and say in the commit why.
+import { describe, expect, test } from 'vitest';
+import { analyse } from '../../server/analysis.ts';
+import { svgOf } from '../../server/drawing/svg.ts';
+import { viewNamed, VIEWS } from '../../server/drawing/views.ts';
+import { disk, EXAMPLES } from '../examples/library.ts';
+
+const PINNED = [
+  ['plan', 'whelk-on-the-table'],
+  ['side', 'single-beam-oyster'],
+  ['arms', 'whelk-too-long'],
+  ['object', 'whelk-on-the-table'],
+  ['pair', 'whelk-on-the-table'],
+  ['light', 'whelk-on-the-table'],
+  ['ratio', 'whelk-on-the-table'],
+  ['brightness', 'whelk-on-the-table'],
+] as const;
+
+test('there is one of each view', () => { expect(PINNED.map(([view]) => view)).toEqual(VIEWS.map(v => v.name)); });
+
+describe('pictures as they are pinned', () => {
+  test.each(PINNED)('%s of %s', async (view, name) => {
+    const { uri, text } = EXAMPLES.find(e => e.name === `examples/${name}.plate`)!;
+    const of = viewNamed(view)!.of(analyse(uri, text, disk).results[0]!, {});
+    expect(of, 'has a picture').toBeTypeOf('function');
+    if (typeof of === 'function') await expect(svgOf(of().sheet)).toMatchFileSnapshot(`golden/${view}.svg`);
+  });
+});

@@ -71,7 +71,7 @@ function calls({ n: [a, b, c, d], beam: light, v: [p, q, r, s], round }: Input):
     ['openingShare', () => clip.openingShare(light, axis, { shape: round ? 'round' : 'rectangular', centre: r, normal: s, halfWidth: a, halfHeight: b })],
     ['edgeShares', () => edge.edgeShares(p, a, b, c, d)],
     ['lightOnPlane', () => spread.lightOnPlane(light, axis, a, r, s)],
-    ['lightOverPlane', () => spread.lightOverPlane(light, axis, a, s)(r)],
+    ['lightOverPlane', () => spread.lightOverPlane(light, axis, a, r, s)(b, c)],
     ['rayAt', () => spread.rayAt(light, axis, r)],
     ['diffuseLight', () => scatter.diffuseLight(patch, r, s)],
     ['glossLight', () => scatter.glossLight(patch, q, d, r, s)],

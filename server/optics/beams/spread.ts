@@ -1,6 +1,6 @@
 /** Light of a beam on a plane that stands in it anyhow, such as a plate: spread, parallel or drawing together. */
 import { nearestWithin } from '../range.ts';
-import { unit, type Vector } from '../vectors.ts';
+import { coordinates, unit, type Vector } from '../vectors.ts';
 import { facing, turnedIntoFrame } from '../solids/frame.ts';
 import { fromTo, inner, type Axis } from './axis.ts';
 import { sections, type Beam } from './beam.ts';
@@ -22,18 +22,27 @@ import { powers } from './domains.ts';
  * Source: the power goes along the rays, on which x/w and y/w stay the same (Siegman, Lasers (1986) ch. 17; from memory).
  */
 export function lightOnPlane(beam: Beam, axis: Axis, power: number, point: Vector, normal: Vector): number {
-  return lightOverPlane(beam, axis, power, normal)(point);
+  return lightOverPlane(beam, axis, power, point, normal)(0, 0);
 }
 
-/** `lightOnPlane` at each point that the function is asked for: for many points of one plane. */
-export function lightOverPlane(beam: Beam, axis: Axis, power: number, normal: Vector): (point: Vector) => number {
+/**
+ * `lightOnPlane` for many points of one plane: a function of how far a point lies across and up from `middle`, m, along the axes of a thing there that faces along `normal`,
+ * see `facing` of `solids/frame.ts`.
+ */
+export function lightOverPlane(beam: Beam, axis: Axis, power: number, middle: Vector, normal: Vector): (across: number, up: number) => number {
   const frame = facing(axis.from, axis.along);
+  const [right, upward] = facing(middle, normal).axes;
+  const start = turnedIntoFrame(frame, fromTo(axis.from, middle));
+  const [byAcross, byUp] = [turnedIntoFrame(frame, right), turnedIntoFrame(frame, upward)];
   const [m, k, n] = turnedIntoFrame(frame, unit(normal));
   const section = sections(beam);
   const peak = (2 * nearestWithin(powers, power)) / Math.PI;
-  return (point) => {
-    const [x, y, distance] = turnedIntoFrame(frame, fromTo(axis.from, point));
-    const { radius: { level: a, upright: b }, curvature: { level: c, upright: d } } = section(distance);
+  return (across, up) => {
+    const s = nearestWithin(coordinates, across);
+    const t = nearestWithin(coordinates, up);
+    const x = start[0] + s * byAcross[0] + t * byUp[0];
+    const y = start[1] + s * byAcross[1] + t * byUp[1];
+    const { radius: { level: a, upright: b }, curvature: { level: c, upright: d } } = section(start[2] + s * byAcross[2] + t * byUp[2]);
     const squarely = (peak / (a * b)) * Math.exp(-2 * ((x / a) ** 2 + (y / b) ** 2));
     return squarely * Math.abs(n + m * x * c + k * y * d);
   };

@@ -53,9 +53,8 @@ export const cornerLight = (byAngle: boolean, from: From = 'the side'): Rule => 
 function referenceOver(byAngle: boolean, from: From, x: readonly number[], beside: number): (at: OnPlate) => number {
   const [normal, along] = byAngle ? [FRONT, level(x[BEAM]!, from)] : [vector(x, BEAM), vector(x, BEAM + 3)];
   const plate = facing(HERE, normal);
-  const [beam, axis] = [beamOf(x), { from: fromFrame(plate, [beside, 0, 0]), along }];
-  const light = lightOverPlane(beam, axis, 1, normal);
-  return ([across, up]) => light(fromFrame(plate, [across, up, 0]));
+  const light = lightOverPlane(beamOf(x), { from: fromFrame(plate, [beside, 0, 0]), along }, 1, HERE, normal);
+  return ([across, up]) => light(across, up);
 }
 
 /** How an object is laid out for its light: what it is, in how many patches, and whether its light, and how the plate stands to it, are known by directions or by an angle. */

@@ -39,7 +39,7 @@ class Inputs {
   constructor(private readonly x: readonly number[]) {}
   number(): number { return this.x[this.at++]!; }
   vector(): Vector { return [this.number(), this.number(), this.number()]; }
-  many(n: number): readonly number[] { return this.x.slice(this.at, this.at += n); }
+  many(n: number): readonly number[] { return n === 0 ? NONE_HERE : this.x.slice(this.at, this.at += n); }
 }
 
 /** What a way did to its light. */
@@ -80,17 +80,25 @@ function before(way: Vector, turn: Turn): Vector {
 
 /** Draws leave most of a way as it is: what a stretch and the turn behind it did to the same light is kept. */
 class Kept {
-  private readonly steps: { readonly before: Light; readonly by: readonly number[]; readonly step: Step }[][] = [];
-  private readonly lasers: { readonly by: readonly number[]; readonly light: Light }[] = [];
+  private readonly steps: (Passed & { readonly step: Step })[][] = [];
+  private readonly lasers: { readonly way: Vector; readonly angle: number; readonly share: number; readonly light: Light }[] = [];
 
-  laser(by: readonly number[], make: () => Light): Light {
-    return (this.lasers.find(k => isSame(k.by, by)) ?? keep(this.lasers, { by, light: make() })).light;
+  laser(way: Vector, angle: number, share: number): Light {
+    return (this.lasers.find(k => k.angle === angle && k.share === share && isSame(k.way, way)) ?? keep(this.lasers, { way, angle, share, light: laserLight(way, angle, share) })).light;
   }
 
-  step(i: number, before: Light, by: readonly number[], make: () => Step): Step {
+  step(i: number, passed: Passed, make: (passed: Passed) => Step): Step {
     const at = this.steps[i] ??= [];
-    return (at.find(k => k.before === before && isSame(k.by, by)) ?? keep(at, { before, by, step: make() })).step;
+    return (at.find(k => k.light === passed.light && isSame(k.facts, passed.facts) && isSame(k.way, passed.way) && isSame(k.next ?? NONE_HERE, passed.next ?? NONE_HERE)) ?? keep(at, { ...passed, step: make(passed) })).step;
   }
+}
+
+/** The light that comes to a stretch, its way there and behind the turn, and the inputs of what it meets: of each element, and of the turn. */
+interface Passed {
+  readonly light: Light;
+  readonly facts: readonly number[];
+  readonly way: Vector;
+  readonly next: Vector | undefined;
 }
 /** Polarized or not, and a way each. */
 const MOST_KEPT = 2;
@@ -104,21 +112,18 @@ function isSame(a: readonly number[], b: readonly number[]): boolean {
   return a.length === b.length;
 }
 
-const NO_ELEMENTS: readonly (readonly number[])[] = [];
+const NONE_HERE: readonly number[] = [];
 
 /** Inputs: what the train meets, in order; behind that its directions where places tell them. */
 function follow(train: Train, ground: Ground, take: Inputs, angle: number, share: number, last: Vector, kept = new Kept()): Trace {
-  const facts = train.stretches.map((s, i) => ({ elements: s.length === 0 ? NO_ELEMENTS : s.map(e => take.many(INPUTS[e])), turn: take.many(i < train.turns.length ? INPUTS[train.turns[i]!] : 0) }));
+  const facts = train.stretches.map((elements, i) => take.many(elements.reduce((n, e) => n + INPUTS[e], i < train.turns.length ? INPUTS[train.turns[i]!] : 0)));
   const ways = directionsOf(train, ground, take, last);
-  let light = kept.laser([...ways[0]!, angle, share], () => laserLight(ways[0]!, angle, share));
+  let light = kept.laser(ways[0]!, angle, share);
   let passed = 1;
   const [mixed, rising]: [number[], number[]] = [[], []];
-  for (const [i, elements] of train.stretches.entries()) {
-    const fact = facts[i]!;
-    const [way, next] = [ways[i]!, ways[i + 1]];
-    const by = [...fact.turn, ...way, ...(next ?? [])];
-    for (const e of fact.elements) by.push(...e);
-    const step = kept.step(i, light, by, () => stepOf(elements, train.turns[i], fact, way, next, light));
+  for (let i = 0; i < train.stretches.length; i++) {
+    const elements = train.stretches[i]!;
+    const step = kept.step(i, { light, facts: facts[i]!, way: ways[i]!, next: ways[i + 1] }, at => stepOf(elements, train.turns[i], at));
     light = step.light;
     if (elements.length > 0) passed = step.passed;
     if (step.mixed) mixed.push(i);
@@ -135,17 +140,19 @@ interface Step {
   readonly rising: boolean;
 }
 
-function stepOf(elements: readonly Element[], turn: Turn | undefined, fact: { readonly elements: readonly (readonly number[])[]; readonly turn: readonly number[] }, way: Vector, next: Vector | undefined, arriving: Light): Step {
+function stepOf(elements: readonly Element[], turn: Turn | undefined, { light: arriving, facts, way, next }: Passed): Step {
   let light = arriving;
   let passed = 1;
-  for (const [k, element] of elements.entries()) {
+  let at = 0;
+  for (const element of elements) {
     const before = lightPower(light);
-    light = each(light, f => behind(element, f, fact.elements[k]!));
+    const own = facts.slice(at, at += INPUTS[element]);
+    light = each(light, f => behind(element, f, own));
     passed = before > 0 ? lightPower(light) / before : 0;
   }
   const straight = { light, passed, mixed: false, rising: false };
   if (turn === undefined || !next) return straight;
-  const [input] = fact.turn;
+  const input = facts[at];
   if (turn === 'facet') return { ...straight, light: scatteredBack(light, next, input!) };
   if (turn === 'screen') return { ...straight, light: scatteredThrough(light, next, input!) };
   const normal = mirrorNormal(way, next);

@@ -69,8 +69,10 @@ export interface Band {
   readonly draws: number;
 }
 
-/** What draws have shown of a cell. Twins share it: whichever is asked first draws for both. */
-export interface Drawn {
+/** What takes long to find out about a cell. Twins share it: whichever is asked first finds it out for both. */
+export interface Shared {
+  /** by each input of its own, of a rule without derivatives; 0 by what is exact */
+  slopes?: readonly number[];
   band?: Band;
   /** what it comes out as in each draw, where that is costly to find out */
   draws?: Float64Array | number;
@@ -80,7 +82,7 @@ export interface Drawn {
 export interface Notes {
   sweep?: Sweep;
   uncertainty?: number;
-  readonly drawn: Drawn;
+  readonly shared: Shared;
   /** the band while another cell is held at a value */
   held?: { readonly by: Cell; readonly value: number; readonly band: Band };
   /** is drawn as one normal number */

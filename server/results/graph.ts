@@ -69,7 +69,7 @@ export class Graph {
   /** What was found out about a cell, to be added to. */
   noted(cell: Cell): Notes {
     let notes = this.notes.get(cell);
-    if (!notes) this.notes.set(cell, notes = this.twins?.notesOf(cell) ?? { drawn: {} });
+    if (!notes) this.notes.set(cell, notes = this.twins?.notesOf(cell) ?? { shared: {} });
     return notes;
   }
   known(cell: Cell): Notes | undefined { return this.notes.get(cell); }
@@ -204,7 +204,7 @@ export class Graph {
 
   /** The same by the inputs that are unsure. */
   private sweep(cell: Cell): Sweep {
-    return cell.rule ? this.noted(cell).sweep ??= this.sweepNow(cell, c => this.unsure[c.index] === true) : { inputs: [cell], slopes: [1] };
+    return cell.rule ? this.noted(cell).sweep ??= this.sweepNow(cell, c => this.unsure[c.index] === true, true) : { inputs: [cell], slopes: [1] };
   }
 
   /** Derivatives of a cell by the unsure inputs that it rests on. */
@@ -213,7 +213,7 @@ export class Graph {
     return new Map(inputs.map((c, i) => [c, slopes[i]!]));
   }
 
-  private sweepNow(cell: Cell, asked: (c: Cell) => boolean): Sweep {
+  private sweepNow(cell: Cell, asked: (c: Cell) => boolean, keeps = false): Sweep {
     const adjoint = new Float64Array(cell.index + 1);
     // What an input does by several ways may cancel; then only rounding is left, which is no slope.
     const reach = new Float64Array(cell.index + 1);
@@ -232,7 +232,9 @@ export class Graph {
         continue;
       }
       const wanted = c.inputs.map(asked);
-      const p = partials(c.rule, c.inputs.map(x => this.values[x.index]!), wanted);
+      const find = (rule: Rule): readonly number[] => partials(rule, c.inputs.map(x => this.values[x.index]!), wanted);
+      // Several results rest on one that takes many evaluations.
+      const p = keeps && !c.rule.partials ? this.noted(c).shared.slopes ??= find(c.rule) : find(c.rule);
       for (let j = 0; j < c.inputs.length; j++) {
         if (wanted[j] !== true) continue;
         const k = c.inputs[j]!.index;

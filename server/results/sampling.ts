@@ -65,7 +65,7 @@ export function sample(graph: Graph, cell: Cell, fixed?: ReadonlyMap<Cell, numbe
   if (cell.missing) return undefined;
   // The same question is asked by a check, a hover and the report.
   const notes = graph.noted(cell);
-  if (!fixed) return notes.drawn.band ??= drawBand(graph, cell, NONE_FIXED);
+  if (!fixed) return notes.shared.band ??= drawBand(graph, cell, NONE_FIXED);
   const [one] = fixed.size === 1 ? fixed : [];
   if (!one) return drawBand(graph, cell, fixed);
   const [by, value] = one;
@@ -99,13 +99,13 @@ function inOrder(all: Float64Array): Float64Array {
 
 /** The draws of a costly cell, in order, which serve all that rests on it. */
 function ownDraws(graph: Graph, cell: Cell): Float64Array | number {
-  const { drawn } = graph.noted(cell);
-  if (drawn.draws === undefined) {
+  const { shared } = graph.noted(cell);
+  if (shared.draws === undefined) {
     const all = drawAll(graph, cell, NONE_FIXED);
     const possible = typeof all === 'number' ? all : inOrder(all);
-    drawn.draws = typeof possible !== 'number' && possible.length === 0 ? graph.value(cell)! : possible;
+    shared.draws = typeof possible !== 'number' && possible.length === 0 ? graph.value(cell)! : possible;
   }
-  return drawn.draws;
+  return shared.draws;
 }
 
 function drawBand(graph: Graph, cell: Cell, fixed: ReadonlyMap<Cell, number>): Band {

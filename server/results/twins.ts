@@ -60,9 +60,9 @@ export class Twins {
   notesOf(cell: Cell): Notes {
     const at = cell.rule ? this.twinOf(cell) : -1;
     const old = at < 0 ? undefined : isDear(cell) ? this.before.noted(this.before.cells[at]!) : this.before.known(this.before.cells[at]!);
-    if (!old || !this.inOrder(cell)) return { drawn: {} };
-    const { sweep, held, uncertainty, drawn, normal, bent, darkest, map } = old;
-    const notes: Notes = { drawn };
+    if (!old || !this.inOrder(cell)) return { shared: {} };
+    const { sweep, held, uncertainty, shared, normal, bent, darkest, map } = old;
+    const notes: Notes = { shared };
     if (sweep) notes.sweep = { inputs: sweep.inputs.map(c => this.news[c.index]!), slopes: sweep.slopes };
     if (uncertainty !== undefined) notes.uncertainty = uncertainty;
     if (normal !== undefined) notes.normal = normal;
@@ -133,7 +133,7 @@ export class Twins {
   }
 }
 
-/** Draws of it take long, so that it shares them with its twin even if nobody has asked for them yet. */
+/** Much of it takes long to find out, so that it shares that with its twin even if nobody has asked yet. */
 const isDear = ({ rule }: Cell): boolean => rule?.costly === true || rule?.curved === true;
 
 /** Rules that are made afresh for each cell are the same if they were made with the same. */

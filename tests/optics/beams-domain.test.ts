@@ -54,6 +54,8 @@ function calls({ n: [a, b, c, d], beam: light, v: [p, q, r, s], round }: Input):
     ['beamFromHalfAngle', () => beams.beamFromHalfAngle(a, b, c)],
     ['carried', () => beams.carried(light, a)],
     ['throughLens', () => beams.throughLens(light, a)],
+    ['parameterThroughLens', () => beams.parameterThroughLens(light.level, a)],
+    ['parameterRadius', () => beams.parameterRadius(light.level, a, b)],
     ['offFocalMirror', () => beams.offFocalMirror(light, a, b, round ? 'level' : 'upright')],
     ['collimatedHere', () => beams.collimatedHere(light)],
     ['radiusHere', () => beams.radiusHere(light)],

@@ -85,6 +85,11 @@ export function throughLens(beam: Beam, focalLength: number): Beam {
   return changed(beam, parameter => focused(parameter, f));
 }
 
+/** `throughLens` of one axis alone. */
+export function parameterThroughLens(parameter: BeamParameter, focalLength: number): BeamParameter {
+  return orderlyParameter(focused(orderlyParameter(parameter), nearestFocalLength(focalLength)));
+}
+
 /**
  * The beam behind a spherical focal mirror that stands here and turns the light: f cos α along the plane of the fold, f / cos α across.
  *
@@ -113,8 +118,16 @@ export function collimatedHere(beam: Beam): Beam {
 }
 
 /** Radius w of the beam here, m, along each axis. */
-export function radiusHere(beam: Beam): Both {
-  return sections(beam)(0).radius;
+export function radiusHere({ level, upright, wavelength, quality }: Beam): Both {
+  return { level: parameterRadius(level, wavelength, quality), upright: parameterRadius(upright, wavelength, quality) };
+}
+
+/** `radiusHere` of one axis alone. */
+export function parameterRadius(parameter: BeamParameter, wavelength: number, quality: number): number {
+  const past = nearestWithin(pasts, parameter.past);
+  const rayleigh = nearestWithin(rayleighs, parameter.rayleigh);
+  const spread = (nearestWithin(beamQualities, quality) * nearestWithin(wavelengths, wavelength)) / Math.PI;
+  return Math.sqrt(spread / rayleigh) * Math.sqrt(past * past + rayleigh * rayleigh);
 }
 
 /** Curvature 1/R of the wavefront here, 1/m, along each axis: above 0 where the light spreads. */
@@ -172,8 +185,11 @@ function focused({ past, rayleigh }: BeamParameter, f: number): BeamParameter {
 
 /** The beam with every number in its range. */
 function orderly(beam: Beam): Beam {
-  const tidy = ({ past, rayleigh }: BeamParameter): BeamParameter => ({ past: nearestWithin(pasts, past), rayleigh: nearestWithin(rayleighs, rayleigh) });
-  return { level: tidy(beam.level), upright: tidy(beam.upright), wavelength: nearestWithin(wavelengths, beam.wavelength), quality: nearestWithin(beamQualities, beam.quality) };
+  return { level: orderlyParameter(beam.level), upright: orderlyParameter(beam.upright), wavelength: nearestWithin(wavelengths, beam.wavelength), quality: nearestWithin(beamQualities, beam.quality) };
+}
+
+function orderlyParameter({ past, rayleigh }: BeamParameter): BeamParameter {
+  return { past: nearestWithin(pasts, past), rayleigh: nearestWithin(rayleighs, rayleigh) };
 }
 
 function changed(beam: Beam, change: (parameter: BeamParameter, axis: BeamAxis) => BeamParameter): Beam {

@@ -1,5 +1,5 @@
 /** Rules of beams: how far they are past the focus that they spread from, its Rayleigh range, and how wide they are. */
-import { beamFromRadius, offFocalMirror, radiusHere, sections, throughLens, type Beam, type BeamParameter } from '../../optics/beams/beam.ts';
+import { beamFromRadius, offFocalMirror, parameterRadius, parameterThroughLens, sections, type Beam, type BeamParameter } from '../../optics/beams/beam.ts';
 import { pinholeShare } from '../../optics/beams/pinhole.ts';
 import type { Rule } from '../graph.ts';
 
@@ -22,7 +22,7 @@ export const BEAM_QUALITY: Rule = {
 /** A length further on. Inputs: how far past the focus before, and the length. */
 export const PAST_ON: Rule = { name: 'further on', formula: 'distance past the focus + length', linear: true, compute: ([past, length]) => past! + length!, partials: () => [1, 1] };
 
-const lens = (what: keyof BeamParameter): Rule['compute'] => ([past, rayleigh, f]) => throughLens(beamOf(past!, rayleigh!), f!).level[what];
+const lens = (what: keyof BeamParameter): Rule['compute'] => ([past, rayleigh, f]) => parameterThroughLens({ past: past!, rayleigh: rayleigh! }, f!)[what];
 /** Behind a lens. Inputs: how far past the focus and its Rayleigh range before the lens, focal length. */
 export const PAST_LENS: Rule = { name: 'past the focus behind a lens', formula: '1/q′ = 1/q − 1/f', source: SOURCE, compute: lens('past') };
 export const RAYLEIGH_LENS: Rule = { name: 'Rayleigh range behind a lens', formula: '1/q′ = 1/q − 1/f', source: SOURCE, compute: lens('rayleigh') };
@@ -33,7 +33,7 @@ export const foldedPast = (level: boolean): Rule => ({ name: 'past the focus beh
 export const foldedRayleigh = (level: boolean): Rule => ({ name: 'Rayleigh range behind a curved mirror', of: [level], formula: level ? '1/q′ = 1/q − 1/(f cos α)' : '1/q′ = 1/q − cos α / f', source: 'Coddington’s equations for a mirror (Born & Wolf)', compute: mirror('rayleigh', level) });
 
 /** Radius to 1/e² of the middle. Inputs: how far past the focus, its Rayleigh range, wavelength, beam quality. */
-export const BEAM_RADIUS: Rule = { name: 'radius of a beam', formula: 'w₀ √(1 + (z / z_R)²)', source: SOURCE, compute: ([past, rayleigh, wavelength, quality]) => radiusHere(beamOf(past!, rayleigh!, wavelength, quality)).level };
+export const BEAM_RADIUS: Rule = { name: 'radius of a beam', formula: 'w₀ √(1 + (z / z_R)²)', source: SOURCE, compute: ([past, rayleigh, wavelength, quality]) => parameterRadius({ past: past!, rayleigh: rayleigh! }, wavelength!, quality!) };
 /** Its radius w, m, and the curvature of its wave front, 1/m: 1 by the radius of that. Inputs as above. */
 export const sectionHere = ([past, rayleigh, wavelength, quality]: readonly number[]): { readonly w: number; readonly bend: number } => {
   const { radius, curvature } = sections(beamOf(past!, rayleigh!, wavelength, quality))(0);

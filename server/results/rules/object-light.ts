@@ -1,6 +1,6 @@
 /** Rules of light that nobody has metered: of a spread beam on a plate, and of an object onto it, each for one watt of the beam. */
 import { carried, radiusHere, type Beam } from '../../optics/beams/beam.ts';
-import { lightOnPlane, lightOverPlane } from '../../optics/beams/spread.ts';
+import { lightOverPlane } from '../../optics/beams/spread.ts';
 import { objectShare, singleBeamRatio } from '../../optics/beams/split.ts';
 import { lightFromSurface } from '../../optics/maps/lit-object.ts';
 import { reflectedShares } from '../../optics/surfaces/fresnel.ts';
@@ -29,7 +29,10 @@ const level = (angle: number, from: From = 'the side'): Vector => arrivingFrom(f
 /** Light at the middle of a plate for each watt. Inputs: the beam, its angle from the plate's normal. */
 export const REFERENCE_LIGHT: Rule = {
   name: 'light of a spread beam', formula: '2 cos θ / (π w₁ w₂): w₁, w₂ the radii of the beam where it meets the plate, θ its angle from the plate’s normal', source: SPREAD,
-  compute: x => lightOnPlane(beamOf(x), { from: HERE, along: level(x[BEAM]!) }, 1, HERE, FRONT),
+  compute: x => {
+    const { level: a, upright: b } = radiusHere(beamOf(x));
+    return (2 * Math.abs(Math.cos(x[BEAM]!))) / (Math.PI * a * b);
+  },
 };
 
 /**

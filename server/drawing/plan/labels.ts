@@ -16,12 +16,15 @@ const STEPS = 4;
 /** A box for each name, w × h, beside its own box. In the coordinates of the drawing. */
 export function placed(names: readonly { readonly own: Box; readonly w: number; readonly h: number }[], { boxes, lines, frame }: Around): Box[] {
   const taken: Box[] = [];
-  const spans = lines.map(([a, b]): Box => ({ x: Math.min(a[0], b[0]), y: Math.min(a[1], b[1]), w: Math.abs(a[0] - b[0]), h: Math.abs(a[1] - b[1]) }));
+  const strokes = lines.map((line): Near['lines'][number] => {
+    const [a, b] = line;
+    return { line, span: { x: Math.min(a[0], b[0]), y: Math.min(a[1], b[1]), w: Math.abs(a[0] - b[0]), h: Math.abs(a[1] - b[1]) } };
+  });
   for (const { own, w, h } of names) {
     // Only what is near can be in the way.
     const reach = h * (1 + 0.35 + 0.6 * STEPS);
     const near: Box = { x: own.x - w - reach, y: own.y - h - reach, w: own.w + 2 * (w + reach), h: own.h + 2 * (h + reach) };
-    const around: Near = { boxes: boxes.filter(b => overlaps(near, b)), lines: lines.flatMap((line, i) => (touches(near, spans[i]!) ? [{ line, span: spans[i]! }] : [])), frame };
+    const around: Near = { boxes: boxes.filter(b => overlaps(near, b)), lines: strokes.filter(s => touches(near, s.span)), frame };
     const beside = taken.filter(t => overlaps(near, t));
     let best: { box: Box; cost: number } | undefined;
     for (let step = 0; step < STEPS; step++) for (const [dx, dy] of WAYS) {
@@ -63,17 +66,16 @@ const overlaps = (a: Box, b: Box): boolean => a.x < b.x + b.w && b.x < a.x + a.w
 const touches = (a: Box, b: Box): boolean => a.x <= b.x + b.w && b.x <= a.x + a.w && a.y <= b.y + b.h && b.y <= a.y + a.h;
 
 /** A line runs through a box: it is clipped by the sides in turn (Liang and Barsky). */
-function crosses({ x, y, w, h }: Box, [ax, ay]: Point, [bx, by]: Point): boolean {
-  let [enters, leaves] = [0, 1];
-  const within = (start: number, way: number, low: number, high: number): boolean => {
-    if (way === 0) return start >= low && start <= high;
-    const one = (low - start) / way;
-    const other = (high - start) / way;
-    enters = Math.max(enters, Math.min(one, other));
-    leaves = Math.min(leaves, Math.max(one, other));
-    return true;
-  };
-  return within(ax, bx - ax, x, x + w) && within(ay, by - ay, y, y + h) && enters <= leaves;
+function crosses({ x, y, w, h }: Box, a: Point, b: Point): boolean {
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  // Along what runs level or upright it is inside all the way, or nowhere.
+  if ((dx === 0 && (a[0] < x || a[0] > x + w)) || (dy === 0 && (a[1] < y || a[1] > y + h))) return false;
+  const left = dx === 0 ? 0 : (x - a[0]) / dx;
+  const right = dx === 0 ? 1 : (x + w - a[0]) / dx;
+  const top = dy === 0 ? 0 : (y - a[1]) / dy;
+  const bottom = dy === 0 ? 1 : (y + h - a[1]) / dy;
+  return Math.max(0, Math.min(left, right), Math.min(top, bottom)) <= Math.min(1, Math.max(left, right), Math.max(top, bottom));
 }
 
 /** How wide words are, about: nothing here knows the letters of the reader's machine. */

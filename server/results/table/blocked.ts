@@ -32,43 +32,62 @@ export interface Blocked {
 /** Less than that share of the width is no harm that anybody sees. */
 const LEAST_CUT = 0.1;
 
-/** How unsure it is where a thing stands to a leg: a bound that costs nothing, and half of the 95 % band, m. */
+/** How unsure places are, m: bounds that cost nothing, of the ends of a leg and of a thing, and half of the 95 % band of how the one stands to the other. */
 export interface Give {
-  atMost(ray: Ray, s: Standing): number;
+  ofEnds(ray: Ray): number;
+  ofThing(s: Standing): number;
   of(ray: Ray, s: Standing): number;
 }
 
 export function blockedLegs(rays: Iterable<Ray>, things: readonly Standing[], lit: ReadonlyMap<Leg, Lit>, unsure: Give): Blocked[] {
   const found: Blocked[] = [];
-  for (const ray of rays) for (const s of things) {
-    if (s.thing.id === ray.start.id || s.thing.id === ray.end.id) continue;
-    const loose = unsure.atMost(ray, s);
-    const b = isNear(s, ray, ray.useful, loose) ? inTheWay(ray, s) ?? (loose > 0 ? beside(ray, s) : undefined) : undefined;
-    const give = (): number => (loose > 0 ? unsure.of(ray, s) : 0);
-    const known = b && { ...b, give: give() };
-    if (known && (known.cut > 0 || Math.abs(known.gap) < known.give)) { found.push({ ...known, undecided: Math.abs(known.gap) < known.give }); continue; }
-    // What leaves the middle alone may still shade a far corner.
+  const gives = things.map(s => unsure.ofThing(s));
+  for (const ray of rays) {
+    const ends = unsure.ofEnds(ray);
     const face = lit.get(ray.leg);
-    const shadow = face && isNear(s, ray, face.reach, loose) ? shadowOf(ray, face, s, give()) : undefined;
-    if (shadow) found.push({ leg: ray.leg, thing: s.thing, axis: false, cut: 0, radius: radiusAt(ray, shadow.along), ...shadow });
+    for (let i = 0; i < things.length; i++) {
+      const s = things[i]!;
+      const loose = ends + gives[i]!;
+      const isInLight = isNear(s, ray, ray.useful, loose);
+      const reached = face && isNear(s, ray, face.reach, loose) ? face : undefined;
+      const b = isInLight || reached ? blockedBy(ray, s, isInLight, reached, loose, unsure) : undefined;
+      if (b) found.push(b);
+    }
   }
   return found;
 }
 
+/** @param isInLight it may be in the way of the light that is used @param reached what the leg lights, where it may shade that */
+function blockedBy(ray: Ray, s: Standing, isInLight: boolean, reached: Lit | undefined, loose: number, unsure: Give): Blocked | undefined {
+  if (s.thing.id === ray.start.id || s.thing.id === ray.end.id) return undefined;
+  const b = isInLight ? inTheWay(ray, s) ?? (loose > 0 ? beside(ray, s) : undefined) : undefined;
+  const give = (): number => (loose > 0 ? unsure.of(ray, s) : 0);
+  const known = b && { ...b, give: give() };
+  if (known && (known.cut > 0 || Math.abs(known.gap) < known.give)) return { ...known, undecided: Math.abs(known.gap) < known.give };
+  // What leaves the middle alone may still shade a far corner.
+  const shadow = reached && shadowOf(ray, reached, s, give());
+  return shadow && { leg: ray.leg, thing: s.thing, axis: false, cut: 0, radius: radiusAt(ray, shadow.along), ...shadow };
+}
+
 /** Cheap, and never false where the thing is in the way of light that is so wide at the start and the end of its leg. */
 export function isNear({ at, bound, postTop }: Standing, { from, to }: Ray, widths: readonly [number, number], loose = 0): boolean {
-  const r = Math.max(...widths);
+  const r = Math.max(widths[0], widths[1]);
   const flat = postTop > 0 && Math.min(from[2], to[2]) - r <= postTop;
   return squareDistance(from, to, at, flat) <= (bound + r + loose) ** 2;
 }
 
 /** Of a point from a leg; seen from above where the height does not count. */
 export function squareDistance(a: Vector, b: Vector, p: Vector, flat = false): number {
-  const u: Vector = [b[0] - a[0], b[1] - a[1], flat ? 0 : b[2] - a[2]];
-  const v: Vector = [p[0] - a[0], p[1] - a[1], flat ? 0 : p[2] - a[2]];
-  const length = u[0] * u[0] + u[1] * u[1] + u[2] * u[2];
-  const t = length > 0 ? Math.min(1, Math.max(0, (u[0] * v[0] + u[1] * v[1] + u[2] * v[2]) / length)) : 0;
-  return (v[0] - t * u[0]) ** 2 + (v[1] - t * u[1]) ** 2 + (v[2] - t * u[2]) ** 2;
+  // Component by component: it is asked for each leg and each thing.
+  const ux = b[0] - a[0];
+  const uy = b[1] - a[1];
+  const uz = flat ? 0 : b[2] - a[2];
+  const vx = p[0] - a[0];
+  const vy = p[1] - a[1];
+  const vz = flat ? 0 : p[2] - a[2];
+  const length = ux * ux + uy * uy + uz * uz;
+  const t = length > 0 ? Math.min(1, Math.max(0, (ux * vx + uy * vy + uz * vz) / length)) : 0;
+  return (vx - t * ux) ** 2 + (vy - t * uy) ** 2 + (vz - t * uz) ** 2;
 }
 
 type Found = Omit<Blocked, 'give' | 'undecided'>;

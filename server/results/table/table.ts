@@ -156,7 +156,8 @@ export class Table {
       return graph.find(name) ?? graph.derive(name, OFFSET, [...place(ray.start), ...place(ray.end), ...place(thing)], LENGTH, `how far ${thing.id} stands off ${ray.leg.id}`, { unit: MM });
     };
     return {
-      atMost: (ray, s) => loose(ray.start) + loose(ray.end) + loose(s.thing),
+      ofEnds: ray => loose(ray.start) + loose(ray.end),
+      ofThing: s => loose(s.thing),
       of: (ray, s) => 2 * graph.uncertainty(offset(ray, s)),
     };
   }

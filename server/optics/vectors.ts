@@ -16,6 +16,8 @@ const NOWHERE: Vector = [0, 0, 0];
 export const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 /** Vector product of two vectors with finite components: at right angles to both, right-handed. */
 export const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+/** Length of a way, m, by the plain root: `Math.hypot` guards against overflow, which coordinates within their range cannot reach, and takes several times as long. */
+export const distance = (dx: number, dy: number, dz: number): number => Math.sqrt(dx * dx + dy * dy + dz * dz);
 /** The vector with each component taken as the nearest inside `coordinates`. */
 export const within = (v: Vector): Vector => [nearestWithin(coordinates, v[0]), nearestWithin(coordinates, v[1]), nearestWithin(coordinates, v[2])];
 

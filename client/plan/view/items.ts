@@ -13,6 +13,8 @@ const WAYS = [[0, 0], [1, 0], [-1, 0], [0, 1], [0, -1], [0.7, 0.7], [-0.7, 0.7],
 
 export class Items {
   private items: readonly Item[] = [];
+  /** what is drawn of each item */
+  private readonly elements = new Map<string, SVGGElement[]>();
   private marked: readonly string[] = [];
   /** the one that Tab comes to */
   private current: string | undefined;
@@ -39,6 +41,13 @@ export class Items {
     const held = this.inFocus;
     draw();
     this.items = items;
+    this.elements.clear();
+    for (const e of this.layer.querySelectorAll<SVGGElement>('[data-item]')) {
+      const id = e.getAttribute('data-item')!;
+      const found = this.elements.get(id);
+      if (found) found.push(e);
+      else this.elements.set(id, [e]);
+    }
     if (!items.some(i => i.id === this.current && this.elementOf(i.id))) this.current = items.find(i => this.elementOf(i.id))?.id;
     for (const item of items) {
       const element = this.elementOf(item.id);
@@ -147,7 +156,7 @@ export class Items {
   }
 
   private get inFocus(): string | undefined { return this.plan.contains(document.activeElement) ? document.activeElement?.getAttribute('data-item') ?? undefined : undefined; }
-  private elementsOf(id: string | undefined): SVGGElement[] { return id === undefined ? [] : [...this.layer.querySelectorAll<SVGGElement>(`[data-item="${CSS.escape(id)}"]`)]; }
+  private elementsOf(id: string | undefined): readonly SVGGElement[] { return (id === undefined ? undefined : this.elements.get(id)) ?? []; }
   private elementOf(id: string): SVGGElement | undefined { return this.elementsOf(id)[0]; }
 }
 

@@ -24,7 +24,12 @@ export interface Drawn<N> {
 export function patch<N>(canvas: Canvas<N>, parent: N, old: readonly Drawn<N>[], marks: readonly PictureMark[]): Drawn<N>[] {
   // An item is changed into the same item, wherever it stands now; other marks into marks of their tag, in their order.
   const waiting = new Map<string, Drawn<N>[]>();
-  for (const d of old) waiting.set(keyOf(d.mark), [...(waiting.get(keyOf(d.mark)) ?? []), d]);
+  for (const d of old) {
+    const key = keyOf(d.mark);
+    const same = waiting.get(key);
+    if (same) same.push(d);
+    else waiting.set(key, [d]);
+  }
   const next = marks.flatMap(mark => {
     const before = waiting.get(keyOf(mark))?.shift();
     const drawn = changed(canvas, before, mark);

@@ -1,7 +1,8 @@
 import { pathDifferences as domain } from '../coherence/domains.ts';
 import { nearestWithin, type Range } from '../range.ts';
 import { visibilities } from '../visibility.ts';
-import { distance, type Pairs } from './pairs.ts';
+import { distance } from '../vectors.ts';
+import type { Pairs } from './pairs.ts';
 
 /** Fringe contrast by the size of the path difference, in even steps from 0. Beyond the last it stays as it is there. */
 export interface ContrastTable {

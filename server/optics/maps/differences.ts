@@ -1,4 +1,5 @@
-import { distance, type Pairs } from './pairs.ts';
+import { distance } from '../vectors.ts';
+import type { Pairs } from './pairs.ts';
 
 /** One pair, by the places of its two points, and its path difference, m. */
 export interface Pair {

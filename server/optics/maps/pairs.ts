@@ -51,9 +51,6 @@ export function offsetFor(platePoint: Vector, objectPoint: Vector, reference: So
   return nearestWithin(domain, difference) - (pathTo(light, objectPoint) + between - pathTo(reference, platePoint));
 }
 
-/** Length of a way, m, by the plain root: `Math.hypot` guards against overflow, which coordinates within their range cannot reach, and takes several times as long. */
-export const distance = (dx: number, dy: number, dz: number): number => Math.sqrt(dx * dx + dy * dy + dz * dz);
-
 function columns(points: Float64Array): Columns {
   const n = Math.floor(points.length / 3);
   const column = (axis: 0 | 1 | 2): Float64Array => Float64Array.from({ length: n }, (_, i) => pointAt(points, i)[axis]);

@@ -1,6 +1,6 @@
 import { extents } from '../depth.ts';
 import { nearestWithin } from '../range.ts';
-import type { Vector } from '../vectors.ts';
+import { distance, type Vector } from '../vectors.ts';
 import { inFrame } from './frame.ts';
 import { frameOf, halfSize, type Solid } from './solid.ts';
 
@@ -42,15 +42,15 @@ function distanceOf(solid: Solid): (x: number, y: number, z: number) => number {
   switch (solid.kind) {
     case 'box': {
       const [w, h, d] = halfSize(solid.size);
-      return (x, y, z) => Math.hypot(outside(x, w), outside(y, h), outside(z, d));
+      return (x, y, z) => distance(outside(x, w), outside(y, h), outside(z, d));
     }
     case 'cylinder': {
       const [radius, half] = [nearestWithin(extents, solid.radius), nearestWithin(extents, solid.height) / 2];
-      return (x, y, z) => Math.hypot(outside(Math.hypot(x, y), radius), outside(z, half));
+      return (x, y, z) => distance(outside(distance(x, y, 0), radius), outside(z, half), 0);
     }
     case 'sphere': {
       const radius = nearestWithin(extents, solid.radius);
-      return (x, y, z) => outside(Math.hypot(x, y, z), radius);
+      return (x, y, z) => outside(distance(x, y, z), radius);
     }
   }
 }

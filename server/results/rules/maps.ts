@@ -1,13 +1,13 @@
 /** Rules of the path difference and the brightness of single pairs of a point of the plate and a part of the object, and the maps that find which pairs matter. */
 import { contrastTable, darkest, recordedBrightnesses } from '../../optics/maps/brightness.ts';
 import { differenceExtremes } from '../../optics/maps/differences.ts';
-import { distance, offsetFor, pairs } from '../../optics/maps/pairs.ts';
+import { offsetFor, pairs } from '../../optics/maps/pairs.ts';
 import { packed, platePoints } from '../../optics/maps/points.ts';
 import { facing, fromFrame, inFrame, type Frame } from '../../optics/solids/frame.ts';
 import { litSquarely, seenSquarely } from '../../optics/surface/lit.ts';
 import { pointsWithin } from '../../optics/surface/patches.ts';
 import { pathTo, type Source } from '../../optics/surface/source.ts';
-import type { Vector } from '../../optics/vectors.ts';
+import { distance, type Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';
 import { smooth } from './slopes.ts';
 import { minus, sourceOf, vectorAt } from './object.ts';

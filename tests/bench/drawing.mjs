@@ -13,6 +13,9 @@ const FILE = 'file:///saltmarsh/many.plate';
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) await timeDrawing();
 
+/** Address and text of a page with a full table. */
+export const fullTable = () => [FILE, many()];
+
 /** A beam that is folded from one end of a table to the other, in ten rows of mirrors. */
 function many() {
   const rows = Array.from({ length: THINGS - 2 }, (_, i) => { const pair = Math.floor(i / 2); return [100 + (pair % 25) * 225 + (i % 2 ? 100 : 0), (i % 2 ? 300 : 150) + Math.floor(pair / 25) * 330]; });
@@ -22,14 +25,19 @@ function many() {
   ].join('\n');
 }
 
-/** Median milliseconds of the first picture and of a step of a drag, and bytes of the panel; the last undefined where nothing is built. */
-export async function timeDrawing() {
+/** What makes pictures, and the page that they are shown in. */
+export async function drawings() {
   const outfile = resolve('.bench/drawing.mjs');
   await build({
-    stdin: { contents: "export { analyse } from './server/analysis.ts'; export { LineCache } from './grammar/parse.ts'; export { pictureOf } from './server/drawing/picture.ts'; export { dragged } from './server/drawing/drag/drag.ts';", resolveDir: process.cwd() },
+    stdin: { contents: "export { analyse } from './server/analysis.ts'; export { LineCache } from './grammar/parse.ts'; export { pictureOf } from './server/drawing/picture.ts'; export { dragged } from './server/drawing/drag/drag.ts'; export { pageOf } from './client/plan/html.ts';", resolveDir: process.cwd() },
     outfile, bundle: true, format: 'esm', platform: 'node', target: 'node20', logLevel: 'warning',
   });
-  const { analyse, LineCache, pictureOf, dragged } = await import(pathToFileURL(outfile).href);
+  return import(pathToFileURL(outfile).href);
+}
+
+/** Median milliseconds of the first picture and of a step of a drag, and bytes of the panel; the last undefined where nothing is built. */
+export async function timeDrawing() {
+  const { analyse, LineCache, pictureOf, dragged } = await drawings();
   const text = many();
   const first = () => timed(() => JSON.stringify(pictureOf(analyse(FILE, text), { view: 'plan' }).sheet));
   const lines = new LineCache();

@@ -7,7 +7,7 @@ import type { Cause } from '../../results/losses/losses.ts';
 import { profile, type Pair } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
 import { sample } from '../../results/sampling.ts';
-import { safelights } from '../../checks/recording/safelight-fogs.ts';
+import { safelights } from '../../results/safelight.ts';
 import { darkest } from '../../checks/paths/arms-mismatched.ts';
 import { showCell } from '../chain.ts';
 import type { Outcome } from './outcomes.ts';

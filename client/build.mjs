@@ -50,10 +50,11 @@ async function write({ entry, file, target, external = [], browser = false, expo
 /** The looks of the bench plan: those of the panel, and those of the marks, of which there is one table for all pictures. */
 async function writeStyle() {
   const { outputFiles: [table] } = await build({ entryPoints: ['server/drawing/style.ts'], bundle: true, format: 'esm', write: false });
-  const { cssOf, PALETTES } = await import(`data:text/javascript;base64,${Buffer.from(table.contents).toString('base64')}`);
+  const { cssOf, dim, DIM_HUES, PALETTES } = await import(`data:text/javascript;base64,${Buffer.from(table.contents).toString('base64')}`);
   // By the classes that VS Code gives a body. The last one also has the one before it.
   const themes = { body: 'light', '.vscode-dark': 'dark', '.vscode-high-contrast': 'contrast', '.vscode-high-contrast-light': 'contrastLight' };
-  const colours = Object.entries(themes).map(([theme, palette]) => `${theme} { ${Object.entries(PALETTES[palette]).map(([ink, colour]) => `--${ink}: ${colour}`).join('; ')} }`);
+  const rule = (where, palette) => `${where} { ${Object.entries(palette).map(([ink, colour]) => `--${ink}: ${colour}`).join('; ')} }`;
+  const colours = [...Object.entries(themes).map(([theme, palette]) => rule(theme, PALETTES[palette])), ...DIM_HUES.map(hue => rule(`body[data-dim="${hue}"]`, dim(hue)))];
   const css = `${colours.join('\n')}\n.sheet {\n${cssOf(ink => `var(--${ink})`)}}\n${readFileSync('client/plan/view/plan.css', 'utf8')}`;
   // Marks are in a sheet: the rules of one lie in those of the other, which older browsers want written out.
   const { code } = await transform(css, { loader: 'css', minify: true, target: 'chrome108' });

@@ -18,11 +18,11 @@ export interface Page {
 }
 
 /** @param seen what the picture that is dragged in shows, and of which version of the text */
-export async function follow(page: Page, seen: { readonly wanted: PictureParams; readonly version: number }, { n, item, gesture, x, y, free, dropped }: Drag): Promise<Would> {
+export async function follow(page: Page, seen: { readonly wanted: PictureParams; readonly version: number }, { n, item, gesture, x, y, stepped, free, dropped }: Drag): Promise<Would> {
   const no = (words: string): Would => ({ kind: 'would', n, words });
   const { version } = seen;
   if (page.version() !== version) return no(MOVED_ON);
-  const answer = await page.ask({ ...seen.wanted, version, item, gesture, x, y, free, dropped });
+  const answer = await page.ask({ ...seen.wanted, version, item, gesture, x, y, stepped, free, dropped });
   // Of a text that has moved on, no edit fits.
   if (!answer || page.version() !== version) return no(MOVED_ON);
   if ('refused' in answer) return no(answer.refused);

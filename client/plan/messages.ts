@@ -20,12 +20,20 @@ export interface Shown {
   readonly kind: 'picture';
   /** address of the page that it is of */
   readonly page: string;
+  /** of its text */
+  readonly version: number;
   readonly setup: string;
   readonly variant?: string | undefined;
   readonly choices: PictureAnswer['choices'];
   /** which view it is of, and which there are */
   readonly look: string;
   readonly looks: PictureAnswer['views'];
+  /** of a view of one plate: which, and which there are */
+  readonly plate?: string | undefined;
+  readonly plates: readonly string[];
+  /** in which colour it may be shown beside open plates, and how many errors the page has */
+  readonly dim: PictureAnswer['dim'];
+  readonly errors: number;
   readonly figures: PictureAnswer['figures'];
   readonly probe?: PictureProbe | undefined;
   readonly sheet: PictureSheet;
@@ -54,15 +62,17 @@ export interface Would {
   readonly would?: Pick<Shown, 'sheet' | 'items' | 'figures'> | undefined;
   readonly words?: string | undefined;
 }
-export type ToPage = Shown | Nothing | Marked | Would;
+/** Somebody wants the panel dark, or lit again. */
+export interface Darken { readonly kind: 'darken' }
+export type ToPage = Shown | Nothing | Marked | Would | Darken;
 
 /** The page is there, and waits. */
 export interface Ready { readonly kind: 'ready' }
 /** Somebody wants to see an item in the text; with `focus` to write there too. */
 export interface Show { readonly kind: 'show'; readonly id: string; readonly focus: boolean }
 export interface Choose { readonly kind: 'choose'; readonly setup: string; readonly variant?: string | undefined }
-/** Another view of the setup; of views from a plate, from another point of it, as shares of half its width and height. */
-export interface Look { readonly kind: 'look'; readonly look: string; readonly from?: Spot | undefined }
+/** Another view of the setup, or of another plate; of views from a plate, from another point of it, as shares of half its width and height. */
+export interface Look { readonly kind: 'look'; readonly look: string; readonly plate?: string | undefined; readonly from?: Spot | undefined }
 export interface Spot { readonly x: number; readonly y: number }
 /** Somebody drags a thing, or has let it go. */
 export interface Drag {
@@ -70,9 +80,10 @@ export interface Drag {
   readonly n: number;
   readonly item: string;
   readonly gesture: 'move' | 'turn';
-  /** in the sheet, mm: where the middle of the thing is to be, or what it is to be turned to */
+  /** in the sheet, mm: where the middle of the thing is to be, or what it is to be turned to; of a key, how many steps it goes */
   readonly x: number;
   readonly y: number;
+  readonly stepped: boolean;
   /** no snapping */
   readonly free: boolean;
   /** it is to be written */
@@ -85,11 +96,14 @@ export interface Remembered {
   readonly page: string;
   readonly setup: string;
   readonly variant?: string | undefined;
-  /** which view was chosen, and from where */
+  /** which view was chosen, of which plate, and from where */
   readonly look?: string | undefined;
+  readonly plate?: string | undefined;
   readonly from?: Spot | undefined;
   /** how far the picture is moved, in pixels, and how large a millimetre is; undefined while all of it is in sight */
   readonly view?: { readonly x: number; readonly y: number; readonly k: number } | undefined;
+  /** it was dark */
+  readonly dark?: boolean | undefined;
 }
 
 type Is<T> = (v: unknown) => v is T;
@@ -114,24 +128,26 @@ const probe: Is<PictureProbe> = (v): v is PictureProbe => counted(v) && Number.i
 const spot = record<Spot>({ x: number, y: number });
 const looks = list(record<PictureAnswer['views'][number]>({ name: words, words, why: maybe(words) }));
 const figures = list(record<PictureAnswer['figures'][number]>({ label: words, text: words }));
+const dim = record<PictureAnswer['dim']>({ hue: (v): v is PictureAnswer['dim']['hue'] => v === 'red' || v === 'green' || v === 'blue' || v === 'black', why: words });
 const choices = list(record<PictureAnswer['choices'][number]>({ setup: words, variants: list(words) }));
 
 const gesture: Is<Drag['gesture']> = (v): v is Drag['gesture'] => v === 'move' || v === 'turn';
 const items = list(record<Item>({ id: words, words, written: truth, drags: list(gesture), stays: maybe(words), x: maybe(number), y: maybe(number) }));
 
 const isShown = record<Shown>({
-  kind: exactly('picture'), page: words, setup: words, variant: maybe(words), choices, look: words, looks, figures, probe: maybe(probe), sheet, items, marked: list(words), kept: maybe(words),
+  kind: exactly('picture'), page: words, version: number, setup: words, variant: maybe(words), choices, look: words, looks, plate: maybe(words), plates: list(words), dim, errors: number, figures, probe: maybe(probe), sheet, items, marked: list(words), kept: maybe(words),
 });
 const isNothing = record<Nothing>({ kind: exactly('nothing'), words, example: maybe(words), setup: maybe(words), choices: maybe(choices) });
 const isMarked = record<Marked>({ kind: exactly('marked'), ids: list(words) });
 const isWould = record<Would>({ kind: exactly('would'), n: number, would: maybe(record<NonNullable<Would['would']>>({ sheet, items, figures })), words: maybe(words) });
-export const isToPage = (v: unknown): v is ToPage => isShown(v) || isNothing(v) || isMarked(v) || isWould(v);
+const isDarken = record<Darken>({ kind: exactly('darken') });
+export const isToPage = (v: unknown): v is ToPage => isShown(v) || isNothing(v) || isMarked(v) || isWould(v) || isDarken(v);
 
 const isReady = record<Ready>({ kind: exactly('ready') });
 const isShow = record<Show>({ kind: exactly('show'), id: words, focus: truth });
 const isChoose = record<Choose>({ kind: exactly('choose'), setup: words, variant: maybe(words) });
-const isLook = record<Look>({ kind: exactly('look'), look: words, from: maybe(spot) });
-const isDrag = record<Drag>({ kind: exactly('drag'), n: number, item: words, gesture, x: number, y: number, free: truth, dropped: truth });
+const isLook = record<Look>({ kind: exactly('look'), look: words, plate: maybe(words), from: maybe(spot) });
+const isDrag = record<Drag>({ kind: exactly('drag'), n: number, item: words, gesture, x: number, y: number, stepped: truth, free: truth, dropped: truth });
 export const isFromPage = (v: unknown): v is FromPage => isReady(v) || isShow(v) || isChoose(v) || isLook(v) || isDrag(v);
 
-export const isRemembered = record<Remembered>({ page: words, setup: words, variant: maybe(words), look: maybe(words), from: maybe(spot), view: maybe(record<NonNullable<Remembered['view']>>({ x: number, y: number, k: number })) });
+export const isRemembered = record<Remembered>({ page: words, setup: words, variant: maybe(words), look: maybe(words), plate: maybe(words), from: maybe(spot), dark: maybe(truth), view: maybe(record<NonNullable<Remembered['view']>>({ x: number, y: number, k: number })) });

@@ -27,12 +27,15 @@ export class PlanPanel {
   private variant: string | undefined;
   /** which view of it, as long as the panel is there */
   private look: Omit<Look, 'kind'> | undefined;
+  /** it is to grow dark once its page is there */
+  private darken = false;
 
   constructor(private readonly folder: Uri, private readonly client: BaseLanguageClient) {
     const update = (): void => { void this.ask(); };
     this.own = [
       this.followed,
       commands.registerCommand('platewright.showPlan', () => { this.open(); }),
+      commands.registerCommand('platewright.darkenPlan', () => { this.toggleDark(); }),
       window.registerWebviewPanelSerializer(VIEW, { deserializeWebviewPanel: (panel, state: unknown) => { this.restore(panel, state); return Promise.resolve(); } }),
       this.followed.onDidChange(what => { this.moved(what); }),
       client.onDidChangeState(update),
@@ -52,6 +55,13 @@ export class PlanPanel {
     else this.fill(window.createWebviewPanel(VIEW, 'Bench Plan', { viewColumn: ViewColumn.Beside, preserveFocus: true }));
   }
 
+  /** A page that is not there yet says when it is. */
+  private toggleDark(): void {
+    if (this.panel?.visible) this.say({ kind: 'darken' });
+    else this.darken = true;
+    this.open();
+  }
+
   /** After the window was loaded anew. */
   private restore(panel: WebviewPanel, state: unknown): void {
     this.panel?.dispose();
@@ -59,7 +69,7 @@ export class PlanPanel {
       this.followed.await(state.page);
       this.chosen = { kind: 'choose', setup: state.setup, variant: state.variant };
       this.variant = state.variant;
-      if (state.look !== undefined) this.look = { look: state.look, from: state.from };
+      if (state.look !== undefined) this.look = { look: state.look, plate: state.plate, from: state.from };
     }
     this.fill(panel);
   }
@@ -83,6 +93,8 @@ export class PlanPanel {
       if (message.kind === 'choose') this.choose(message);
       if (message.kind === 'look') this.look = message;
       void this.ask();
+      if (message.kind === 'ready' && this.darken) this.say({ kind: 'darken' });
+      if (message.kind === 'ready') this.darken = false;
     }
   }
 
@@ -116,7 +128,7 @@ export class PlanPanel {
     const answer = await this.answerOf(this.wanted(document, line));
     if (answer === 'none') this.missing(page, UNREADABLE, NO_SETUP);
     else if (answer === 'failed') this.missing(page, NOT_MADE, NEVER_MADE);
-    else if (answer !== 'superseded' && document === this.followed.document) this.show(page, answer);
+    else if (answer !== 'superseded' && document === this.followed.document) this.show(page, answer.answer, answer.missed);
   }
 
   /** What is shown of a page. */
@@ -124,28 +136,36 @@ export class PlanPanel {
     const { chosen, variant, look } = this;
     return {
       textDocument: { uri: this.client.code2ProtocolConverter.asUri(uri) }, line, ...(chosen ? { setup: chosen.setup } : {}), ...(variant === undefined ? {} : { variant }),
-      ...(look ? { view: look.look, ...(look.from ? { viewpoint: look.from } : {}) } : {}),
+      ...(look ? { view: look.look, ...(look.plate === undefined ? {} : { plate: look.plate }), ...(look.from ? { viewpoint: look.from } : {}) } : {}),
     };
   }
 
-  /** The picture of the chosen view; where that cannot be drawn, of the first that can. */
-  private async answerOf(wanted: PictureParams): ReturnType<typeof askPicture> {
-    const answer = await askPicture(this.client, wanted);
-    if (typeof answer === 'string' || answer.sheet) return answer;
-    const other = answer.views.find(v => v.why === undefined);
-    return other ? askPicture(this.client, { ...wanted, view: other.name }) : answer;
+  /** The picture of the chosen view and plate; where that cannot be drawn, of another plate, else of the first view that can be, and why. */
+  private async answerOf({ plate, ...wanted }: PictureParams): Promise<{ readonly answer: PictureAnswer; readonly missed?: string } | Exclude<Awaited<ReturnType<typeof askPicture>>, PictureAnswer>> {
+    const answer = await askPicture(this.client, { ...wanted, ...(plate === undefined ? {} : { plate }) });
+    if (typeof answer === 'string') return answer;
+    const why = answer.views.find(v => v.name === wanted.view);
+    const missed = why ? { missed: otherView(why) } : {};
+    const others = [...(plate === undefined ? [] : [wanted.view]), answer.views.find(v => v.why === undefined)?.name];
+    let next = answer;
+    for (const view of others) {
+      if (next.sheet) break;
+      const made = view === undefined ? next : await askPicture(this.client, { ...wanted, view });
+      if (typeof made === 'string') return made;
+      next = made;
+    }
+    return next === answer ? { answer } : { answer: next, ...missed };
   }
 
-  private show(page: string, answer: PictureAnswer): void {
-    const { setup, variant, choices, sheet, view, views, figures, probe } = answer;
+  private show(page: string, answer: PictureAnswer, kept?: string): void {
+    const { version, setup, variant, choices, sheet, view, views, plate, plates, dim, errors, figures, probe } = answer;
     if (!sheet) {
       this.nothing({ ...noPlaces(setup), setup, choices });
       return;
     }
     if (this.shown?.picture.page !== page || this.shown.picture.setup !== setup) this.variant = variant;
-    const missed = this.look && view !== this.look.look ? views.find(v => v.name === this.look?.look) : undefined;
     const picture: Shown = {
-      kind: 'picture', page, setup, variant, choices, look: view, looks: views, figures, probe, sheet, items: itemsOf(answer), marked: this.marked(answer), kept: missed && otherView(missed),
+      kind: 'picture', page, version, setup, variant, choices, look: view, looks: views, plate, plates, dim, errors, figures, probe, sheet, items: itemsOf(answer), marked: this.marked(answer), kept,
     };
     this.shown = { answer, picture };
     this.say(picture);

@@ -1,7 +1,9 @@
 /** What a panel shows of a page: a picture of one of its setups, and where in the text each thing and leg of it stands. */
 import type { Snapshot } from '../analysis.ts';
+import { plain } from '../model/show.ts';
 import type { Results } from '../results/plan.ts';
 import { variantsOf } from '../results/variants.ts';
+import { dimOf, type Dim } from './dim.ts';
 import { handlesOf } from './drag/handles.ts';
 import type { Sheet } from './marks.ts';
 import type { Item, Look, Probe } from './view.ts';
@@ -37,12 +39,16 @@ export interface Picture {
   readonly sheet?: Sheet;
   readonly probe?: Probe;
   readonly items: readonly Handled[];
+  /** in which colour it may be shown beside open plates */
+  readonly dim: Dim;
+  /** how many errors the page has */
+  readonly errors: number;
   /** what it is a picture of */
   readonly results: Results;
 }
 
 /** Undefined where the page has no setup. What is asked for and is not there any more gives what it is of, else the first. */
-export function pictureOf({ uri, results }: Snapshot, wanted: Wanted = {}): Picture | undefined {
+export function pictureOf({ uri, results, findings }: Snapshot, wanted: Wanted = {}): Picture | undefined {
   const base = chosen(results, wanted);
   if (!base) return undefined;
   const variants = variantsOf(base);
@@ -57,7 +63,8 @@ export function pictureOf({ uri, results }: Snapshot, wanted: Wanted = {}): Pict
     choices: results.map(r => ({ setup: r.setup.name, variants: variantsOf(r).map(v => v.variant.name) })),
     view: view.name, views: all.map(({ view: { name, words }, of: f }) => ({ name, words, ...(typeof f === 'string' ? { why: f } : {}) })),
     ...(drawn ? { sheet: drawn.sheet } : {}), ...(drawn?.probe ? { probe: drawn.probe } : {}), ...(drawn?.plate === undefined ? {} : { plate: drawn.plate }), plates: shown.plates.map(p => p.plate.id),
-    items: (drawn?.items ?? []).map(i => (view.drags ? handled(i, shown, uri, variant && base) : { ...i, drags: [], stays: 'stands still here; it is moved on the table from above' })), results: shown,
+    items: (drawn?.items ?? []).map(i => (view.drags ? handled(i, shown, uri, variant && base) : { ...i, drags: [], stays: 'stands still here; it is moved on the table from above' })),
+    dim: dimOf(shown, results.filter(r => r !== base)), errors: findings.filter(f => f.severity === 'error').length, results: shown,
   };
 }
 
@@ -70,5 +77,6 @@ function handled(item: Item, r: Results, uri: string, base: Results | undefined)
   const thing = r.setup.things.get(item.id);
   if (!thing) return { ...item, drags: [], stays: 'goes from thing to thing; move those' };
   const { move, turn, stays } = handlesOf(thing, r, uri, base);
-  return { ...item, drags: [...(move ? ['move' as const] : []), ...(turn ? ['turn' as const] : [])], ...(stays !== undefined ? { stays } : {}) };
+  const words = turn ? `${item.words}, heading ${plain((turn.heading * 180) / Math.PI, 4)}°` : item.words;
+  return { ...item, words, drags: [...(move ? ['move' as const] : []), ...(turn ? ['turn' as const] : [])], ...(stays !== undefined ? { stays } : {}) };
 }

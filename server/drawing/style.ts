@@ -25,6 +25,18 @@ export const PALETTES = {
   contrastLight: { paper: '#ffffff', table: '#ffffff', edge: '#000000', hole: '#8c8c8c', body: '#f0f0f0', ink: '#000000', quiet: '#333333', reference: '#00445a', object: '#6e2a00', amiss: '#8a0012' },
 } as const satisfies Record<string, Palette>;
 
+/** The one channel of a screen that shines, and how brightly letters shine in it: as dim as letters on black can be and still have the contrast that WCAG asks for (4.5), a fifth of white or less. Blue never comes that far. Grey is for words that are read before it grows dark. */
+const CHANNELS = { red: [[1, 0, 0], 0xf0], green: [[0, 1, 0], 0x8b], blue: [[0, 0, 1], 0xff], grey: [[1, 1, 1], 0x77] } as const;
+export type DimHue = keyof typeof CHANNELS;
+export const DIM_HUES = Object.keys(CHANNELS) as readonly DimHue[];
+
+/** For work beside open plates: one channel of the screen on black, and of that as little as can be read. What is of which beam is told by dashes. */
+export function dim(hue: DimHue): Palette {
+  const [channel, most] = CHANNELS[hue];
+  const at = (share: number): string => `#${channel.map(c => Math.round(c * most * share).toString(16).padStart(2, '0')).join('')}`;
+  return { paper: at(0), table: at(0), edge: at(0.85), hole: at(0.4), body: at(0.2), ink: at(1), quiet: at(1), reference: at(1), object: at(1), amiss: at(1) };
+}
+
 type Properties = Readonly<Record<string, string | number>>;
 /** A colour by what it is for. */
 const of = (ink: Ink): string => `$${ink}`;

@@ -11,11 +11,11 @@ import { DRAG, PICTURE, type DragAnswer, type DragParams, type PictureAnswer, ty
 export function servePicture({ connection, documents, answer }: Asks): void {
   connection.onRequest(PICTURE, (params: PictureParams, token: CancellationToken) => answer(params.textDocument.uri, token, (s, d) => answerOf(s, d, wantedOf(params))));
   connection.onRequest(DRAG, (params: DragParams, token: CancellationToken) => answer(params.textDocument.uri, token, async (s, d): Promise<DragAnswer | null> => {
-    const { item, gesture, x, y, free, dropped, version } = params;
+    const { item, gesture, x, y, free, dropped, version, stepped } = params;
     if (version !== d.version || typeof item !== 'string' || typeof x !== 'number' || typeof y !== 'number') return null;
     const { dragged } = await later();
     const wanted = wantedOf(params);
-    const made = dragged(s, wanted, { item, gesture: gesture === 'turn' ? 'turn' : 'move', to: [x / 1000, -y / 1000], free, dropped }, documents.textsFor(d));
+    const made = dragged(s, wanted, { item, gesture: gesture === 'turn' ? 'turn' : 'move', to: stepped === true ? [x, -y] : [x / 1000, -y / 1000], stepped: stepped === true, free, dropped }, documents.textsFor(d));
     if ('refused' in made) return made;
     const picture = await answerOf(made.after, d, wanted);
     return picture && { version: d.version, edits: made.edits.map(e => ({ range: rangeOf(d, e.at), newText: e.newText })), picture };

@@ -131,6 +131,10 @@ export interface PictureAnswer {
   readonly items: readonly PictureItem[];
   /** mismatch, beam ratio and the like, as shown */
   readonly figures: readonly { readonly label: string; readonly text: string }[];
+  /** which colour of a screen it may be shown in while plates lie open, by what is written of plates and safelight, and in a sentence or two why */
+  readonly dim: { readonly hue: 'red' | 'green' | 'blue' | 'black'; readonly why: string };
+  /** how many errors the page has */
+  readonly errors: number;
 }
 
 /** Request of a client: what the page and its picture would be with a thing moved or turned. Nothing is written: that is up to the client, once, when the thing is let go. */
@@ -144,6 +148,8 @@ export interface DragParams extends PictureParams {
   /** where the pointer is in the sheet, mm */
   readonly x: number;
   readonly y: number;
+  /** a key did it: `x` and `y` are steps from where the thing is, to the next hole that way; of a turn `x` is degrees counterclockwise */
+  readonly stepped?: boolean;
   /** the modifier is held: no snapping */
   readonly free: boolean;
   /** it was let go: what is written then must leave no new error */

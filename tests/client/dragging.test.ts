@@ -8,11 +8,11 @@ const range = (from: number, to: number): Change['range'] => ({ start: { line: 2
 const TEXT = '  mirror M1 at (1100, 100) mm';
 const [X, Y] = [range(16, 20), range(22, 25)];
 const picture: PictureAnswer = {
-  version: 7, setup: 'Whelk', choices: [], view: 'plan', views: [], plates: [], sheet: { title: 'Whelk', box: { x: 0, y: 0, w: 1, h: 1 }, marks: [] }, figures: [{ label: 'mismatch', text: '3 mm' }],
+  version: 7, setup: 'Whelk', choices: [], view: 'plan', views: [], plates: [], sheet: { title: 'Whelk', box: { x: 0, y: 0, w: 1, h: 1 }, marks: [] }, figures: [{ label: 'mismatch', text: '3 mm' }], dim: { hue: 'black', why: 'There is no safelight.' }, errors: 0,
   items: [{ id: 'M1', words: 'mirror M1 at (1000, 100) mm', range: X, drags: ['move'], x: 1000, y: -100 }],
 };
 const MOVED: DragAnswer = { version: 7, edits: [{ range: Y, newText: '100' }, { range: X, newText: '1000' }], picture };
-const DRAG: Drag = { kind: 'drag', n: 3, item: 'M1', gesture: 'move', x: 1003, y: -99, free: false, dropped: true };
+const DRAG: Drag = { kind: 'drag', n: 3, item: 'M1', gesture: 'move', x: 1003, y: -99, stepped: false, free: false, dropped: true };
 
 function desk({ answer = MOVED, versions = [7], takes = true }: { answer?: DragAnswer | undefined; versions?: number[]; takes?: boolean } = {}) {
   const asked: DragParams[] = [];
@@ -33,7 +33,7 @@ describe('a drag', () => {
     expect(await follow(page, seen, { ...DRAG, dropped: false })).toEqual({
       kind: 'would', n: 3, would: { sheet: picture.sheet, figures: picture.figures, items: [{ id: 'M1', words: 'mirror M1 at (1000, 100) mm', written: true, drags: ['move'], stays: undefined, x: 1000, y: -100 }] },
     });
-    expect(asked).toEqual([{ ...seen.wanted, version: 7, item: 'M1', gesture: 'move', x: 1003, y: -99, free: false, dropped: false }]);
+    expect(asked).toEqual([{ ...seen.wanted, version: 7, item: 'M1', gesture: 'move', x: 1003, y: -99, stepped: false, free: false, dropped: false }]);
     expect(written).toEqual([]);
   });
   test('that is let go is one change, of what differs', async () => {

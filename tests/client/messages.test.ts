@@ -4,22 +4,23 @@ import { isFromPage, isRemembered, isToPage } from '../../client/plan/messages.t
 
 const mark = (children: unknown[] = []): unknown => ({ tag: 'g', attributes: { class: 'face' }, children });
 const PICTURE = {
-  kind: 'picture', page: 'file:///saltmarsh/whelk.plate', setup: 'Whelk', choices: [{ setup: 'Whelk', variants: ['closer'] }],
+  kind: 'picture', page: 'file:///saltmarsh/whelk.plate', version: 3, plates: ['P1'], dim: { hue: 'green', why: 'The safelight is green.' }, errors: 0, setup: 'Whelk', choices: [{ setup: 'Whelk', variants: ['closer'] }],
   look: 'plan', looks: [{ name: 'plan', words: 'the table from above' }, { name: 'side', words: 'the table from its near side', why: 'All beams run at one height.' }], figures: [{ label: 'mismatch', text: '3 mm' }],
   sheet: { title: 'Whelk', box: { x: 0, y: 0, w: 10, h: 10 }, marks: [mark([{ tag: 'title', attributes: {}, children: [], text: 'M1' }])] },
   items: [{ id: 'M1', words: 'mirror M1', written: true, drags: ['move', 'turn'], x: 100, y: -50 }, { id: 'raw.1', words: 'leg', written: false, drags: [], stays: 'goes from thing to thing' }], marked: ['M1'],
 };
 const PROBE = { box: { x: 0, y: 0, w: 10, h: 10 }, columns: 2, rows: 1, values: [1, 2], texts: ['1 µW/cm²', '2 µW/cm²'], words: 'light at P1' };
-const DRAG = { kind: 'drag', n: 1, item: 'M1', gesture: 'move', x: 10, y: -20, free: false, dropped: false };
+const DRAG = { kind: 'drag', n: 1, item: 'M1', gesture: 'move', x: 10, y: -20, stepped: false, free: false, dropped: false };
 const NOTHING = { kind: 'nothing', words: 'No page is open.' };
 
 describe('to the page', () => {
-  test.each([PICTURE, { ...PICTURE, variant: 'closer', kept: 'from before', probe: PROBE }, NOTHING, { ...NOTHING, example: 'x', setup: 'Whelk', choices: PICTURE.choices }, { kind: 'marked', ids: [] }, { kind: 'would', n: 1 }, { kind: 'would', n: 1, words: 'M1 stays' }, { kind: 'would', n: 1, would: { sheet: PICTURE.sheet, items: PICTURE.items, figures: [] } }])('%j', m => { expect(isToPage(m)).toBe(true); });
+  test.each([PICTURE, { ...PICTURE, variant: 'closer', plate: 'P1', kept: 'from before', probe: PROBE }, { kind: 'darken' }, NOTHING, { ...NOTHING, example: 'x', setup: 'Whelk', choices: PICTURE.choices }, { kind: 'marked', ids: [] }, { kind: 'would', n: 1 }, { kind: 'would', n: 1, words: 'M1 stays' }, { kind: 'would', n: 1, would: { sheet: PICTURE.sheet, items: PICTURE.items, figures: [] } }])('%j', m => { expect(isToPage(m)).toBe(true); });
   const deep = Array.from({ length: 1000 }).reduce<unknown>(m => mark([m]), mark());
   test.each([
     ['nothing at all', undefined], ['null', null], ['a word', 'picture'], ['a list', [PICTURE]], ['no kind', {}], ['another kind', { ...PICTURE, kind: 'drag' }], ['a kind of the other way', { kind: 'ready' }],
     ['no sheet', { ...PICTURE, sheet: undefined }], ['a box of no number', { ...PICTURE, sheet: { ...PICTURE.sheet, box: { x: 0, y: 0, w: NaN, h: 10 } } }], ['a box of words', { ...PICTURE, sheet: { ...PICTURE.sheet, box: { x: 0, y: 0, w: '10', h: 10 } } }],
     ['an attribute that is no text', { ...PICTURE, sheet: { ...PICTURE.sheet, marks: [{ tag: 'g', attributes: { onclick: () => 0 }, children: [] }] } }], ['a mark without marks', { ...PICTURE, sheet: { ...PICTURE.sheet, marks: [{ tag: 'g', attributes: {} }] } }],
+    ['a colour that no screen has', { ...PICTURE, dim: { hue: 'amber', why: '' } }], ['no colour', { ...PICTURE, dim: undefined }], ['no plates', { ...PICTURE, plates: undefined }], ['errors that are no number', { ...PICTURE, errors: 'none' }],
     ['no view', { ...PICTURE, look: undefined }], ['views of no words', { ...PICTURE, looks: [{ name: 'plan' }] }], ['figures that are no text', { ...PICTURE, figures: [{ label: 'mismatch', text: 3 }] }],
     ['a net of no rows', { ...PICTURE, probe: { ...PROBE, rows: 0, texts: [] } }], ['a net with a hole', { ...PICTURE, probe: { ...PROBE, texts: ['1 µW/cm²'] } }],
     ['an item that is dragged otherwise', { ...PICTURE, items: [{ ...PICTURE.items[0], drags: ['stretch'] }] }], ['an item of no place', { ...PICTURE, items: [{ ...PICTURE.items[0], x: NaN }] }],
@@ -29,11 +30,11 @@ describe('to the page', () => {
 });
 
 describe('from the page', () => {
-  test.each([{ kind: 'ready' }, { kind: 'show', id: 'M1', focus: false }, { kind: 'choose', setup: 'Whelk' }, { kind: 'choose', setup: 'Whelk', variant: 'closer' }, { kind: 'look', look: 'arms' }, { kind: 'look', look: 'object', from: { x: -0.5, y: 1 } }, DRAG, { ...DRAG, gesture: 'turn', dropped: true }])('%j', m => { expect(isFromPage(m)).toBe(true); });
-  test.each([undefined, null, 'ready', [], {}, { kind: 'show' }, { kind: 'show', id: 'M1', focus: 'yes' }, { kind: 'show', id: 1, focus: true }, { kind: 'choose' }, { kind: 'choose', setup: 'Whelk', variant: 3 }, { kind: 'look' }, { kind: 'look', look: 'object', from: { x: 0 } }, { kind: 'look', look: 'object', from: { x: NaN, y: 0 } }, { ...DRAG, gesture: 'stretch' }, { ...DRAG, x: Infinity }, { ...DRAG, dropped: 1 }, { ...DRAG, n: undefined }, { kind: 'edit', text: '' }, PICTURE])('not %j', m => { expect(isFromPage(m)).toBe(false); });
+  test.each([{ kind: 'ready' }, { kind: 'show', id: 'M1', focus: false }, { kind: 'choose', setup: 'Whelk' }, { kind: 'choose', setup: 'Whelk', variant: 'closer' }, { kind: 'look', look: 'arms' }, { kind: 'look', look: 'object', plate: 'P2', from: { x: -0.5, y: 1 } }, DRAG, { ...DRAG, gesture: 'turn', dropped: true }])('%j', m => { expect(isFromPage(m)).toBe(true); });
+  test.each([undefined, null, 'ready', [], {}, { kind: 'show' }, { kind: 'show', id: 'M1', focus: 'yes' }, { kind: 'show', id: 1, focus: true }, { kind: 'choose' }, { kind: 'choose', setup: 'Whelk', variant: 3 }, { kind: 'look' }, { kind: 'look', look: 'object', plate: 2 }, { kind: 'look', look: 'object', from: { x: 0 } }, { ...DRAG, stepped: undefined }, { kind: 'darken' }, { kind: 'look', look: 'object', from: { x: NaN, y: 0 } }, { ...DRAG, gesture: 'stretch' }, { ...DRAG, x: Infinity }, { ...DRAG, dropped: 1 }, { ...DRAG, n: undefined }, { kind: 'edit', text: '' }, PICTURE])('not %j', m => { expect(isFromPage(m)).toBe(false); });
 });
 
 describe('what a page keeps', () => {
-  test.each([{ page: 'file:///x', setup: 'Whelk' }, { page: 'file:///x', setup: 'Whelk', variant: 'closer', look: 'object', from: { x: 0, y: 0.5 }, view: { x: 1, y: 2, k: 0.5 } }])('%j', m => { expect(isRemembered(m)).toBe(true); });
-  test.each([undefined, null, {}, { page: 'file:///x' }, { page: 'file:///x', setup: 'Whelk', view: { x: 1, y: 2 } }, { page: 'file:///x', setup: 'Whelk', view: { x: 1, y: 2, k: Infinity } }])('not %j', m => { expect(isRemembered(m)).toBe(false); });
+  test.each([{ page: 'file:///x', setup: 'Whelk' }, { page: 'file:///x', setup: 'Whelk', variant: 'closer', look: 'object', plate: 'P1', from: { x: 0, y: 0.5 }, view: { x: 1, y: 2, k: 0.5 }, dark: true }])('%j', m => { expect(isRemembered(m)).toBe(true); });
+  test.each([undefined, null, {}, { page: 'file:///x' }, { page: 'file:///x', setup: 'Whelk', dark: 'yes' }, { page: 'file:///x', setup: 'Whelk', view: { x: 1, y: 2 } }, { page: 'file:///x', setup: 'Whelk', view: { x: 1, y: 2, k: Infinity } }])('not %j', m => { expect(isRemembered(m)).toBe(false); });
 });

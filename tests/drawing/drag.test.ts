@@ -66,6 +66,40 @@ describe('a thing that is turned', () => {
   });
 });
 
+describe('a key', () => {
+  const key = (text: string, item: string, by: readonly [number, number], more: Partial<Drag> = {}): string => drag(text, item, [by[0] * 1000, by[1] * 1000], { stepped: true, ...more });
+  const at = (place: string): string => `mirror M1 at ${place}`;
+  test.each([
+    // holes stand at multiples of 25 mm
+    ['to the next hole', '(1000, 100) mm', [1, 0], false, '(1025, 100) mm'], ['the other way', '(1000, 100) mm', [0, -1], false, '(1000, 75) mm'],
+    ['from beside a hole to the next one that way', '(1010, 100) mm', [1, 0], false, '(1025, 100) mm'], ['and the other way', '(1010, 100) mm', [-1, 0], false, '(1000, 100) mm'],
+    ['and leaves the other number alone', '(1000, 103.7) mm', [1, 0], false, '(1025, 103.7) mm'], ['also by millimetres', '(1000, 103.7) mm', [-1, 0], true, '(999, 103.7) mm'],
+    ['to the next millimetre', '(1000, 103.7) mm', [0, 1], true, '(1000, 104.0) mm'], ['across zero', '(-10, 100) mm', [1, 0], false, '(0, 100) mm'], ['in the author’s cm', '(100, 10) cm', [0, 1], false, '(100, 12.5) cm'],
+    // 40 in are 1016 mm: the next hole to the left stands at 1000 mm, 39.370 in
+    ['in inches', '(40, 4) in', [-1, 0], false, '(39.37, 4) in'],
+  ] as const)('moves it %s: %s', (_, place, by, free, to) => { expect(key(written(place), 'M1', by, { free })).toBe(at(to)); });
+  test('moves a thing on its beam along that, and not across', () => {
+    // the beam runs straight up from (1000, 100)
+    const on = page().replace('    -> B1\n', '    -> R1\n    -> B1\n').replace('  beam raw', '  spreader R1 on M1 -> B1 by 60 mm\n  beam raw');
+    expect(key(on, 'R1', [0, 1])).toBe('spreader R1 on M1 -> B1 by 85 mm');
+    expect(key(on, 'R1', [0, -1], { free: true })).toBe('spreader R1 on M1 -> B1 by 59 mm');
+    expect(key(on, 'R1', [1, 0])).toBe('R1 goes along its beam only, and that key points across it.');
+  });
+  test.each([
+    ['0°', 1, false, '1°'], ['0°', -1, false, '359°'], ['359°', 1, false, '0°'], ['41.98°', 1, false, '42.00°'], ['41.98°', -1, false, '41.00°'], ['45°', 1, true, '45.1°'], ['-30°', -1, false, '329°'],
+  ] as const)('turns it from %s by %d (beside whole degrees: %s): %s', (from, by, free, to) => {
+    expect(key(page().replace('heading 0°', `heading ${from}`), 'red', [by, 0], { gesture: 'turn', free })).toBe(`laser red at (50, 100) mm heading ${to}`);
+  });
+  test('turns only what says how it stands', () => { expect(key(page(), 'M1', [1, 0], { gesture: 'turn' })).toBe('M1 turns by itself as its beam needs; write “heading 90°” to turn it by hand.'); });
+  test('with no number moves nothing', () => { expect(key(page(), 'M1', [NaN, 0])).toMatch(/^M1 cannot /); });
+});
+
+test('a place in another view is none on the table', () => {
+  const d = (view: string): object => dragged(analyse(FILE, page()), { view }, { item: 'M1', gesture: 'move', to: [0.8, 0.2], free: false, dropped: false }, alone);
+  for (const view of ['side', 'arms', 'object', 'attic']) expect(d(view)).toEqual({ refused: 'Things are moved on the table from above only.' });
+  expect(d('plan')).not.toHaveProperty('refused');
+});
+
 describe('what stays says why', () => {
   test.each([
     ['worked out', page('let gap = 100 mm').replace('(1000, 100) mm', '(gap * 10, gap)'), 'M1', 'M1 stands where gap * 10 says: its place is worked out; change that in the text.'],

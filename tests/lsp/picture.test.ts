@@ -123,6 +123,14 @@ describe('a drag', () => {
     expect(items.find(i => i.id === 'M2')).toMatchObject({ drags: [], stays: 'was measured (300 mm ± 2 mm); change the figure in the text when you have moved it' });
     expect(await drag(page, { item: 'M3' })).toEqual({ refused: 'M3 stands where gap says: its place is worked out; change that in the text.' });
   });
+  it('by a key goes a step from where the thing is, with y downwards', async () => {
+    const answer = await drag(await open(setup('Whelk').replace('  laser', '  hole spacing: 25 mm\n  laser')), { x: 0, y: 1, stepped: true });
+    if (!answer || 'refused' in answer) throw new Error(JSON.stringify(answer));
+    expect(answer.edits.map(e => e.newText)).toEqual(['75']);
+  });
+  it('in another view is refused', async () => {
+    expect(await drag(await open(BALL), { view: 'object', item: 'M1' })).toEqual({ refused: 'Things are moved on the table from above only.' });
+  });
   it('of an older text is not answered', async () => {
     const page = await open(setup('Whelk'));
     expect(await drag(page, { version: 0 })).toBeNull();

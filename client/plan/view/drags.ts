@@ -40,7 +40,7 @@ export class Drags {
   private frame = 0;
   private swallowed = false;
   /** steps of keys that wait for the one before */
-  private readonly steps: { readonly id: string; readonly by: Place; readonly free: boolean }[] = [];
+  private readonly steps: (Pick<Drag, 'gesture' | 'x' | 'y' | 'free'> & { readonly id: string })[] = [];
 
   constructor(private readonly plan: SVGSVGElement, private readonly around: Around) {
     plan.addEventListener('pointerdown', e => { this.press(e); });
@@ -68,10 +68,11 @@ export class Drags {
     if (left) this.end(`${nameOf(left)} stays as it was written.`);
   }
 
-  /** A key moves a thing that far, and that is written. */
-  step(item: Item, by: Place, free: boolean): void {
-    if (!this.moves(item, 'move')) return;
-    this.steps.push({ id: item.id, by, free });
+  /** A key moves a thing by so many steps, or turns it by the first of them, and that is written. */
+  step(item: Item, gesture: Drag['gesture'], [x, y]: Place, free: boolean): void {
+    // Of a thing on the table the server says what keeps it, which may differ for a turn.
+    if (item.x === undefined && !this.moves(item, gesture)) return;
+    this.steps.push({ id: item.id, gesture, x, y, free });
     this.next();
   }
 
@@ -134,25 +135,25 @@ export class Drags {
       const { moving, pressed } = this;
       if (!moving || !pressed || this.waiting) return;
       this.last = moving;
-      this.ask(pressed.item.id, pressed.gesture, moving.at, moving.free, false);
+      const [x, y] = moving.at;
+      this.ask({ item: pressed.item.id, gesture: pressed.gesture, x, y, stepped: false, free: moving.free, dropped: false });
     });
   }
 
-  private drop(id: string, gesture: Drag['gesture'], at: Place, free: boolean): void {
-    this.dropped = id;
-    this.ask(id, gesture, at, free, true);
+  private drop(item: string, gesture: Drag['gesture'], [x, y]: Place, free: boolean, stepped = false): void {
+    this.dropped = item;
+    this.ask({ item, gesture, x, y, stepped, free, dropped: true });
   }
 
-  private ask(item: string, gesture: Drag['gesture'], [x, y]: Place, free: boolean, dropped: boolean): void {
+  private ask(drag: Omit<Drag, 'kind' | 'n'>): void {
     this.waiting = true;
-    this.around.ask({ kind: 'drag', n: ++this.asked, item, gesture, x, y, free, dropped });
+    this.around.ask({ kind: 'drag', n: ++this.asked, ...drag });
   }
 
   private next(): void {
     if (this.busy || this.pressed) return;
     const step = this.steps.shift();
-    const item = step && this.around.now(step.id);
-    if (step && item?.x !== undefined && item.y !== undefined) this.drop(item.id, 'move', [item.x + step.by[0], item.y + step.by[1]], step.free);
+    if (step) this.drop(step.id, step.gesture, [step.x, step.y], step.free, true);
   }
 
   /** Says why, where it does not. */
@@ -172,4 +173,4 @@ export class Drags {
   }
 }
 
-const wordsOf = ({ item, gesture }: Pressed, would: Would['would']): string => (gesture === 'turn' ? `${item.id} would be turned` : would?.items.find(i => i.id === item.id)?.words ?? item.words);
+const wordsOf = ({ item }: Pressed, would: Would['would']): string => would?.items.find(i => i.id === item.id)?.words ?? item.words;

@@ -1,6 +1,7 @@
 /** The page in the panel: shows what the panel sends, and says what somebody does with it. Computes nothing. */
 import { isRemembered, isToPage, type FromPage, type Item, type Nothing, type Remembered, type Shown, type Spot, type Would } from '../messages.ts';
 import { ChoiceLists } from './choices.ts';
+import { Dark } from './dark.ts';
 import { Drags } from './drags.ts';
 import { Figures } from './figures.ts';
 import { Items } from './items.ts';
@@ -18,8 +19,8 @@ const [note, nothing, said, zoom] = ['note', 'nothing', 'said', 'zoom'].map(id =
 const remembered = editor.getState();
 /** the last picture, also while there is none */
 let shown: Shown | undefined;
-/** from where on the plate it is seen */
-let from: Spot | undefined = isRemembered(remembered) ? remembered.from : undefined;
+/** of which plate it was chosen to be, and from where on it */
+let { plate, from }: { plate?: string | undefined; from?: Spot | undefined } = isRemembered(remembered) ? remembered : {};
 let drawn: readonly Drawn<SVGElement>[] = [];
 
 const hint = document.getElementById('hint')!;
@@ -30,13 +31,17 @@ const drags = new Drags(plan, {
 });
 const items = new Items(plan, layer, choose);
 const view = new View(plan, layer, e => items.grip(e as MouseEvent) !== undefined, remember);
-const lists = new ChoiceLists((setup, variant) => { editor.postMessage({ kind: 'choose', setup, variant }); }, look);
+const lists = new ChoiceLists((setup, variant) => { editor.postMessage({ kind: 'choose', setup, variant }); }, look, ofPlate);
 const figures = new Figures(said);
+const dark = new Dark(plan, words => { said.textContent = words; }, () => { drags.leave(); hint.textContent = ''; remember(); });
 
 function picture(next: Shown): void {
-  const other = next.page !== shown?.page || next.setup !== shown.setup || next.look !== shown.look;
+  const other = next.page !== shown?.page || next.setup !== shown.setup || next.look !== shown.look || next.plate !== shown.plate;
   const first = shown === undefined;
   shown = next;
+  dark.update(next);
+  // What was dark before the window was loaded anew is not lit by that; its sounds wait for a hand.
+  if (first && isRemembered(remembered) && remembered.dark === true) dark.ask();
   // While something is dragged, the picture of the text waits.
   if (drags.busy && !other) return;
   drags.leave();
@@ -46,7 +51,7 @@ function picture(next: Shown): void {
   plan.classList.remove('empty');
   plan.setAttribute('aria-label', next.sheet.title);
   note.textContent = next.kept ?? '';
-  lists.update(next.choices, next.setup, next.variant, next.looks, next.look);
+  lists.update(next.choices, next.setup, next);
   figures.update(next.figures, next.probe);
   const fresh = items.update(next.items, next.marked, () => {
     drawn = patch(CANVAS, layer, drawn, next.sheet.marks);
@@ -82,6 +87,7 @@ function place(first: boolean): void {
 
 function empty({ words, example, setup, choices = [] }: Nothing): void {
   drags.leave();
+  dark.update(undefined);
   hint.textContent = '';
   items.update([], [], () => { drawn = patch(CANVAS, layer, drawn, []); });
   note.textContent = '';
@@ -105,12 +111,17 @@ function choose(item: Item, focus: boolean): void {
 }
 
 function remember(): void {
-  if (shown) editor.setState({ page: shown.page, setup: shown.setup, variant: shown.variant, look: shown.look === shown.looks[0]?.name ? undefined : shown.look, from, view: view.kept });
+  if (shown) editor.setState({ page: shown.page, setup: shown.setup, variant: shown.variant, look: shown.look === shown.looks[0]?.name ? undefined : shown.look, plate, from, view: view.kept, dark: dark.isDark });
 }
 
 function look(name: string): void {
   from = undefined;
-  editor.postMessage({ kind: 'look', look: name });
+  editor.postMessage({ kind: 'look', look: name, plate });
+}
+
+function ofPlate(id: string): void {
+  plate = id;
+  if (shown) look(shown.look);
 }
 
 /** Views that the eye can be moved in, and how far a key moves it. */
@@ -124,29 +135,34 @@ function eyed(e: KeyboardEvent): boolean {
   if (!way || !shown || !FROM_THE_PLATE.includes(shown.look)) return false;
   const [x, y] = [(from?.x ?? 0) + way[0], (from?.y ?? 0) + way[1]].map(v => Math.round(Math.max(-1, Math.min(1, v)) / STEP) * STEP) as [number, number];
   from = { x, y };
-  editor.postMessage({ kind: 'look', look: shown.look, from });
+  editor.postMessage({ kind: 'look', look: shown.look, plate, from });
   return true;
 }
 
-/** From hole to hole, and with the modifier beside them, mm. */
-const [HOLE, FREE] = [25, 1];
+/** Steps to the right and away. */
 const WAYS: Readonly<Record<string, readonly [number, number]>> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
-/** @returns whether it was a key that moves a thing */
+/** Steps of a turn, counterclockwise: by the signs, which on some keyboards take Alt or AltGr, and with Alt as a modifier by the keys that have them on most. */
+const TURNS: Readonly<Record<string, number>> = { '[': 1, ']': -1, BracketLeft: 1, BracketRight: -1 };
+
+/** @returns whether it was a key that moves or turns a thing */
 function stepped(e: KeyboardEvent): boolean {
-  const way = e.shiftKey && !e.ctrlKey && !e.metaKey ? WAYS[e.key] : undefined;
   const item = items.held;
-  if (!way || !item) return false;
-  const far = e.altKey ? FREE : HOLE;
-  drags.step(item, [way[0] * far, way[1] * far], e.altKey);
+  if (!item || e.metaKey || (e.ctrlKey && !e.getModifierState('AltGraph'))) return false;
+  const free = e.altKey && e.code in TURNS;
+  const [way, turn] = [e.shiftKey ? WAYS[e.key] : undefined, TURNS[free ? e.code : e.key]];
+  if (way) drags.step(item, 'move', way, e.altKey);
+  else if (turn !== undefined) drags.step(item, 'turn', [turn, 0], free);
+  else return false;
   return true;
 }
 
 const KEYS: Readonly<Record<string, () => void>> = {
   '+': () => { view.step(1); }, '=': () => { view.step(1); }, '-': () => { view.step(-1); }, '−': () => { view.step(-1); }, 0: () => { view.fit(); },
-  ArrowLeft: () => { view.pan(-1, 0); }, ArrowRight: () => { view.pan(1, 0); }, ArrowUp: () => { view.pan(0, -1); }, ArrowDown: () => { view.pan(0, 1); },
+  d: () => { dark.toggle(); }, D: () => { dark.toggle(); }, ArrowLeft: () => { view.pan(-1, 0); }, ArrowRight: () => { view.pan(1, 0); }, ArrowUp: () => { view.pan(0, -1); }, ArrowDown: () => { view.pan(0, 1); },
 };
 plan.addEventListener('keydown', e => {
+  if (dark.isBlack) return;
   const act = e.ctrlKey || e.metaKey || e.altKey ? undefined : KEYS[e.key];
   if (eyed(e) || stepped(e)) e.stopPropagation(); // the editor has uses of its own for these
   else if (items.key(e)) { if (items.place) view.seek(items.place); } else if (act) act();
@@ -158,13 +174,14 @@ plan.addEventListener('pointerleave', () => { figures.point(); });
 // A hand on the table takes the keyboard there.
 plan.addEventListener('pointerdown', () => { if (!drags.busy) hint.textContent = ''; });
 plan.addEventListener('pointerdown', e => { if (!items.at(e)) plan.focus({ preventScroll: true }); });
-for (const [id, key] of [['smaller', '-'], ['larger', '+'], ['fit', '0']] as const) document.getElementById(id)!.addEventListener('click', () => { KEYS[key]!(); });
+for (const [id, key] of [['smaller', '-'], ['larger', '+'], ['fit', '0'], ['darken', 'd']] as const) document.getElementById(id)!.addEventListener('click', () => { KEYS[key]!(); });
 
 window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
   if (!isToPage(data)) return;
   if (data.kind === 'picture') picture(data);
   else if (data.kind === 'nothing') empty(data);
   else if (data.kind === 'would') drags.answered(data);
+  else if (data.kind === 'darken') dark.toggle();
   else {
     if (shown) shown = { ...shown, marked: data.ids };
     show(items.mark(data.ids));

@@ -1,4 +1,4 @@
-/** What of a thing can be dragged in its picture, what a drag writes, or why it can not be dragged. */
+/** What of a thing can be dragged in its picture, what a drag or a key writes, or why it can not be dragged. */
 import type { Expr } from '../../../grammar/tree.ts';
 import type { Edit } from '../../model/edits.ts';
 import type { Placement, Thing, Written } from '../../model/model.ts';
@@ -10,9 +10,16 @@ import { plainNumber, type Plain } from './numbers.ts';
 /** How a thing follows the pointer: anywhere on the table, along its beam, or by turning. */
 export type Way = 'over the table' | 'along its beam';
 
+/** What is written when a thing goes to a place, or is turned to it; and when it goes so many steps from where it is: to the next hole that way, or whole millimetre. */
+interface Ways {
+  readonly edits: (to: Point, free: boolean) => Edit[];
+  /** none where it does not go that way; of a turn only the first number counts, counterclockwise */
+  readonly steps: (by: Point, free: boolean) => Edit[];
+}
+
 export interface Handles {
-  readonly move?: { readonly way: Way; readonly edits: (to: Point, free: boolean) => Edit[] };
-  readonly turn?: (to: Point, free: boolean) => Edit[];
+  readonly move?: Ways & { readonly way: Way };
+  readonly turn?: Ways & { /** what it is turned to now, rad, as it is written */ readonly heading: number };
   /** why it cannot be moved, in words that go on from its name: `stands where …` */
   readonly stays?: string;
   /** why it cannot be turned */
@@ -22,6 +29,10 @@ export interface Handles {
 /** Without holes to snap to, and with the modifier held, places are whole millimetres. */
 const STEP = 1e-3;
 const DEGREE = Math.PI / 180;
+/** Nobody means less: of a step, and of an angle. */
+const STILL = 1e-6;
+/** A step that goes along a beam by less than this share of it goes across it. */
+const ALONG = 0.1;
 
 /**
  * @param uri the page that is dragged in: what stands in another file is not written
@@ -51,10 +62,12 @@ function moves(thing: Thing, r: Results, page: Page): Pick<Handles, 'move' | 'st
   if (!number) return { stays: workedOut(value.expr, 'its distance', value) };
   const line = lineOf(thing, r);
   if (!line) return { stays: 'cannot be placed yet' };
-  return { move: { way: 'along its beam', edits: to => {
-    const along = (to[0] - line.from[0]) * line.way[0] + (to[1] - line.from[1]) * line.way[1];
-    return [number.edit(Math.max(STEP, Math.min(line.most, snapped(along, STEP))))];
-  } } };
+  const dot = (a: Point, b: Point): number => a[0] * b[0] + a[1] * b[1];
+  const put = (along: number): Edit[] => [number.edit(Math.max(STEP, Math.min(line.most, snapped(along, STEP))))];
+  return { move: { way: 'along its beam',
+    edits: to => put(dot([to[0] - line.from[0], to[1] - line.from[1]], line.way)),
+    steps: (by, free) => { const share = dot(by, line.way); return Math.abs(share) < ALONG ? [] : put(number.value + share * (free ? STEP / Math.abs(share) : holeOf(r))); },
+  } };
 }
 
 function over({ expr, at, line }: Written, r: Results): Pick<Handles, 'move' | 'stays'> {
@@ -63,12 +76,18 @@ function over({ expr, at, line }: Written, r: Results): Pick<Handles, 'move' | '
   const [x, y] = expr.items.map(i => plainNumber(i, at, line, expr.unit)) as [Plain | undefined, Plain | undefined];
   const odd = expr.items.find((_, i) => i < 2 && ![x, y][i]);
   if (!x || !y) return { stays: workedOut(odd!, 'its place', { line }) };
+  const step = (free: boolean): number => (free ? STEP : holeOf(r));
+  return { move: { way: 'over the table',
+    edits: (to, free) => [y.edit(snapped(to[1], step(free))), x.edit(snapped(to[0], step(free)))],
+    // Where it stands across the way that it goes is left alone, on a hole or beside it.
+    steps: (by, free) => [[y, by[1]] as const, [x, by[0]] as const].flatMap(([number, n]) => (n === 0 ? [] : [number.edit(next(number.value, step(free), n))])),
+  } };
+}
+
+/** From hole to hole; without holes to the next whole millimetre. */
+function holeOf(r: Results): number {
   const spacing = r.setup.facts.get('hole spacing')?.value;
-  const hole = spacing?.kind === 'quantity' && spacing.quantity.value > 0 ? spacing.quantity.value : STEP;
-  return { move: { way: 'over the table', edits: (to, free) => {
-    const step = free ? STEP : hole;
-    return [y.edit(snapped(to[1], step)), x.edit(snapped(to[0], step))];
-  } } };
+  return spacing?.kind === 'quantity' && spacing.quantity.value > 0 ? spacing.quantity.value : STEP;
 }
 
 function turns(thing: Thing, r: Results, page: Page): Pick<Handles, 'turn' | 'keeps'> {
@@ -79,10 +98,9 @@ function turns(thing: Thing, r: Results, page: Page): Pick<Handles, 'turn' | 'ke
   const number = plainNumber(p.heading.expr, p.heading.at, p.heading.line);
   if (!number) return { keeps: workedOut(p.heading.expr, 'its heading', p.heading) };
   const at = r.table.look.things.get(thing.id)?.at;
-  return at ? { turn: (to, free) => {
-    const angle = snapped(Math.atan2(to[1] - at[1], to[0] - at[0]), (free ? 0.1 : 1) * DEGREE);
-    return [number.edit(angle < 0 ? angle + 2 * Math.PI : angle)];
-  } } : { keeps: 'cannot be placed yet' };
+  const step = (free: boolean): number => (free ? 0.1 : 1) * DEGREE;
+  const put = (angle: number): Edit[] => [number.edit(angle < -STILL ? angle + 2 * Math.PI : angle > 2 * Math.PI - STILL ? angle - 2 * Math.PI : angle)];
+  return at ? { turn: { heading: number.value, edits: (to, free) => put(snapped(Math.atan2(to[1] - at[1], to[0] - at[0]), step(free))), steps: ([n], free) => put(next(number.value, step(free), n)) } } : { keeps: 'cannot be placed yet' };
 }
 
 /** Why a value is not written, by where it stands. */
@@ -108,4 +126,6 @@ function lineOf(thing: Thing, { table, setup }: Results): { readonly from: Vecto
   return length < 1e-6 ? undefined : { from, way: [dx / length, dy / length], most: p.on ? Math.hypot(length, to[2] - from[2]) - STEP : Infinity };
 }
 
+/** So many steps on, from wherever it is: the first goes to the next one that way. */
+const next = (v: number, step: number, n: number): number => ((n > 0 ? Math.floor(v / step + STILL) : Math.ceil(v / step - STILL)) + n) * step;
 const snapped = (v: number, step: number): number => Math.round(v / step) * step;

@@ -6,6 +6,8 @@ import { parseUnit, type Unit } from '../../model/units.ts';
 
 export interface Plain {
   readonly unit: Unit;
+  /** as it is written, in SI */
+  readonly value: number;
   /** its new value, in SI */
   edit(value: number): Edit;
 }
@@ -21,7 +23,7 @@ export function plainNumber(e: Expr, at: Place, line: string, shared?: Word): Pl
   const start = e.start;
   const end = number.start + /^[\d.eE+-]*/.exec(line.slice(number.start, number.unit ? Math.min(number.end, number.unit.start) : number.end))![0].length;
   const digits = /\.(\d+)/.exec(line.slice(number.start, end))?.[1]!.length ?? 0;
-  return { unit, edit: value => ({ at: within(at, { start, end }), newText: written(value, unit, digits) }) };
+  return { unit, value: (e.kind === 'unary' && e.op === '-' ? -1 : 1) * number.value * unit.factor, edit: value => ({ at: within(at, { start, end }), newText: written(value, unit, digits) }) };
 }
 
 /** To a tenth of a millimetre, or of a degree, no more than its author wrote; never less than the value asks for. */

@@ -42,6 +42,8 @@ export interface Shown {
   readonly marked: readonly string[];
   /** why it is still the picture from before, or another view than the one that was chosen */
   readonly kept?: string | undefined;
+  /** it is the picture from before */
+  readonly old?: boolean | undefined;
 }
 /** Why there is no picture, and what to do. */
 export interface Nothing {
@@ -135,7 +137,7 @@ const gesture: Is<Drag['gesture']> = (v): v is Drag['gesture'] => v === 'move' |
 const items = list(record<Item>({ id: words, words, written: truth, drags: list(gesture), stays: maybe(words), x: maybe(number), y: maybe(number) }));
 
 const isShown = record<Shown>({
-  kind: exactly('picture'), page: words, version: number, setup: words, variant: maybe(words), choices, look: words, looks, plate: maybe(words), plates: list(words), dim, errors: number, figures, probe: maybe(probe), sheet, items, marked: list(words), kept: maybe(words),
+  kind: exactly('picture'), page: words, version: number, setup: words, variant: maybe(words), choices, look: words, looks, plate: maybe(words), plates: list(words), dim, errors: number, figures, probe: maybe(probe), sheet, items, marked: list(words), kept: maybe(words), old: maybe(truth),
 });
 const isNothing = record<Nothing>({ kind: exactly('nothing'), words, example: maybe(words), setup: maybe(words), choices: maybe(choices) });
 const isMarked = record<Marked>({ kind: exactly('marked'), ids: list(words) });

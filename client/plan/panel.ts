@@ -174,7 +174,7 @@ export class PlanPanel {
   /** The picture from before stays, where there is one of that page. */
   private missing(page: string, kept: string, otherwise: Omit<Nothing, 'kind'>): void {
     if (this.shown?.picture.page !== page) this.nothing(otherwise);
-    else this.say({ ...this.shown.picture, marked: [], kept });
+    else this.say({ ...this.shown.picture, marked: [], kept, old: true });
   }
 
   private nothing(why: Omit<Nothing, 'kind'>): void {

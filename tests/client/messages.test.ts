@@ -14,7 +14,7 @@ const DRAG = { kind: 'drag', n: 1, item: 'M1', gesture: 'move', x: 10, y: -20, s
 const NOTHING = { kind: 'nothing', words: 'No page is open.' };
 
 describe('to the page', () => {
-  test.each([PICTURE, { ...PICTURE, variant: 'closer', plate: 'P1', kept: 'from before', probe: PROBE }, { kind: 'darken' }, NOTHING, { ...NOTHING, example: 'x', setup: 'Whelk', choices: PICTURE.choices }, { kind: 'marked', ids: [] }, { kind: 'would', n: 1 }, { kind: 'would', n: 1, words: 'M1 stays' }, { kind: 'would', n: 1, would: { sheet: PICTURE.sheet, items: PICTURE.items, figures: [] } }])('%j', m => { expect(isToPage(m)).toBe(true); });
+  test.each([PICTURE, { ...PICTURE, variant: 'closer', plate: 'P1', kept: 'from before', old: true, probe: PROBE }, { kind: 'darken' }, NOTHING, { ...NOTHING, example: 'x', setup: 'Whelk', choices: PICTURE.choices }, { kind: 'marked', ids: [] }, { kind: 'would', n: 1 }, { kind: 'would', n: 1, words: 'M1 stays' }, { kind: 'would', n: 1, would: { sheet: PICTURE.sheet, items: PICTURE.items, figures: [] } }])('%j', m => { expect(isToPage(m)).toBe(true); });
   const deep = Array.from({ length: 1000 }).reduce<unknown>(m => mark([m]), mark());
   test.each([
     ['nothing at all', undefined], ['null', null], ['a word', 'picture'], ['a list', [PICTURE]], ['no kind', {}], ['another kind', { ...PICTURE, kind: 'drag' }], ['a kind of the other way', { kind: 'ready' }],

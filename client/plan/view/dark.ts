@@ -59,7 +59,7 @@ export class Dark {
   /** What is shown now; undefined while nothing is. */
   update(shown: Shown | undefined): void {
     this.dim = shown?.dim ?? NOT_DRAWN;
-    this.order = shown && shown.kept === undefined ? shown.errors : 'unknown';
+    this.order = shown && !shown.old ? shown.errors : 'unknown';
     const text = `${shown?.page ?? ''} ${shown?.version ?? ''} ${this.order}`;
     if (text !== this.text && this.state === 'dark') {
       clearTimeout(this.waiting);

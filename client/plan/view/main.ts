@@ -173,7 +173,8 @@ plan.addEventListener('pointermove', e => { figures.point(view.at(e)); });
 plan.addEventListener('pointerleave', () => { figures.point(); });
 // A hand on the table takes the keyboard there.
 plan.addEventListener('pointerdown', () => { if (!drags.busy) hint.textContent = ''; });
-plan.addEventListener('pointerdown', e => { if (!items.at(e)) plan.focus({ preventScroll: true }); });
+// Not while it takes hold of something: the handle would be drawn anew under it, and the picture be moved as well.
+plan.addEventListener('pointerdown', e => { if (!items.grip(e)) plan.focus({ preventScroll: true }); });
 for (const [id, key] of [['smaller', '-'], ['larger', '+'], ['fit', '0'], ['darken', 'd']] as const) document.getElementById(id)!.addEventListener('click', () => { KEYS[key]!(); });
 
 window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {

@@ -472,7 +472,7 @@ const STEPS = {
     const first = await heard();
     expect(first.ticks === 1 && first.tones.join() === '660,880' && first.state === 'running', JSON.stringify(first));
     // One slip in the text: one low tone, and back.
-    await into(limpet, '(300, 700) mm', '(300, 700) m,'.length);
+    await into(limpet, '(300, 700) mm', '(300, 700) m'.length);
     await press('Shift+ArrowRight');
     await keyboard.type('W');
     const low = [];

@@ -6,7 +6,7 @@ import { LIT, tonesOf, type Order } from './tones.ts';
 type Dim = Shown['dim'];
 /** A sound is made when nothing has changed for that long, ms: one for each change of the text. */
 const CALM = 500;
-const NOT_DRAWN: Dim = { hue: 'black', why: 'Nothing is drawn of this page at the moment, so the panel is black.' };
+const NOT_DRAWN: Dim = { hue: 'black', why: 'Nothing is drawn of the page as it is now, so the panel is black.' };
 
 export class Dark {
   private state: 'lit' | 'asked' | 'dark' = 'lit';
@@ -58,8 +58,9 @@ export class Dark {
 
   /** What is shown now; undefined while nothing is. */
   update(shown: Shown | undefined): void {
-    this.dim = shown?.dim ?? NOT_DRAWN;
-    this.order = shown && !shown.old ? shown.errors : 'unknown';
+    const now = shown?.old ? undefined : shown;
+    this.dim = now?.dim ?? NOT_DRAWN;
+    this.order = now?.errors ?? 'unknown';
     const text = `${shown?.page ?? ''} ${shown?.version ?? ''} ${this.order}`;
     if (text !== this.text && this.state === 'dark') {
       clearTimeout(this.waiting);

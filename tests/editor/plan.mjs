@@ -295,7 +295,7 @@ const STEPS = {
     const looks = panel.locator('#looks select');
     await looks.selectOption({ label: 'the arms unrolled, one under the other' });
     await item('object.5').waitFor();
-    expect(await item('M1').count() === 0, 'the table is still shown');
+    await until(async () => await item('M1').count() === 0, 'the table is still shown');
     const side = looks.locator('option', { hasText: 'the table from its near side' });
     expect(await side.evaluate((o) => o.disabled && o.title.includes('one height')), 'a view that cannot be drawn is offered, or does not say why not');
     if (process.env.SCREENSHOTS) await page.screenshot({ path: join(process.env.SCREENSHOTS, 'arms.png') });

@@ -51,8 +51,11 @@ export class Items {
     if (!items.some(i => i.id === this.current && this.elementOf(i.id))) this.current = items.find(i => this.elementOf(i.id))?.id;
     for (const item of items) {
       const element = this.elementOf(item.id);
-      element?.setAttribute('role', 'button');
-      element?.setAttribute('aria-label', item.written ? item.words : `${item.words}, written in another file`);
+      const words = item.written ? item.words : `${item.words}, written in another file`;
+      if (element?.getAttribute('aria-label') !== words) {
+        element?.setAttribute('role', 'button');
+        element?.setAttribute('aria-label', words);
+      }
       explain(element, item);
     }
     const fresh = this.mark(marked);
@@ -135,7 +138,8 @@ export class Items {
   private refresh(): void {
     for (const { id } of this.items) {
       const element = this.elementOf(id);
-      element?.setAttribute('tabindex', id === this.current ? '0' : '-1');
+      const tab = id === this.current ? '0' : '-1';
+      if (element && element.getAttribute('tabindex') !== tab) element.setAttribute('tabindex', tab);
       if (this.marked.includes(id)) element?.setAttribute('aria-current', 'true');
       else element?.removeAttribute('aria-current');
     }
@@ -149,7 +153,8 @@ export class Items {
     if (this.rings.parentNode !== this.layer || this.rings.nextSibling !== top) this.layer.insertBefore(this.rings, top ?? null);
     const focus = document.activeElement?.matches(':focus-visible') ? this.inFocus : undefined;
     const of = (ids: readonly (string | undefined)[], name: string): SVGGElement[] => ringsOf(ids.flatMap(id => this.elementsOf(id)), this.layer, name);
-    this.rings.replaceChildren(...of([this.pointed], 'pointed'), ...of(this.marked, 'at-cursor'), ...of([focus], 'in-focus'));
+    // What is dragged is where the pointer is.
+    this.rings.replaceChildren(...of(this.plan.classList.contains('moving') ? [] : [this.pointed], 'pointed'), ...of(this.marked, 'at-cursor'), ...of([focus], 'in-focus'));
     const turned = this.items.filter(i => i.drags.includes('turn') && (i.id === this.inFocus || this.marked.includes(i.id)));
     this.layer.append(this.handles);
     this.handles.replaceChildren(...turned.flatMap(({ id }) => this.elementOf(id) ?? []).map(e => handleOn(e, this.layer)));

@@ -20,8 +20,28 @@ export interface Drawn<N> {
   readonly children: readonly Drawn<N>[];
 }
 
-/** @param old what this gave for the last picture; undefined where there was none */
-export function patch<N>(canvas: Canvas<N>, parent: N, old: readonly Drawn<N>[], marks: readonly PictureMark[]): Drawn<N>[] {
+/**
+ * @param old what this gave for the last picture; undefined where there was none
+ * @returns the same array where nothing has changed
+ */
+export function patch<N>(canvas: Canvas<N>, parent: N, old: readonly Drawn<N>[], marks: readonly PictureMark[]): readonly Drawn<N>[] {
+  return patchInPlace(canvas, old, marks) ?? patchByItem(canvas, parent, old, marks);
+}
+
+/** The marks of most parents are the same ones as before, in the same order. */
+function patchInPlace<N>(canvas: Canvas<N>, old: readonly Drawn<N>[], marks: readonly PictureMark[]): readonly Drawn<N>[] | undefined {
+  if (old.length !== marks.length) return undefined;
+  for (let i = 0; i < marks.length; i++) if (!isSame(old[i]!.mark, marks[i]!)) return undefined;
+  let next: Drawn<N>[] | undefined;
+  for (let i = 0; i < marks.length; i++) {
+    const drawn = changed(canvas, old[i], marks[i]!)!;
+    if (drawn !== old[i] && !next) next = old.slice(0, i);
+    next?.push(drawn);
+  }
+  return next ?? old;
+}
+
+function patchByItem<N>(canvas: Canvas<N>, parent: N, old: readonly Drawn<N>[], marks: readonly PictureMark[]): readonly Drawn<N>[] {
   // An item is changed into the same item, wherever it stands now; other marks into marks of their tag, in their order.
   const waiting = new Map<string, Drawn<N>[]>();
   for (const d of old) {
@@ -41,21 +61,24 @@ export function patch<N>(canvas: Canvas<N>, parent: N, old: readonly Drawn<N>[],
 }
 
 const keyOf = ({ tag, attributes }: PictureMark): string => `${tag} ${attributes['data-item'] ?? ''}`;
+const isSame = (a: PictureMark, b: PictureMark): boolean => a.tag === b.tag && a.attributes['data-item'] === b.attributes['data-item'];
 
 function changed<N>(canvas: Canvas<N>, before: Drawn<N> | undefined, mark: PictureMark): Drawn<N> | undefined {
   const node = before?.node ?? canvas.make(mark.tag);
   if (node === undefined) return undefined;
   const was = before?.mark.attributes ?? {};
-  for (const [name, value] of Object.entries(mark.attributes)) if (was[name] !== value) canvas.set(node, name, value);
-  for (const name of Object.keys(was)) if (!(name in mark.attributes)) canvas.set(node, name, undefined);
+  let isNew = before?.mark.text !== mark.text;
+  for (const name of Object.keys(mark.attributes)) if (was[name] !== mark.attributes[name]) { canvas.set(node, name, mark.attributes[name]); isNew = true; }
+  for (const name of Object.keys(was)) if (!(name in mark.attributes)) { canvas.set(node, name, undefined); isNew = true; }
   // A mark has text or marks in it, not both.
   if (mark.text !== undefined) {
     for (const c of before?.children ?? []) canvas.drop(c.node);
     if (before?.mark.text !== mark.text) canvas.write(node, mark.text);
-    return { mark, node, children: [] };
+    return before && !isNew ? before : { mark, node, children: [] };
   }
   if (before?.mark.text !== undefined) canvas.write(node, '');
-  return { mark, node, children: patch(canvas, node, before?.children ?? [], mark.children) };
+  const children = patch(canvas, node, before?.children ?? [], mark.children);
+  return before && !isNew && children === before.children ? before : { mark, node, children };
 }
 
 /** Moves only what does not follow on its neighbour already. */

@@ -8,7 +8,8 @@ const GEOMETRY = ['d', 'x', 'y', 'x1', 'y1', 'x2', 'y2', 'cx', 'cy', 'r', 'rx', 
 
 /** @param name class of these rings */
 export function ringsOf(items: readonly SVGElement[], layer: SVGGraphicsElement, name: string): SVGGElement[] {
-  const back = layer.getScreenCTM()?.inverse();
+  // Asking where the layer is lays all of the picture out.
+  const back = items.length > 0 ? layer.getScreenCTM()?.inverse() : undefined;
   if (!back) return [];
   return items.map(item => {
     const shapes = item.matches(SHAPES) ? [item] : [...item.querySelectorAll<SVGElement>(SHAPES)];

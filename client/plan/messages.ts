@@ -121,10 +121,15 @@ const record = <T extends object>(members: { readonly [K in keyof T]-?: Is<T[K]>
 
 /** Deeper than that no picture is. */
 const DEEPEST = 20;
-const markAt = (depth: number): Is<PictureMark> => (v): v is PictureMark =>
-  object(v) && depth < DEEPEST && words(v['tag']) && object(v['attributes']) && Object.values(v['attributes']).every(words) && maybe(words)(v['text']) && list(markAt(depth + 1))(v['children']);
+function isMark(v: unknown, depth: number): v is PictureMark {
+  if (!object(v) || depth >= DEEPEST || !words(v['tag']) || !object(v['attributes']) || (v['text'] !== undefined && !words(v['text'])) || !Array.isArray(v['children'])) return false;
+  for (const name in v['attributes']) if (!words(v['attributes'][name])) return false;
+  for (const child of v['children']) if (!isMark(child, depth + 1)) return false;
+  return true;
+}
+const mark: Is<PictureMark> = (v): v is PictureMark => isMark(v, 0);
 const box = record<PictureSheet['box']>({ x: number, y: number, w: number, h: number });
-const sheet = record<PictureSheet>({ title: words, box, marks: list(markAt(0)) });
+const sheet = record<PictureSheet>({ title: words, box, marks: list(mark) });
 const counted = record<PictureProbe>({ box, columns: number, rows: number, values: list(number), texts: list(words), words });
 const probe: Is<PictureProbe> = (v): v is PictureProbe => counted(v) && Number.isInteger(v.columns) && Number.isInteger(v.rows) && v.columns > 0 && v.rows > 0 && v.texts.length === v.columns * v.rows;
 const spot = record<Spot>({ x: number, y: number });

@@ -15,6 +15,10 @@ export class Items {
   private items: readonly Item[] = [];
   /** what is drawn of each item */
   private readonly elements = new Map<string, SVGGElement[]>();
+  /** what is said of each already, so that a picture touches only what it changes */
+  private readonly told = new WeakMap<SVGGElement, Pick<Item, 'words' | 'stays'>>();
+  private tabbed: SVGGElement | undefined;
+  private lit: readonly SVGGElement[] = [];
   private marked: readonly string[] = [];
   /** the one that Tab comes to */
   private current: string | undefined;
@@ -51,12 +55,16 @@ export class Items {
     if (!items.some(i => i.id === this.current && this.elementOf(i.id))) this.current = items.find(i => this.elementOf(i.id))?.id;
     for (const item of items) {
       const element = this.elementOf(item.id);
+      if (!element) continue;
       const words = item.written ? item.words : `${item.words}, written in another file`;
-      if (element?.getAttribute('aria-label') !== words) {
-        element?.setAttribute('role', 'button');
-        element?.setAttribute('aria-label', words);
-      }
+      const before = this.told.get(element);
+      // The title of the picture has the same words, and is another when they are.
+      if (before?.words === words && before.stays === item.stays) continue;
+      if (!before) element.setAttribute('role', 'button');
+      if (!before) element.setAttribute('tabindex', '-1');
+      element.setAttribute('aria-label', words);
       explain(element, item);
+      this.told.set(element, { words, stays: item.stays });
     }
     const fresh = this.mark(marked);
     if (held !== undefined && this.inFocus !== held) (this.elementOf(held) ?? this.plan).focus({ preventScroll: true });
@@ -136,13 +144,12 @@ export class Items {
   }
 
   private refresh(): void {
-    for (const { id } of this.items) {
-      const element = this.elementOf(id);
-      const tab = id === this.current ? '0' : '-1';
-      if (element && element.getAttribute('tabindex') !== tab) element.setAttribute('tabindex', tab);
-      if (this.marked.includes(id)) element?.setAttribute('aria-current', 'true');
-      else element?.removeAttribute('aria-current');
-    }
+    const [tab, lit] = [this.current === undefined ? undefined : this.elementOf(this.current), this.marked.flatMap(id => this.elementOf(id) ?? [])];
+    for (const e of this.tabbed === tab ? [] : [this.tabbed]) e?.setAttribute('tabindex', '-1');
+    for (const e of this.lit) if (!lit.includes(e)) e.removeAttribute('aria-current');
+    tab?.setAttribute('tabindex', '0');
+    for (const e of lit) e.setAttribute('aria-current', 'true');
+    [this.tabbed, this.lit] = [tab, lit];
     this.draw();
   }
 
@@ -166,8 +173,8 @@ export class Items {
 }
 
 /** Why it stays where it is stands under what the pointer is told of it. */
-function explain(element: SVGGElement | undefined, item: Item): void {
-  const title = element?.querySelector('title');
+function explain(element: SVGGElement, item: Item): void {
+  const title = element.querySelector('title');
   if (!title) return;
   const [own = ''] = title.textContent.split('\n');
   const words = item.stays === undefined ? own : `${own}\n${nameOf(item)} ${item.stays}.`;

@@ -6,18 +6,28 @@ import { build, transform } from 'esbuild';
 import { rollup } from 'rollup';
 import esbuild, { minify } from 'rollup-plugin-esbuild';
 
-const node = { target: 'node20', exportConditions: ['node'] };
-const web = { target: 'es2022', browser: true };
+const web = { target: 'es2022', conditions: ['browser'] };
+const node = { target: 'node20', conditions: ['node'] };
+const both = { target: 'es2022', conditions: ['node', 'browser'] };
 
-/** One a file of dist/. An entry that is missing fails the build. */
+/** What is bundled together, as files of dist/ and the sources that they begin with. A file that is missing fails the build. */
 const BUNDLES = [
-  { ...node, entry: 'client/extension.ts', file: 'extension.cjs', external: ['vscode'] },
-  { ...web, entry: 'client/extension.web.ts', file: 'extension.web.js', external: ['vscode'] },
-  { ...node, entry: 'server/lsp/node.ts', file: 'server.cjs' },
-  { ...web, entry: 'server/lsp/worker.ts', file: 'server.worker.js', format: 'iife' },
-  { ...web, entry: 'client/plan/view/main.ts', file: 'plan.js', format: 'iife' },
-  // What makes other pictures than SVG brings data files of its own, which a bundle would part it from.
-  { ...node, entry: 'server/cli/main.ts', file: 'cli.cjs', banner: '#!/usr/bin/env node', external: ['@resvg/resvg-wasm', 'pdfkit', 'svg-to-pdfkit'] },
+  {
+    // A browser gives an extension one file: it holds all that both need. The other one adds what is different on Node.js.
+    ...both, files: { 'extension.web.js': 'client/extension.web.ts', 'extension.cjs': 'client/extension.ts' }, external: ['vscode'],
+    output: { manualChunks: { 'extension.web.js': ['client/extension.web.ts'] } },
+  },
+  {
+    // What these share becomes a file of its own, as does what is only asked for later. In a worker names of one file would be names of all, and nobody but server.worker.js makes `exports`.
+    ...both, files: { 'server.cjs': 'server/lsp/node.ts', 'server.browser.js': 'server/lsp/browser.ts', 'server.worker.js': 'server/lsp/worker.ts' },
+    output: { chunkFileNames: ({ isDynamicEntry }) => (isDynamicEntry ? 'server.[name].js' : 'server.core.js'), banner: '(function(exports){', footer: '})(typeof exports==="undefined"?{}:exports)' },
+  },
+  { ...web, files: { 'plan.js': 'client/plan/view/main.ts' }, output: { format: 'iife' } },
+  {
+    // What makes other pictures than SVG brings data files of its own, which a bundle would part it from.
+    ...node, files: { 'cli.cjs': 'server/cli/main.ts' }, external: ['@resvg/resvg-wasm', 'pdfkit', 'svg-to-pdfkit'],
+    output: { chunkFileNames: 'cli-[name].cjs', banner: '#!/usr/bin/env node' },
+  },
 ];
 
 rmSync('dist', { recursive: true, force: true });
@@ -25,12 +35,15 @@ for (const bundle of BUNDLES) await write(bundle);
 await writeStyle();
 
 /** Modules of packages are laid side by side instead of each in a function of its own, which halves what a start has to read twice. */
-async function write({ entry, file, target, external = [], browser = false, exportConditions = [], format = 'cjs', banner = '' }) {
+async function write({ files, target, conditions, external = [], output }) {
+  const preferBuiltins = conditions.includes('node');
   const bundle = await rollup({
-    input: entry,
+    input: files,
     external: name => external.includes(name) || name.startsWith('node:'),
+    // A file may give others more than its source exports.
+    preserveEntrySignatures: 'allow-extension',
     plugins: [
-      resolve({ browser, exportConditions, preferBuiltins: !browser, extensions: ['.ts', '.mjs', '.js', '.json'] }),
+      resolve({ browser: !preferBuiltins, exportConditions: conditions, preferBuiltins, extensions: ['.ts', '.mjs', '.js', '.json'] }),
       commonjs(),
       esbuild({ target, loaders: { '.json': 'json' } }),
     ],
@@ -40,10 +53,7 @@ async function write({ entry, file, target, external = [], browser = false, expo
       handle(level === 'warn' ? 'error' : level, log);
     },
   });
-  await bundle.write({
-    dir: 'dist', entryFileNames: file, chunkFileNames: `${file.split('.')[0]}-[name].cjs`, format, banner, name: 'platewright', exports: 'auto', inlineDynamicImports: browser,
-    plugins: [minify({ target, charset: 'ascii' })],
-  });
+  await bundle.write({ dir: 'dist', format: 'cjs', exports: 'auto', entryFileNames: '[name]', ...output, plugins: [minify({ target, charset: 'ascii' })] });
   await bundle.close();
 }
 

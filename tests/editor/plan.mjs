@@ -1,13 +1,11 @@
-// The bench plan beside a page, in the workbench with the packed extension: by mouse and keyboard, in four themes.
-//   node tests/editor/plan.mjs VSIX COPY_OF_THE_EXAMPLES
-//   HOST          folder of an installed host
-//   SCREENSHOTS   folder for one picture a step; none are kept without it
+// The bench plan beside a page, in the workbench: by mouse and keyboard, in four themes.
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { expect, openDesk } from './host/desk.mjs';
+import { desk, expect } from './host/desk.mjs';
 
-const [vsix, folder] = process.argv.slice(2);
+const { folder, page, editor, command, open, goInto } = desk;
+const { keyboard, mouse } = page;
 const PAGE = 'whelk-on-the-table.plate';
 const original = readFileSync(join(folder, PAGE), 'utf8');
 const placed = (name, ...more) => `setup "${name}" {\n  table: 900 x 600 mm\n  laser red at (60, 100) mm heading 0°\n  mirror M1 at (600, 100) mm\n  beam stop B1 at (600, 500) mm\n  beam raw from red\n    -> M1\n    -> B1\n${more.map((line) => `  ${line}\n`).join('')}}\n`;
@@ -50,9 +48,6 @@ const limpet = `setup "Limpet" {
 writeFileSync(join(folder, LIMPET), limpet);
 writeFileSync(join(folder, 'strings.plate'), 'setup "By string" {\n  laser red\n  mirror M1\n  beam raw from red\n    -> M1: 400 mm\n}\n');
 
-const desk = await openDesk({ host: process.env.HOST, vsix, folder });
-const { page, editor, command, open, goInto } = desk;
-const { keyboard, mouse } = page;
 const press = async (...keys) => { for (const key of keys) await keyboard.press(key); };
 const dialogs = [];
 page.on('dialog', (dialog) => {
@@ -153,7 +148,7 @@ async function undo(line) {
   await written(line);
 }
 
-const STEPS = {
+export const STEPS = {
   async 'a button above the page opens the plan beside it'() {
     await page.locator('.explorer-folders-view .monaco-list-row', { hasText: PAGE }).dblclick({ timeout: 60_000 });
     await page.locator('.tab.active', { hasText: PAGE }).waitFor();
@@ -601,5 +596,3 @@ for (const [theme, name] of Object.entries(THEMES)) STEPS[`in the theme ${theme}
   const found = await grave();
   expect(found === '', found);
 };
-
-process.exit(await desk.run(STEPS));

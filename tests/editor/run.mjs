@@ -1,5 +1,6 @@
 // npm run test:editors: packs the extension, then runs it in an old and a new VS Code (node host, web worker host, by mouse and keyboard), and its
 // server in Neovim. Prints `N passed, N failed` as its last line; ends with 1 on any failure.
+//   --built      dist/ is of now: it is packed as it is
 //   --download   runs the suite in a downloaded VS Code instead, where the hosts from npm do not fit (they need Linux on x64, and Chromium)
 //   SCREENSHOTS  folder for pictures of the run by mouse and keyboard
 import { execFileSync, spawn } from 'node:child_process';
@@ -11,18 +12,20 @@ import { installHost, VERSIONS } from './host/install.mjs';
 import { installExtension } from './host/server.mjs';
 
 const VSIX = 'out/platewright.vsix';
+const NOTEBOOK = 'tests/editor/notebook';
 const script = (name, ...args) => [process.execPath, `tests/editor/${name}.mjs`, ...args];
 
 const download = process.argv.includes('--download');
 needs(download ? ['nvim'] : [process.env.CHROMIUM ?? 'chromium', 'rg', 'nvim']);
-execFileSync('npm', ['run', '--silent', 'package'], { stdio: 'inherit' });
+if (process.argv.includes('--built')) execFileSync(process.execPath, ['client/package.mjs'], { stdio: 'inherit' });
+else execFileSync('npm', ['run', '--silent', 'package'], { stdio: 'inherit' });
 const state = mkdtempSync(join(tmpdir(), 'platewright-editors-'));
 const total = { passed: 0, failed: 0 };
 try {
-  if (download) await part('a downloaded VS Code, node host', script('node-host', process.cwd(), notebook()));
+  if (download) await part('a downloaded VS Code, node host', script('node-host', process.cwd(), notebook(NOTEBOOK)));
   else for (const version of VERSIONS) await inHost(version, installHost(version));
   const lua = ['nvim', '--headless', '-u', 'NONE', '-i', 'NONE', '-n', '-c', 'luafile tests/editor/neovim.lua'];
-  await part('Neovim', lua, { PAGE: join(notebook(), 'whelk.plate') });
+  await part('Neovim', lua, { PAGE: join(notebook(NOTEBOOK), 'whelk.plate') });
 } finally {
   rmSync(state, { recursive: true, force: true });
 }
@@ -35,17 +38,15 @@ async function inHost(version, host) {
   installExtension(host, unpacked, VSIX);
   const extension = join(unpacked, 'extensions', readdirSync(join(unpacked, 'extensions')).find((name) => name.startsWith('platewright.')));
   const env = { HOST: host, ...(process.env.SCREENSHOTS && { SCREENSHOTS: join(process.env.SCREENSHOTS, version) }) };
-  await part(`code-server ${version}, node host`, script('node-host', extension, notebook()), env);
-  await part(`code-server ${version}, web worker host`, script('worker-host', extension, notebook()), env);
-  await part(`code-server ${version}, by mouse and keyboard`, script('user', VSIX, notebook()), env);
-  await part(`code-server ${version}, writing and reading pages`, script('writing', VSIX, notebook('examples')), env);
-  await part(`code-server ${version}, the bench plan`, script('plan', VSIX, notebook('examples')), env);
+  await part(`code-server ${version}, node host`, script('node-host', extension, notebook(NOTEBOOK)), env);
+  await part(`code-server ${version}, web worker host`, script('worker-host', extension, notebook(NOTEBOOK)), env);
+  await part(`code-server ${version}, by mouse and keyboard`, script('by-hand', unpacked, notebook('examples', NOTEBOOK)), env);
 }
 
-/** A fresh copy of a notebook: runs save into it. */
-function notebook(pages = 'tests/editor/notebook') {
+/** A fresh copy of pages: runs save into it. */
+function notebook(...pages) {
   const copy = mkdtempSync(join(state, 'notebook-'));
-  cpSync(pages, copy, { recursive: true });
+  for (const folder of pages) cpSync(folder, copy, { recursive: true });
   return copy;
 }
 

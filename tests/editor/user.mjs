@@ -1,15 +1,10 @@
-// Uses the packed extension as someone at the bench does: with mouse and keyboard, in the workbench.
-//   node tests/editor/user.mjs VSIX FOLDER_TO_OPEN
-//   HOST          folder of an installed host
-//   SCREENSHOTS   folder for one picture a step; none are kept without it
+// A page, its finding, and what is done about it.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, openDesk } from './host/desk.mjs';
+import { desk, expect } from './host/desk.mjs';
 
-const [vsix, folder] = process.argv.slice(2);
-const file = join(folder, 'whelk.plate');
+const file = join(desk.folder, 'whelk.plate');
 const original = readFileSync(file, 'utf8');
-const desk = await openDesk({ host: process.env.HOST, vsix, folder });
 const { page, editor, command, pointAt } = desk;
 
 const squiggle = editor.locator('.squiggly-error, .squiggly-warning, .squiggly-info').first();
@@ -17,7 +12,7 @@ const problem = page.locator('.markers-panel .monaco-list-row', { hasText: 'arms
 const fix = page.locator('.action-widget .monaco-list-row').filter({ hasText: /Shorten|Lengthen/ }).first();
 const hover = page.locator('.monaco-hover:visible');
 
-const STEPS = {
+export const STEPS = {
   async 'opening the page underlines the object beam'() {
     await page.locator('.explorer-folders-view .monaco-list-row', { hasText: 'whelk.plate' }).dblclick({ timeout: 60_000 });
     await squiggle.waitFor({ timeout: 60_000 });
@@ -86,8 +81,6 @@ const STEPS = {
     await page.keyboard.press('Escape');
   },
 };
-
-process.exit(await desk.run(STEPS));
 
 /** The changed text, as it is after saving it. */
 async function saved() {

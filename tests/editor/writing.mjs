@@ -1,12 +1,9 @@
-// Writes and reads pages with the packed extension as someone at the bench does: what is offered while one types, what is shown in the text, names, folds and hovers.
-//   node tests/editor/writing.mjs VSIX COPY_OF_THE_EXAMPLES
-//   HOST          folder of an installed host
-//   SCREENSHOTS   folder for one picture a step; none are kept without it
+// Pages of the examples are written and read: what is offered while one types, what is shown in the text, names, folds and hovers.
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, openDesk } from './host/desk.mjs';
+import { desk, expect } from './host/desk.mjs';
 
-const [vsix, folder] = process.argv.slice(2);
+const { folder, page, editor, command, open, goTo, goInto, line } = desk;
 const read = (name) => readFileSync(join(folder, name), 'utf8');
 const write = (name, text) => writeFileSync(join(folder, name), text);
 /** The first page of the manual, as far as a list can help with it. */
@@ -18,8 +15,6 @@ write('first.plate', '');
 write('torn.plate', TORN);
 write('dimmed.plate', DIMMED);
 
-const desk = await openDesk({ host: process.env.HOST, vsix, folder });
-const { page, editor, command, open, goTo, goInto, line } = desk;
 const { keyboard } = page;
 const press = async (...keys) => { for (const key of keys) await keyboard.press(key); };
 const list = page.locator('.suggest-widget:visible');
@@ -48,7 +43,7 @@ async function find(typed, label) {
 const agree = async (word) => { await chosen(word).waitFor(); await press('Tab'); await chosen(word).waitFor({ state: 'hidden' }); };
 const told = async (words) => { await command('Show or Focus Hover'); await page.locator('.monaco-hover:visible').filter({ hasText: words }).first().waitFor(); await press('Escape', 'Escape'); };
 
-const STEPS = {
+export const STEPS = {
   async 'the first page of the manual is written from lists'() {
     await page.locator('.explorer-folders-view .monaco-list-row', { hasText: 'first.plate' }).dblclick({ timeout: 60_000 });
     await tab('first.plate');
@@ -136,7 +131,11 @@ const STEPS = {
       const box = page.locator('.settings-editor .setting-item-contents', { hasText: 'Arm Totals' }).locator('.setting-value-checkbox');
       await box.and(page.locator(`[aria-checked="${!wanted}"]`)).click();
       await box.and(page.locator(`[aria-checked="${wanted}"]`)).waitFor();
-      await page.waitForTimeout(1000); // the editor writes a setting some time after the click, and forgets it when it is closed before
+      // The editor writes a setting some time after the click, and forgets it when it is closed before.
+      for (const end = Date.now() + 20_000; /"platewright\.hints\.armTotals": false/.test(desk.settings()) === wanted;) {
+        expect(Date.now() < end, 'the setting is not written');
+        await page.waitForTimeout(100);
+      }
       await press('Escape'); // newer editors show the settings over the page
       await open('whelk-on-the-table.plate');
       await line(/->.P1.*300.mm.{0,2}·.mismatch/).waitFor();
@@ -218,8 +217,6 @@ const STEPS = {
     await answer.locator('body', { hasText: 'dull at the back' }).filter({ hasText: 'Put a white stick along the depth of the object' }).waitFor({ timeout: 60_000 });
   },
 };
-
-process.exit(await desk.run(STEPS));
 
 /** A beam with its legs, below what stands there. */
 async function beam(name, start, ...legs) {

@@ -1,14 +1,14 @@
 // The workbench with the packed extension in it, and what someone does there with mouse and keyboard.
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { installExtension, startServer } from './server.mjs';
+import { startServer } from './server.mjs';
 import { openWorkbench } from './workbench.mjs';
 
-/** `host`: folder of an installed host; `folder`: what is opened in it. */
-export async function openDesk({ host, vsix, folder }) {
-  const state = mkdtempSync(join(tmpdir(), 'platewright-user-'));
-  installExtension(host, state, vsix);
+/** Where someone sits now. */
+export let desk;
+
+/** Opens `folder` in an installed `host`, in whose `state` the extension is installed. */
+export async function openDesk({ host, state, folder }) {
   const server = await startServer(host, state);
   const workbench = await openWorkbench({ port: server.port, folder });
   const { page } = workbench;
@@ -26,8 +26,8 @@ export async function openDesk({ host, vsix, folder }) {
     await page.keyboard.press('Enter');
   }
 
-  const desk = {
-    page, editor,
+  desk = {
+    folder, page, editor,
     command: (title) => quick('F1', title, title),
 
     async open(file) {
@@ -78,8 +78,11 @@ export async function openDesk({ host, vsix, folder }) {
       await page.locator('.tab.dirty').waitFor({ state: 'detached' });
     },
 
-    /** Takes steps by name, until one fails; gives the exit code. With SCREENSHOTS a picture of each is kept in that folder. */
-    async run(steps) {
+    /** The settings that are written, as text. */
+    settings: () => readFileSync(join(state, 'data/User/settings.json'), 'utf8'),
+
+    /** Takes the steps of a part by name, until one fails. With SCREENSHOTS a picture of each is kept in that folder. */
+    async run(part, steps) {
       let [passed, failed] = [0, 0];
       for (const [name, step] of Object.entries(steps)) {
         try {
@@ -90,18 +93,25 @@ export async function openDesk({ host, vsix, folder }) {
           failed++;
           console.log(`  FAILED  ${name}\n${error.stack}`);
         }
-        await screenshot(page, `${String(passed + failed).padStart(2, '0')}-${name}`);
+        await screenshot(page, `${part}-${String(passed + failed).padStart(2, '0')}-${name}`);
         if (failed > 0) break; // the steps rest on one another
       }
+      return { passed, failed };
+    },
+
+    /** As it was before a page was opened. */
+    async clear() {
+      await desk.command('View: Close All Editors');
+      await page.locator('.tab').first().waitFor({ state: 'detached' });
+      if (await page.locator('.part.panel').isVisible()) await page.keyboard.press('Control+J');
+    },
+
+    async close() {
       if (workbench.refused.size > 0) console.log('refused requests to other machines:', [...workbench.refused]);
       await workbench.close();
       await server.stop();
-      rmSync(state, { recursive: true, force: true });
-      console.log(`${passed} passed, ${failed} failed`);
-      return failed > 0 ? 1 : 0;
     },
   };
-  return desk;
 }
 
 export function expect(held, what) {

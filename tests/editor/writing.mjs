@@ -35,6 +35,8 @@ async function take(typed, label) {
 /** The same for what stands further down in the list. */
 async function find(typed, label) {
   await type(typed);
+  // Whoever types while the list is still being made sometimes has to ask for it.
+  await list.waitFor({ timeout: 5000 }).catch(() => press('Control+Space'));
   await list.waitFor();
   for (let i = 0; i < 12 && !(await chosen(label).isVisible()); i++) await press('ArrowDown');
   await take('', label);

@@ -104,6 +104,7 @@ export async function openDesk({ host, state, folder }) {
       await desk.command('View: Close All Editors');
       await page.locator('.tab').first().waitFor({ state: 'detached' });
       if (await page.locator('.part.panel').isVisible()) await page.keyboard.press('Control+J');
+      await page.mouse.move(0, 0); // away from the text, where it may point at something
     },
 
     async close() {

@@ -51,7 +51,7 @@ export function writtenLength(text: string, beam: string): number {
 }
 
 /** Polls: most of what an extension does has no event that says it is done. */
-export async function until<T>(look: () => T | false | undefined | Thenable<T | false | undefined>, what: string, limit = 10_000): Promise<T> {
+export async function until<T>(look: () => T | false | undefined | Thenable<T | false | undefined>, what: string, limit = 30_000): Promise<T> {
   const end = Date.now() + limit;
   for (;;) {
     const seen = await look();

@@ -76,14 +76,14 @@ const rank = (label: string): number => (FIRST.findIndex(f => f.test(label)) + F
 /** For the name of a variant: what it changes, and what comes of it. */
 export function variantWords({ variant, difference }: VariantResults, base: Results, results: Results): string {
   const named = difference.results.map(d => ({ ...d, label: shortName(d.before ?? d.after!, d.before ? base : results) }));
-  const shown = named.sort((a, b) => rank(a.label) - rank(b.label)).map(({ before, after, label }) =>
+  const shown = named.sort((a, b) => rank(a.label) - rank(b.label)).slice(0, MOST).map(({ before, after, label }) =>
     `${escaped(label)}: ${escaped(fromTo(before ? showCell(base.graph, before).text : 'none', after ? showCell(results.graph, after).text : 'none'))}`);
   const goals = difference.goals.map(g => `${g.before?.goal.kind ?? g.after!.goal.kind} ${escaped(g.text)}: ${g.before?.outcome ?? 'cannot be told'} → ${g.after?.outcome ?? 'cannot be told'}`);
   return blocks(
     `${strong(variant.name)}: a variant of ${escaped(base.setup.name)}`, variant.doc !== undefined ? note(variant.doc) : '',
     bullets(variant.changes.map(c => escaped(changeText(c)))),
-    shown.length + goals.length === 0 ? 'It changes no result that is computed yet.' : 'What comes of it:',
-    bullets([...goals, ...shown.slice(0, MOST), ...(shown.length > MOST ? [`and ${shown.length - MOST} more`] : [])]),
+    named.length + goals.length === 0 ? 'It changes no result that is computed yet.' : 'What comes of it:',
+    bullets([...goals, ...shown, ...(named.length > MOST ? [`and ${named.length - MOST} more`] : [])]),
   );
 }
 

@@ -8,6 +8,7 @@ import { open } from './client.mjs';
 import { timeDrawing } from './drawing.mjs';
 import { timeHovers, timeReports } from './examples.mjs';
 import { timeMaps } from './maps.mjs';
+import { timePanel } from './panel.mjs';
 import { ours, peers } from './servers.mjs';
 import { inventory, mismatched, setup } from './setups.mjs';
 
@@ -49,6 +50,7 @@ if (packed) console.log(`${'packed extension'.padEnd(42)}${size.toFixed(3)} MB`)
 
 const maps = await timeMaps();
 const drawing = await timeDrawing();
+const frame = existsSync('dist/plan.js') ? await timePanel() : undefined;
 const report = await timeReports();
 const hover = own.length > 0 ? await timeHovers() : undefined;
 
@@ -67,6 +69,7 @@ const limits = [
   ['maps, path differences: ours / C', maps?.differences, 2],
   ['maps, brightnesses: ours / C', maps?.brightness, 2],
   ['500 things, first picture, ms', drawing.picture, 100],
+  ['500 things, work of the panel for a step of a drag, ms', frame, 8],
   ['panel of the bench plan, MB', drawing.size / 1e6, 0.4],
   ['the whole report of any example, ms', report, 50],
   ['hover right behind an edit, 95 of 100, ms', hover, 20],

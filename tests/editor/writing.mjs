@@ -156,6 +156,8 @@ export const STEPS = {
     await saveAll();
     for (const [name, text] of before) expect(read(name) === text.replaceAll(/\bred-12\b/g, 'red-tube'), `${name} is not what it should be`);
     expect(before.get('readings.plate') !== read('readings.plate') && before.get('saltmarsh-lab.plate') !== read('saltmarsh-lab.plate'), 'only one page was changed');
+    // The editor lets go of the pages that are not in sight some time after they are saved; in the middle of that it takes back the one that is in sight only.
+    await page.waitForTimeout(2000);
     await press('Control+Z');
     await line(/lab\.red-12/).waitFor();
     // The pages that are not in sight are brought back after the one that is.

@@ -17,12 +17,19 @@ export async function openDesk({ host, state, folder }) {
   const input = page.locator('.quick-input-widget input').first();
   const focused = page.locator('.monaco-editor.focused');
 
-  /** Answers a question at the top of the window. */
-  async function quick(key, typed, row) {
+  /** Answers a question at the top of the window. Asked while the window is busy, it may close again, or miss letters: then it is asked once more. */
+  async function quick(key, typed, row, again = 2) {
     await page.keyboard.press(key);
     await input.waitFor();
     await page.keyboard.type(typed);
-    if (row) await page.locator('.quick-input-widget .monaco-list-row.focused', { hasText: row }).waitFor();
+    if (row) {
+      const there = page.locator('.quick-input-widget .monaco-list-row.focused', { hasText: row });
+      if (again > 0 && !(await there.waitFor({ timeout: 7000 }).then(() => true, () => false))) {
+        await page.keyboard.press('Escape');
+        return quick(key, typed, row, again - 1);
+      }
+      await there.waitFor();
+    }
     await page.keyboard.press('Enter');
   }
 

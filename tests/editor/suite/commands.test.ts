@@ -30,8 +30,13 @@ describe('commands', () => {
     const page = await open(text.replace(/\}\s*$/, '  shot 7 on 2026-02-11 {\n    outcome: "dull at the back"\n  }\n}\n'));
     await mismatch(page);
     const line = page.positionAt(page.getText().indexOf('shot 7')).line;
+    const actions = (at: vscode.Range): Thenable<vscode.CodeAction[]> => vscode.commands.executeCommand('vscode.executeCodeActionProvider', page.uri, at);
     // Asked for while the editor is busy with something else, there is none.
-    const action = await until(async () => (await vscode.commands.executeCommand<vscode.CodeAction[]>('vscode.executeCodeActionProvider', page.uri, new vscode.Range(line, 2, line, 2)))[0], 'an action at the shot');
+    const action = await until(async () => (await actions(new vscode.Range(line, 2, line, 2)))[0], 'an action at the shot').catch(async (e: unknown) => {
+      // Which text the server has, it tells by what it knows of other places.
+      const hovers = await vscode.commands.executeCommand<vscode.Hover[]>('vscode.executeHoverProvider', page.uri, new vscode.Position(line, 3));
+      throw new Error(`${String(e)}; ${hovers.length} hovers there, ${(await actions((await mismatch(page)).range)).length} actions at the finding, version ${page.version} of ${page.uri.toString()}`);
+    });
     ok(action.command?.command === 'platewright.why', 'another action at the shot');
     await vscode.commands.executeCommand(action.command.command, ...action.command.arguments as unknown[]);
     const answer = await until(() => vscode.workspace.textDocuments.find(d => d.uri.scheme === 'platewright-why'), 'the answer');

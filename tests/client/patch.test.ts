@@ -6,6 +6,7 @@ import { analyse } from '../../server/analysis.ts';
 import { pictureOf } from '../../server/drawing/picture.ts';
 import { VIEWS } from '../../server/drawing/views.ts';
 import type { PictureMark } from '../../server/lsp/protocol.ts';
+import { all } from '../drawing/all-marks.ts';
 import { disk, EXAMPLES } from '../examples/library.ts';
 
 interface Plain { tag: string; attributes: Record<string, string>; text: string; children: Plain[]; parent: Plain | undefined }
@@ -88,7 +89,6 @@ describe('a picture', () => {
 });
 
 describe('what a picture may be made of', () => {
-  const all = (marks: readonly PictureMark[]): PictureMark[] => marks.flatMap(m => [m, ...all(m.children)]);
   test.each(EXAMPLES.map(e => [e.name, e] as const))('holds all that the server draws: %s', (_, page) => {
     const snapshot = analyse(page.uri, page.text, disk);
     const drawn = snapshot.results.flatMap(r => VIEWS.flatMap(v => all(pictureOf(snapshot, { setup: r.setup.name, view: v.name })?.sheet?.marks ?? [])));

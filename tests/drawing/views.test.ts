@@ -7,10 +7,10 @@ import type { Drawn } from '../../server/drawing/view.ts';
 import { viewNamed, VIEWS } from '../../server/drawing/views.ts';
 import { disk, EXAMPLES } from '../examples/library.ts';
 import { whelk } from '../features/source.ts';
+import { all } from './all-marks.ts';
 
 const view = (name: string, text: string): Drawn | string => { const made = viewNamed(name)!.of(analyse('file:///saltmarsh/setup.plate', text).results[0]!, {}); return typeof made === 'string' ? made : made(); };
 const drawn = (name: string, text: string): Drawn => { const d = view(name, text); if (typeof d === 'string') throw new Error(d); return d; };
-const all = (marks: readonly Mark[]): Mark[] => marks.flatMap(m => [m, ...all(m.children)]);
 const texts = (d: Drawn): string[] => all(d.sheet.marks).flatMap(m => (m.tag === 'text' ? [m.text!] : []));
 const ofClass = (d: Drawn, name: string): Mark[] => all(d.sheet.marks).filter(m => m.attributes['class']?.split(' ').includes(name));
 

@@ -1,8 +1,9 @@
 /** Pictures of setups, as a panel asks for them. */
 import { afterEach, describe, expect, it } from 'vitest';
+import { all } from '../drawing/all-marks.ts';
 import { whelk } from '../features/source.ts';
 import { startEditor, type Editor, type Page } from './editor.ts';
-import type { DragAnswer, PictureAnswer, PictureMark } from '../../server/lsp/protocol.ts';
+import type { DragAnswer, PictureAnswer } from '../../server/lsp/protocol.ts';
 
 let editor: Editor;
 const open = async (text: string): Promise<Page> => (editor = await startEditor()).open(text);
@@ -34,7 +35,6 @@ const BALL = `setup "Ball of clay" {
     -> P1
 }
 `;
-const all = (marks: readonly PictureMark[]): PictureMark[] => marks.flatMap(m => [m, ...all(m.children)]);
 const ask = (page: Page, params: object = {}): Promise<PictureAnswer> => page.ask<PictureAnswer>('platewright/picture', params);
 
 describe('a picture', () => {

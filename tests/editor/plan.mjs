@@ -142,10 +142,13 @@ async function grave() {
   expect(passes.length > 5, 'axe had nothing to look at');
   return violations.filter((v) => ['serious', 'critical'].includes(v.impact)).map((v) => `${v.id}: ${v.help} (${v.nodes.map((n) => n.html).join(' ')})`).join('\n');
 }
+/** Takes the last step back: `line` stands in the text again, and the picture shows it, so that a hand finds things where the text has them. */
 async function undo(line) {
   await toText();
   await press('Control+Z');
   await written(line);
+  const [, name, place] = /^ *\S+ (\S+) at (\(.*?\))/.exec(line);
+  await words(name).filter({ hasText: place }).waitFor({ state: 'attached' });
 }
 
 export const STEPS = {

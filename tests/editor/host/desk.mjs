@@ -22,13 +22,12 @@ export async function openDesk({ host, state, folder }) {
     await page.keyboard.press(key);
     await input.waitFor();
     await page.keyboard.type(typed);
-    if (row) {
-      const there = page.locator('.quick-input-widget .monaco-list-row.focused', { hasText: row });
-      if (again > 0 && !(await there.waitFor({ timeout: 7000 }).then(() => true, () => false))) {
-        await page.keyboard.press('Escape');
-        return quick(key, typed, row, again - 1);
-      }
-      await there.waitFor();
+    const there = row && page.locator('.quick-input-widget .monaco-list-row.focused', { hasText: row });
+    const asked = async () => (await input.inputValue()).endsWith(typed) && (!row || there.waitFor({ timeout: 7000 }).then(() => true, () => false));
+    if (!(await asked())) {
+      if (again === 0) throw new Error(`asked for '${typed}' after ${key}, the question holds '${await input.inputValue()}'${row ? ` and '${row}' is not chosen` : ''}`);
+      await page.keyboard.press('Escape');
+      return quick(key, typed, row, again - 1);
     }
     await page.keyboard.press('Enter');
   }

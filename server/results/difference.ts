@@ -23,13 +23,17 @@ export interface Difference {
   readonly goals: readonly GoalDifference[];
 }
 
-/** Results by their names, goals by what they say; in the order of `before`, what only `after` has behind. */
-export function differenceOf(before: Results, after: Results): Difference {
-  const results = paired(before.published.map(c => [c.name, c]), after.published.map(c => [c.name, c]))
+/** Results by their names, goals by what they say; in the order of `before`, what only `after` has behind. `now`: what a result or goal of before is called in `after`. */
+export function differenceOf(before: Results, after: Results, now: Now = { result: name => name, goal: goalText }): Difference {
+  const results = paired(before.published.map(c => [now.result(c.name), c]), after.published.map(c => [c.name, c]))
     .filter(([, a, b]) => !a || !b || !same(a, before, b, after)).map(([name, a, b]) => ({ name, before: a, after: b }));
-  const goals = paired(before.goals.map(g => [goalText(g), g]), after.goals.map(g => [goalText(g), g]))
+  const goals = paired(before.goals.map(g => [now.goal(g), g]), after.goals.map(g => [goalText(g), g]))
     .filter(([, a, b]) => a?.outcome !== b?.outcome).map(([text, a, b]) => ({ text, before: a, after: b }));
   return { results, goals };
+}
+export interface Now {
+  readonly result: (name: string) => string;
+  readonly goal: (goal: GoalResult) => string;
 }
 
 /** A goal as written: `mismatch < 10 mm`. */

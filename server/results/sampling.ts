@@ -97,6 +97,36 @@ function inOrder(all: Float64Array): Float64Array {
   return (all.every(Number.isFinite) ? all : all.filter(Number.isFinite)).sort();
 }
 
+/** A cell of a graph. */
+export interface Result {
+  readonly graph: Graph;
+  readonly cell: Cell;
+}
+
+/**
+ * In how many of the draws a result of one graph lies above that of another, of 1; undefined where too few can be. What both rest on, as `shared` tells of an input of the second (the input
+ * of the first that is the same thing, as sure and of the same value), is drawn once for both, so that it cancels where it should.
+ */
+export function shareAbove(first: Result, second: Result, shared: (input: Cell) => Cell | undefined): number | undefined {
+  const inputsOf = ({ graph, cell }: Result): Cell[] => graph.ancestors(cell).filter(c => !c.rule && graph.isUnsure(c));
+  const columns = new Map<Cell, number>(inputsOf(first).map((c, i) => [c, i]));
+  const both = [first, second].map((r, i) => {
+    const inputs = inputsOf(r);
+    for (const c of inputs) if (!columns.has(c)) columns.set(c, (i === 1 ? columns.get(shared(c) ?? c) : undefined) ?? columns.size);
+    const draws = inputs.map(c => { const value = r.graph.value(c)!; return drawn({ cell: c, value, u: standardUncertainty(value, c.spread) }, columns.get(c)!, FEW_DRAWS); });
+    const evaluate = r.graph.evaluator(r.cell, inputs);
+    return Array.from({ length: FEW_DRAWS }, (_, n) => evaluate(draws.map(d => d[n]!)));
+  });
+  let [above, possible] = [0, 0];
+  for (let n = 0; n < FEW_DRAWS; n++) {
+    const [a, b] = [both[0]![n]!, both[1]![n]!];
+    if (!Number.isFinite(a) || !Number.isFinite(b)) continue;
+    possible++;
+    above += b > a ? 1 : b === a ? 0.5 : 0;
+  }
+  return possible < FEW_DRAWS / 2 ? undefined : above / possible;
+}
+
 /** The draws of a costly cell, in order, which serve all that rests on it. */
 function ownDraws(graph: Graph, cell: Cell): Float64Array | number {
   const { shared } = graph.noted(cell);

@@ -25,12 +25,13 @@ const MAY: Readonly<Record<string, readonly string[]>> = {
   'server/results/coherence.ts': ['server/results/', 'server/model/', 'server/optics/'],
   'server/checks/': ['server/checks/', 'server/results/', 'server/model/', 'grammar/'],
   'server/analysis.ts': ['server/checks/', 'server/results/', 'server/model/', 'grammar/'],
-  'server/features/': ['server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/'],
+  'server/review/': ['server/review/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/'],
+  'server/features/': ['server/features/', 'server/review/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/'],
   // The drawing is a sibling of the features.
-  'server/drawing/': ['server/drawing/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'd3-contour', 'd3-interpolate'],
-  'server/lsp/': ['server/lsp/', 'server/drawing/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'vscode-languageserver'],
+  'server/drawing/': ['server/drawing/', 'server/review/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'd3-contour', 'd3-interpolate'],
+  'server/lsp/': ['server/lsp/', 'server/review/', 'server/drawing/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'vscode-languageserver'],
   'server/lsp/node.ts': ['server/lsp/', 'vscode-languageserver', 'node:'],
-  'server/cli/': ['server/cli/', 'server/drawing/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'commander', 'node:'],
+  'server/cli/': ['server/cli/', 'server/review/', 'server/drawing/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'commander', 'node:'],
   // Pictures for printers and letters are made by packages.
   'server/cli/pictures.ts': ['server/cli/', 'server/drawing/', '@resvg/resvg-wasm', 'pdfkit', 'svg-to-pdfkit', 'node:'],
   // One command starts the language server, and the version stands in the package.

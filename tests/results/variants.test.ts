@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { reportMarkdown } from '../../server/features/report/markdown.ts';
 import { reportText } from '../../server/features/report/text.ts';
-import { fromTo } from '../../server/features/report/variants.ts';
+import { fromTo } from '../../server/features/review/words.ts';
 import { reportOf } from '../../server/features/report/report.ts';
 import { hoverAt } from '../../server/features/hover/hover.ts';
 import { differenceOf } from '../../server/results/difference.ts';

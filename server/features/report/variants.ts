@@ -7,6 +7,7 @@ import type { Results } from '../../results/plan.ts';
 import { variantsOf, type VariantResults } from '../../results/variants.ts';
 import { showCell } from '../chain.ts';
 import { blocks, bullets, escaped, note, strong } from '../markdown.ts';
+import { fromTo, rank } from '../review/words.ts';
 
 export interface VariantTable {
   readonly variants: readonly { readonly name: string; readonly doc?: string; readonly changes: readonly string[] }[];
@@ -69,9 +70,6 @@ export function changeText(c: Change): string {
 const LONGEST = 100;
 
 const MOST = 10;
-/** What one looks for first when something was changed. */
-const FIRST = ['mismatch', 'darkest.brightness', 'brightness', 'beam ratio', 'exposure'].map(n => new RegExp(`^(?:(?!near\\.|far\\.)[^.]+\\.)?${n}$`));
-const rank = (label: string): number => (FIRST.findIndex(f => f.test(label)) + FIRST.length + 1) % (FIRST.length + 1);
 
 /** For the name of a variant: what it changes, and what comes of it. */
 export function variantWords({ variant, difference }: VariantResults, base: Results, results: Results): string {
@@ -85,10 +83,4 @@ export function variantWords({ variant, difference }: VariantResults, base: Resu
     named.length + goals.length === 0 ? 'It changes no result that is computed yet.' : 'What comes of it:',
     bullets([...goals, ...shown, ...(named.length > MOST ? [`and ${named.length - MOST} more`] : [])]),
   );
-}
-
-/** `8 → 0.4 mm` where both are in one unit. */
-export function fromTo(before: string, after: string): string {
-  const unit = (s: string): string => /[  ]\S+$/u.exec(s)?.[0] ?? '';
-  return unit(before) !== '' && unit(before) === unit(after) && ![before, after].some(s => s.includes(' to ')) ? `${before.slice(0, -unit(before).length)} → ${after}` : `${before} → ${after}`;
 }

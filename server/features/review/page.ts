@@ -1,0 +1,185 @@
+/** What a change does, as plain data in words: text, Markdown, HTML and the panel show the same page. Nothing is computed here. */
+import type { Finding } from '../../checks/check.ts';
+import type { Change, Words } from '../../review/changes.ts';
+import type { FindingsChange } from '../../review/findings.ts';
+import { isUnchanged, type Review, type SetupReview } from '../../review/review.ts';
+import { shortName } from '../../results/names.ts';
+import { showCell } from '../chain.ts';
+import { changeBy, fromTo, rank, shiftWords } from './words.ts';
+
+/** Where something stands, on which of the two pages; its line counts from 0. */
+export interface Where { readonly side: 'before' | 'after'; readonly uri: string; readonly line: number; readonly start: number; readonly end: number }
+
+export interface ChangeLine {
+  readonly kind: Change['kind'];
+  /** `M3 was moved` */
+  readonly words: string;
+  /** as written */
+  readonly before?: string;
+  readonly after?: string;
+  /** `42 mm further away` */
+  readonly by?: string;
+  readonly at?: Where;
+}
+
+export interface ResultLine {
+  readonly name: string;
+  readonly label: string;
+  readonly before: string;
+  readonly after: string;
+  readonly by?: string;
+  /** false: so unsure are both that it may as well be as it was */
+  readonly sure: boolean;
+  /** by how much of itself it changed; undefined where there is no such number */
+  readonly share?: number;
+}
+
+export interface FindingLine {
+  readonly severity: Finding['severity'];
+  readonly code: string;
+  readonly message: string;
+  readonly at: Where;
+}
+
+export interface FindingPage {
+  readonly cured: readonly FindingLine[];
+  readonly added: readonly FindingLine[];
+  readonly accepted: readonly FindingLine[];
+  readonly still: readonly FindingLine[];
+}
+
+export interface SetupPage {
+  readonly name: string;
+  readonly formerly?: string;
+  readonly variants?: string;
+  /** `object beam +79 mm, darkest brightness 31 → 96 %; 1 finding cured, 1 new` */
+  readonly headline: string;
+  readonly unchanged: boolean;
+  readonly changes: readonly ChangeLine[];
+  /** `R2 follows, 40 mm nearer`: nothing was written about it */
+  readonly along: readonly string[];
+  readonly results: readonly ResultLine[];
+  /** how many results are the same, and how many differ by less than their figures show */
+  readonly same: number;
+  readonly less: number;
+  /** expectations and aims whose outcome is another one */
+  readonly goals: readonly { readonly text: string; readonly before: string; readonly after: string }[];
+  readonly findings: FindingPage;
+}
+
+export interface ReviewPage {
+  readonly setups: readonly SetupPage[];
+  readonly inventories: readonly { readonly name: string; readonly changes: readonly ChangeLine[] }[];
+  readonly rest: { readonly changes: readonly ChangeLine[]; readonly findings: FindingPage };
+}
+
+export function reviewPage(review: Review): ReviewPage {
+  return {
+    setups: review.setups.map(setupPage),
+    inventories: review.inventories.filter(i => i.changes.length > 0).map(i => ({ name: i.name, changes: i.changes.map(changeLine) })),
+    rest: { changes: review.rest.changes.map(changeLine), findings: findingPage(review.rest.findings) },
+  };
+}
+
+export function setupPage(s: SetupReview): SetupPage {
+  const lines = resultLines(s);
+  const shown = lines.filter(l => l.before !== l.after);
+  const variant = (r: SetupReview['before']): string => (r?.setup.variant === undefined ? 'as written' : `variant “${r.setup.variant}”`);
+  const base = {
+    name: s.name, ...(s.formerly === undefined ? {} : { formerly: s.formerly }), ...(s.before?.setup.variant === s.after?.setup.variant ? {} : { variants: `${variant(s.before)} → ${variant(s.after)}` }),
+    unchanged: isUnchanged(s), changes: s.changes.map(changeLine), along: s.along.map(m => `${m.thing} follows, ${shiftWords(m.by)}`),
+    results: shown, same: s.same, less: lines.length - shown.length,
+    goals: goalLines(s),
+    findings: findingPage(s.findings),
+  };
+  return { ...base, headline: headlineOf(s, base) };
+}
+
+const TELLS: Readonly<Record<Change['kind'], string>> = { added: 'is new', removed: 'is gone', renamed: 'has another name', moved: 'was moved', turned: 'was turned', led: 'goes another way', set: '' };
+const OF: Partial<Record<Change['what'], string>> = { expectation: 'expect ', aim: 'aim ', acceptance: 'accept ', reading: 'measured ', let: 'let ', use: 'use ', setup: 'setup ', inventory: 'inventory ', path: 'beam ' };
+const ON: Partial<Record<Change['what'], string>> = { place: 'the place of ', direction: 'the direction of ' };
+
+function changeLine(c: Change): ChangeLine {
+  const { before, after, kind, what, by } = c;
+  const subject = kind === 'renamed' ? `${OF[what] ?? (what === 'thing' ? '' : `${what} `)}${before?.text ?? ''}` : `${(before && after ? '' : ON[what]) ?? ''}${OF[what] ?? ''}${c.name}`;
+  const tells = kind === 'renamed' ? `is now called ${after?.text ?? c.name}` : TELLS[kind];
+  const written = (w: Words | undefined): string | undefined => (kind === 'renamed' || !w || w.text === '' || w.text === c.name ? undefined : w.text);
+  const [old, now] = [written(before), written(after)];
+  return {
+    kind, words: subject === '' ? `a line ${tells === '' ? 'is another one' : tells}` : `${subject}${tells === '' ? '' : ` ${tells}`}`,
+    ...(old === undefined ? {} : { before: old }), ...(now === undefined ? {} : { after: now }), ...(by ? { by: shiftWords(by) } : {}),
+    ...(after ? { at: { side: 'after', ...after.at } } : before ? { at: { side: 'before', ...before.at } } : {}),
+  };
+}
+
+function resultLines({ before, after, results }: SetupReview): ResultLine[] {
+  const none = 'none';
+  const lines = results.map((r): ResultLine => {
+    const [a, b] = [r.before && showCell(before!.graph, r.before), r.after && showCell(after!.graph, r.after)];
+    const cell = (r.after ?? r.before)!;
+    const label = cell.origin === 'solved' ? cell.name.replace('.', ' ') : shortName(cell, r.after ? after! : before!);
+    const by = a?.value !== undefined && b?.value !== undefined ? changeBy(cell, a.value, b.value) : undefined;
+    return { name: r.name, label, before: a?.text ?? none, after: b?.text ?? none, ...(by === undefined ? {} : { by }), ...shareOf(a?.value, b?.value), get sure() { return r.sure; } };
+  });
+  return lines.map((l, i) => ({ l, i, rank: rank(l.label) })).sort((a, b) => a.rank - b.rank || a.i - b.i).map(x => x.l);
+}
+
+function shareOf(before: number | undefined, after: number | undefined): Pick<ResultLine, 'share'> {
+  if (before === undefined || after === undefined) return {};
+  const most = Math.max(Math.abs(before), Math.abs(after));
+  return most > 0 ? { share: Math.abs(after - before) / most } : {};
+}
+
+/** An expectation whose limit was changed is the same one. */
+function goalLines({ goals }: SetupReview): SetupPage['goals'] {
+  const left = goals.filter(g => g.before && !g.after);
+  const lines: { text: string; before: string; after: string }[] = [];
+  for (const g of goals) {
+    if (!g.after) continue;
+    const { goal } = g.after;
+    const i = g.before ? -1 : left.findIndex(x => x.before!.goal.result === goal.result && x.before!.goal.kind === goal.kind);
+    const old = i < 0 ? undefined : left.splice(i, 1)[0];
+    lines.push({ text: `${goal.kind} ${old ? `${old.text} → ` : ''}${g.text}`, before: (g.before ?? old?.before)?.outcome ?? NOT_ASKED, after: g.after.outcome });
+  }
+  return [...lines, ...left.map(g => ({ text: `${g.before!.goal.kind} ${g.text}`, before: g.before!.outcome, after: NOT_ASKED }))];
+}
+const NOT_ASKED = 'not asked';
+
+function findingPage(f: FindingsChange): FindingPage {
+  const line = (side: Where['side']) => ({ severity, code, message, at }: Finding): FindingLine => ({ severity, code, message, at: { side, uri: at.uri, line: at.line, start: at.start, end: at.end } });
+  // That something is not computed is no matter of a change.
+  const told = (list: readonly Finding[]): readonly Finding[] => list.filter(x => x.code !== 'not-computed-yet');
+  return { cured: told(f.cured).map(line('before')), added: told(f.added).map(line('after')), accepted: f.accepted.map(line('after')), still: told(f.still).map(line('after')) };
+}
+
+const MOST = 3;
+const many = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
+
+/** The setup in a line: how the arms changed, how brightly the darkest part records, ratio, exposure; what came and went. */
+function headlineOf(s: SetupReview, page: Omit<SetupPage, 'headline'>): string {
+  if (!s.before) return 'a new setup';
+  if (!s.after) return 'this setup is gone';
+  if (page.unchanged) return 'no change';
+  const figures = headFigures(page.results);
+  const went = page.goals.filter(g => g.after === 'not met').map(g => `${g.text} is not met`);
+  const met = page.goals.filter(g => g.after === 'met' && g.before !== NOT_ASKED).map(g => `${g.text} is met`);
+  const { cured, added } = page.findings;
+  const findings = [cured.length > 0 ? `${many(cured.length, 'finding')} cured` : '', added.length === 0 ? '' : cured.length > 0 ? `${added.length} new` : many(added.length, 'new finding')].filter(Boolean).join(', ');
+  const told = [figures.join(', '), [...went, ...met].join(', '), findings].filter(Boolean);
+  if (told.length > 0) return told.join('; ');
+  return page.results.length > 0 ? `${many(page.results.length, 'result')} changed, none for sure` : `${many(page.changes.length + page.along.length, 'change')}, no result is another one`;
+}
+
+/** Less than this share of it nobody would see. */
+const SEEN = 0.1;
+const HEAD = /(?:^|\.)(?:mismatch|darkest\.brightness|beam ratio|exposure(?: time)?)$/;
+function headFigures(lines: readonly ResultLine[]): string[] {
+  const arms = lines.filter(l => /^[^.]+\.[^.]+\.length$/.test(l.name) && l.by !== undefined).map(l => ({ l, text: `${l.name.split('.')[1]!} beam ${l.by!}` }));
+  const rest = lines.filter(l => HEAD.test(l.label) && (l.share ?? 1) >= SEEN && (arms.length === 0 || !l.label.endsWith('mismatch'))).map(l => ({ l, text: `${l.label.replaceAll('.', ' ')} ${fromTo(l.before, l.after)}` }));
+  const found: string[] = [];
+  for (const { l, text } of [...arms, ...rest]) {
+    if (found.length >= MOST) break;
+    if (l.sure) found.push(text);
+  }
+  return found;
+}

@@ -22,11 +22,11 @@ import { pathFrom, type Opened, type Trouble } from './files.ts';
 import { countOf } from './findings.ts';
 
 const SCHEMA_VERSION = '1.0';
-type Members = Readonly<Record<string, unknown>>;
+export type Members = Readonly<Record<string, unknown>>;
 /** How the file of an address is called in a document. */
-type Naming = (uri: string) => string;
+export type Naming = (uri: string) => string;
 
-const document = (kind: string, body: Members): string => `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, document: kind, ...body }, null, 2)}\n`;
+export const document = (kind: string, body: Members): string => `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, document: kind, ...body }, null, 2)}\n`;
 
 /** Places are relative to the working folder, since several files may be named. */
 export function checkJson(files: readonly { readonly file: Opened; readonly snapshot: Snapshot }[], troubles: readonly Trouble[]): string {
@@ -142,7 +142,7 @@ function resultCells(r: Results): Cell[] {
   return [...[...cells].sort((a, b) => a.index - b.index), ...r.movement.things().flatMap(d => [d.delicacy, d.allowed])];
 }
 
-function figure(graph: Graph, cell: Cell, naming: Naming): Members {
+export function figure(graph: Graph, cell: Cell, naming: Naming): Members {
   const shown = showCell(graph, cell);
   const needs = rootsOf(cell);
   return {
@@ -174,7 +174,7 @@ function goal(g: GoalResult, naming: Naming): Members {
   };
 }
 
-function finding(f: Finding, naming: Naming): Members {
+export function finding(f: Finding, naming: Naming): Members {
   return {
     code: f.code, severity: f.severity, setup: f.setup ?? null, variant: f.variant ?? null, subject: f.subject, place: place(f.at, naming), message: f.message,
     data: Object.fromEntries(Object.entries(f.data).map(([k, v]) => [k, typeof v === 'number' ? number(v) : v])), accepted: f.accepted ?? null,
@@ -182,10 +182,10 @@ function finding(f: Finding, naming: Naming): Members {
 }
 
 /** Lines and columns count from 1, columns in UTF-16 units; `endColumn` is the column behind the last character. */
-const place = (at: Place, naming: Naming): Members => ({ file: naming(at.uri), line: at.line + 1, column: at.start + 1, endColumn: at.end + 1 });
+export const place = (at: Place, naming: Naming): Members => ({ file: naming(at.uri), line: at.line + 1, column: at.start + 1, endColumn: at.end + 1 });
 const unitOf = (cell: Cell): string => siUnit(cell.dim) || '1';
 
 /** Twelve digits: what is behind them differs between machines. */
-function number(v: number | undefined): number | null {
+export function number(v: number | undefined): number | null {
   return v === undefined || !Number.isFinite(v) ? null : Number(v.toPrecision(12)) + 0;
 }

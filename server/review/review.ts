@@ -100,7 +100,16 @@ function wholeChange(what: 'setup' | 'inventory', a: Side | undefined, b: Side |
   return b ? [{ kind: 'added', what, name: b.name, after: words(b) }] : [{ kind: 'removed', what, name: a!.name, before: words(a!) }];
 }
 
-function setupReview(a: Side | undefined, b: Side | undefined, before: Snapshot | undefined, after: Snapshot | undefined): SetupReview {
+/** Held against a variant, a setup is what is left without its variants. */
+const bare = (side: Side): Side => ({ ...side, said: { statements: side.said.statements.filter(s => s.what !== 'variant' && !s.owner.startsWith('variant ')), parts: side.said.parts.filter(p => p.what !== 'variant') } });
+
+function setupReview(old: Side | undefined, now: Side | undefined, before: Snapshot | undefined, after: Snapshot | undefined): SetupReview {
+  const trial = [old, now].some(s => s?.results?.setup.variant !== undefined);
+  const [a, b] = [old, now].map(s => (s && trial ? bare(s) : s)) as [Side | undefined, Side | undefined];
+  return reviewed(a, b, before, after);
+}
+
+function reviewed(a: Side | undefined, b: Side | undefined, before: Snapshot | undefined, after: Snapshot | undefined): SetupReview {
   const names = a && b ? renamesOf(a.said, b.said) : SAME_NAMES;
   const own = (s: Snapshot | undefined, side: Side | undefined): readonly Finding[] => (side ? s!.findings.filter(f => f.setup === side.name) : []);
   const base = {

@@ -278,9 +278,10 @@ class Reader implements Said {
     const text = line.text.slice(0, line.comment?.start).trim().replace(/\s*\{$/, '');
     if (text === '' || text === '}') return;
     const opening = (n: Names): string => (line.issue || !line.head ? lineMeaning(line, n) : [...within.map(w => renamed(w, n)), renamed(line.head.text, n), line.subject ? meaningOf(line.subject, n) : '', ...line.clauses.map(c => SAYS.get(c.word.text) ?? '')].join(' '));
+    const now = (n: Names): string => n.get(owner) ?? owner.slice('variant '.length);
     const below = [...node.children, ...node.legs];
     if (!line.opens || line.clauses.length > 0 || line.equals) {
-      this.add({ what: 'line', owner, text: [...within, text].join(' '), at: placeIn(this.uri, node, line.head ?? { start: 0, end: text.length }), key: n => `${n.get(owner) ?? owner} ${opening(n)}`, meaning: n => lineMeaning(line, n), name: n => `variant “${(n.get(owner) ?? owner).slice('variant '.length)}”` });
+      this.add({ what: 'line', owner, text: [...within, text].join(' '), at: placeIn(this.uri, node, line.head ?? { start: 0, end: text.length }), key: n => `variant ${now(n)} ${opening(n)}`, meaning: n => lineMeaning(line, n), name: n => `variant “${now(n)}”` });
     }
     for (const child of below) this.variantLine(child, owner, [...within, text]);
   }

@@ -21,7 +21,7 @@ function pageParts({ setups, inventories, rest }: ReviewPage): string[] {
 
 function setup(s: SetupPage): string[] {
   const headline = `${s.headline.charAt(0).toUpperCase()}${s.headline.slice(1)}.`;
-  const changes = [...s.changes.map(change), ...s.along.map(a => `${escaped(a)}, with what it follows`)];
+  const changes = [...s.changes.map(change), ...s.along.map(escaped)];
   return [
     `### ${escaped(titleOf(s))}`, strong(headline), ...(changes.length > 0 ? [bullets(changes)] : []),
     ...(s.results.length > 0 ? [table(['', 'before', 'after', ''], s.results.map(r => [r.label, r.before, r.after, [r.by ?? '', r.sure ? '' : 'not for sure'].filter(Boolean).join('; ')]))] : []),

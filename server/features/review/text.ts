@@ -31,7 +31,7 @@ export const titleOf = ({ name, formerly, variants }: SetupPage): string => `${n
 function setup(s: SetupPage, file: string): string[] {
   return [
     ...head(titleOf(s), file), ...wrap(`${s.headline.charAt(0).toUpperCase()}${s.headline.slice(1)}.`),
-    ...section('Changed on the page', [...s.changes.flatMap(change), ...s.along.flatMap(a => wrap(`${a}, with what it follows`, { first: '  ', rest: '    ' }))]),
+    ...section('Changed on the page', [...s.changes.flatMap(change), ...s.along.flatMap(a => wrap(a, { first: '  ', rest: '    ' }))]),
     ...section('What comes of it', [...results(s), ...goals(s)]), ...section('', wrap(countWords(s), { first: '  ' })), ...findings(s.findings),
   ];
 }

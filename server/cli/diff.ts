@@ -1,0 +1,110 @@
+/** `platewright diff`: what a change does to the hologram. */
+import { statSync } from 'node:fs';
+import { join, relative, sep } from 'node:path';
+import { analyse, type Snapshot } from '../analysis.ts';
+import { reviewHtml } from '../features/review/html.ts';
+import { reviewMarkdown } from '../features/review/markdown.ts';
+import { reviewPage } from '../features/review/page.ts';
+import { reviewText } from '../features/review/text.ts';
+import { isSame, reviewOf, type Review } from '../review/review.ts';
+import { inVariant } from './chosen.ts';
+import { diffJson, type Compared } from './diff-json.ts';
+import { onScreen, troubled, type Done } from './done.ts';
+import { Misuse, openAll, openFile, pathFrom, writeMade, type Opened, type Reach, type Trouble } from './files.ts';
+
+export type DiffFormat = 'text' | 'json' | 'markdown' | 'html' | 'svg';
+export interface DiffOptions extends Reach {
+  readonly format: DiffFormat;
+  readonly output?: string;
+  /** the arguments are one or two revisions, then files and folders */
+  readonly git?: boolean;
+  readonly setup?: string;
+  /** one: it against the setup as written; two: the second against the first */
+  readonly variant?: readonly string[];
+}
+
+/** A page as it was and as it is; one of them may be missing. */
+export interface Pair { readonly before?: Opened; readonly after?: Opened }
+export interface Asked {
+  /** what each side is, in words */
+  readonly sides: readonly [string, string];
+  readonly pairs: readonly Pair[];
+  readonly troubles: readonly Trouble[];
+}
+
+export function diff(args: readonly string[], options: DiffOptions): Done {
+  const { variant = [], ...reach } = options;
+  if (variant.length > 0) return variants(args, variant, options);
+  const [old, now, ...more] = args;
+  if (old === undefined || now === undefined || more.length > 0) throw new Misuse(`Name two files or two folders, the older first: platewright diff OLD NEW.${old !== undefined && now === undefined ? ` What changed in ${old} since the last commit: platewright diff --git HEAD ${old}.` : ''}`);
+  return told(isFolder(old) ? foldersOf(old, now, reach) : { sides: [old, now], pairs: [{ before: openFile(old, reach), after: openFile(now, reach) }], troubles: [] }, options);
+}
+
+const isFolder = (named: string): boolean => { try { return statSync(named).isDirectory(); } catch { return false; } };
+
+/** Pages by their paths in both folders. */
+function foldersOf(old: string, now: string, reach: Reach): Asked {
+  if (!isFolder(now)) throw new Misuse(`${old} is a folder and ${now} is none; compare two files or two folders`);
+  const troubles: Trouble[] = [];
+  const [before, after] = [old, now].map(folder => {
+    const all = openAll([folder], reach);
+    troubles.push(...all.troubles);
+    return new Map(all.opened.map(o => [relative(join(folder), o.name).split(sep).join('/'), o]));
+  }) as [Map<string, Opened>, Map<string, Opened>];
+  const names = [...new Set([...after.keys(), ...before.keys()])].sort();
+  return { sides: [old, now], troubles, pairs: names.map(n => ({ ...(before.has(n) ? { before: before.get(n)! } : {}), ...(after.has(n) ? { after: after.get(n)! } : {}) })) };
+}
+
+function variants(args: readonly string[], names: readonly string[], options: DiffOptions): Done {
+  const [named, ...more] = args;
+  if (named === undefined || more.length > 0) throw new Misuse('Name one file: platewright diff FILE --variant NAME, or with --variant twice for two of its variants.');
+  if (names.length > 2) throw new Misuse('Two variants can be compared at a time.');
+  const file = openFile(named, options);
+  const snapshot = analyse(file.uri, file.text, file.texts);
+  const of = (variant: string | undefined): Snapshot => inVariant(snapshot, file.name, options.setup, variant);
+  const [first, second] = [names.length === 2 ? names[0] : undefined, names[names.length - 1]!];
+  const after = of(second);
+  // Of the setups that have it, and no others.
+  const has = new Set(after.results.map(r => r.setup.name));
+  const before = of(first);
+  return written([first === undefined ? 'as written' : `variant “${first}”`, `variant “${second}”`], [{ file, review: reviewOf({ ...before, results: before.results.filter(r => has.has(r.setup.name)) }, after) }], [], options);
+}
+
+interface Reviewed { readonly file: Opened; readonly before?: Opened; readonly after?: Opened; readonly review: Review }
+
+/** Holds the pages against each other. */
+export function told({ sides, pairs, troubles }: Asked, options: DiffOptions): Done {
+  const snapshot = (o: Opened | undefined): Snapshot | undefined => o && analyse(o.uri, o.text, o.texts);
+  const reviewed = pairs.map((p): Reviewed => ({ ...p, file: (p.after ?? p.before)!, review: only(reviewOf(snapshot(p.before), snapshot(p.after)), options.setup) }));
+  if (options.setup !== undefined && pairs.length > 0 && reviewed.every(r => r.review.setups.length === 0)) throw new Misuse(`No page has a setup “${options.setup}”, neither before nor after.`);
+  return written(sides, reviewed, troubles, options);
+}
+
+/** One setup of a page, by its name now or before. */
+function only(review: Review, setup: string | undefined): Review {
+  if (setup === undefined) return review;
+  const none = { cured: [], added: [], accepted: [], still: [] };
+  return { setups: review.setups.filter(s => s.name === setup || s.formerly === setup), inventories: [], rest: { changes: [], findings: none } };
+}
+
+function written(sides: Asked['sides'], all: readonly Reviewed[], troubles: readonly Trouble[], { format, output }: DiffOptions): Done {
+  const differ = all.filter(r => !isSame(r.review));
+  const out = text(format, sides, differ, troubles);
+  const code = differ.length > 0 ? 1 : 0;
+  if (output === undefined) return troubled({ out, code }, troubles);
+  writeMade(output, out);
+  return troubled({ out: `${output}: written\n`, code }, troubles);
+}
+
+function text(format: DiffFormat, sides: Asked['sides'], files: readonly Reviewed[], troubles: readonly Trouble[]): string {
+  if (format === 'json') return diffJson(sides, files.map(compared), troubles);
+  const pages = files.map(f => ({ file: nameOf(f), page: reviewPage(f.review) }));
+  if (format === 'html') return reviewHtml(pages, `${sides[0]} → ${sides[1]}`, () => undefined);
+  if (format === 'svg') throw new Misuse('not yet');
+  return onScreen(format === 'markdown' ? reviewMarkdown(pages) : reviewText(pages));
+}
+
+/** `old.plate → new.plate` where they are two. */
+const nameOf = ({ file, before, after }: Reviewed): string => (before && after && before.name !== after.name ? `${before.name} → ${after.name}` : file.name);
+const naming = (uri: string): string => pathFrom(process.cwd(), uri);
+const compared = ({ file, before, after, review }: Reviewed): Compared => ({ before: before?.name ?? (after ? undefined : file.name), after: after?.name ?? (before ? undefined : file.name), review, named: { before: naming, after: naming } });

@@ -3,6 +3,8 @@ import { printable } from '../features/report/layout.ts';
 import type { Trouble } from './files.ts';
 
 export type Format = 'text' | 'json' | 'markdown';
+/** Findings can be handed to a code host as well. */
+export type CheckFormat = Format | 'sarif';
 
 /** 0 fine, 1 errors or expectations that are not met, 2 wrong usage, 3 could not read or compute */
 export type ExitCode = 0 | 1 | 2 | 3;

@@ -1,4 +1,4 @@
-/** The only place that reads and writes files. Everything else gets texts, and gives texts back. */
+/** The only place that reads and writes files; revisions of them are read in `git/`. Everything else gets texts, and gives texts back. */
 import { accessSync, closeSync, constants, fchmodSync, fchownSync, fsyncSync, openSync, readdirSync, readFileSync, realpathSync, renameSync, statSync, unlinkSync, writeFileSync, type Stats } from 'node:fs';
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -6,6 +6,8 @@ import type { Library } from '../analysis.ts';
 
 /** A file or folder that could not be read or written; the message names it and says why. Exit code 3. */
 export class Trouble extends Error {}
+/** A folder without a page in it. */
+export class NoPage extends Trouble {}
 /** What was asked for makes no sense. Exit code 2. */
 export class Misuse extends Error {}
 
@@ -21,7 +23,7 @@ export interface Opened {
 }
 
 /** A file holds at most 2 million characters; more bytes than these cannot be that few. */
-const MAX_BYTES = 8_000_000;
+export const MAX_BYTES = 8_000_000;
 export const EXTENSION = '.plate';
 
 /** Where files that a file uses may lie. */
@@ -32,13 +34,21 @@ export interface Reach {
   readonly inventory?: readonly string[];
 }
 
+/** What a library takes its texts from: the disk, or a revision. */
+export interface Source {
+  /** where a path leads, links followed; undefined: nowhere */
+  real(path: string): string | undefined;
+  /** undefined: there is none that can be read */
+  text(path: string): string | undefined;
+}
+
 /** Opens a file. */
 export function openFile(named: string, { folder, inventory = [] }: Reach = {}, within?: string): Opened {
   const path = realPath(named);
   const text = readText(path, named);
   const root = folder === undefined ? [process.cwd(), ...(within === undefined ? [] : [within])].map(f => realPath(f)).find(f => isInside(f, path)) ?? dirname(path) : realFolder(folder);
   if (!isInside(root, path)) throw new Misuse(`${named} does not lie in ${folder ?? root}, the folder that --folder names`);
-  return { name: shownPath(resolve(named)), path, uri: pathToFileURL(path).href, text, texts: libraryIn(root, inventory.map(f => ({ named: f, path: realFolder(f) }))) };
+  return { name: shownPath(resolve(named)), path, uri: pathToFileURL(path).href, text, texts: libraryIn(root, inventory.map(f => ({ named: f, path: realFolder(f) })), DISK) };
 }
 
 /** Opens all files that arguments name; a folder stands for every `.plate` file in it and in its folders. Each file once; what could not be opened is told apart. */
@@ -59,7 +69,7 @@ export function openAll(args: readonly string[], reach: Reach = {}): { opened: O
     attempt(() => {
       if (!statOf(arg).isDirectory()) { open(arg); return; }
       const found = walk(arg, realPath(arg), 0);
-      if (found.length === 0) throw new Trouble(`${arg}: there is no ${EXTENSION} file in this folder`);
+      if (found.length === 0) throw new NoPage(`${arg}: there is no ${EXTENSION} file in this folder`);
       for (const named of found) open(named, arg);
     });
   }
@@ -125,37 +135,40 @@ function keepOwner(file: number, old: Stats): void {
   try { fchownSync(file, old.uid, old.gid); } catch { /* kept by whoever formats it */ }
 }
 
-function libraryIn(root: string, named: readonly { readonly named: string; readonly path: string }[]): Library {
+/** The files that lie in `root` or in a named folder. */
+export function libraryIn(root: string, named: readonly { readonly named: string; readonly path: string }[], source: Source): Library {
   const at = (folder: string, path: string): string | undefined => {
-    const real = realOrPlanned(resolve(folder, path));
+    const real = source.real(resolve(folder, path));
     return real !== undefined && isInside(folder, real) ? pathToFileURL(real).href : undefined;
   };
   const folders = [{ path: root, where: shownPath(root) === '.' ? 'the working folder' : `the folder “${shownPath(root)}”` }, ...named.map(n => ({ path: n.path, where: `the folder “${n.named}”` }))];
   const texts = new Map<string, string | undefined>();
   return {
     text(uri) {
-      if (!texts.has(uri)) texts.set(uri, textOrNothing(uri));
+      if (!texts.has(uri)) texts.set(uri, source.text(fileURLToPath(uri)));
       return texts.get(uri);
     },
     resolve(path, from) {
-      const real = realOrPlanned(resolve(dirname(fileURLToPath(from)), path));
+      const real = source.real(resolve(dirname(fileURLToPath(from)), path));
       return real !== undefined && [root, ...named.map(n => n.path)].some(f => isInside(f, real)) ? pathToFileURL(real).href : null;
     },
     elsewhere: path => folders.flatMap(f => { const uri = at(f.path, path); return uri === undefined ? [] : [{ uri, where: f.where }]; }),
   };
 }
 
-function textOrNothing(uri: string): string | undefined {
-  try {
-    const path = fileURLToPath(uri);
-    return readText(path, path);
-  } catch {
-    return undefined;
-  }
-}
+export const DISK: Source = {
+  real: path => realOrPlanned(path),
+  text(path) {
+    try {
+      return readText(path, path);
+    } catch {
+      return undefined;
+    }
+  },
+};
 
 /** The real path; of a path that does not exist, that of the part that does, with the rest behind it. */
-function realOrPlanned(path: string): string | undefined {
+export function realOrPlanned(path: string): string | undefined {
   const rest: string[] = [];
   for (let at = path; ; at = dirname(at)) {
     try {
@@ -169,7 +182,7 @@ function realOrPlanned(path: string): string | undefined {
   }
 }
 
-function isInside(folder: string, path: string): boolean {
+export function isInside(folder: string, path: string): boolean {
   const way = relative(folder, path);
   return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
 }
@@ -188,7 +201,7 @@ function readText(path: string, named: string): string {
   return decode(bytes, named);
 }
 
-function decode(bytes: Buffer, named: string): string {
+export function decode(bytes: Buffer, named: string): string {
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) throw new Trouble(`${named} is UTF-16 text; save it as UTF-8`);
   if (bytes.includes(0)) throw new Trouble(`${named} is not text`);
   try {

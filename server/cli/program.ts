@@ -3,7 +3,7 @@ import { Argument, Command, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
 import { check } from './check.ts';
 import { diff, type DiffOptions } from './diff.ts';
-import type { Done, Format } from './done.ts';
+import type { CheckFormat, Done, Format } from './done.ts';
 import { explain } from './explain.ts';
 import { Misuse } from './files.ts';
 import { format } from './format.ts';
@@ -22,9 +22,9 @@ export function program(finish: (done: Done) => void): Command {
 
   command('check', 'list what is wrong or worth knowing in files')
     .addArgument(new Argument('<FILE...>', '.plate files; a folder stands for every .plate file in it'))
-    .addOption(formats()).addOption(folder()).addOption(inventory())
+    .addOption(checkFormats()).addOption(folder()).addOption(inventory())
     .option('--strict', 'end with exit code 1 for warnings too', false)
-    .action((files: string[], o: { format: Format; strict: boolean; folder?: string; inventory: string[] }) => finish(check(files, o)));
+    .action((files: string[], o: { format: CheckFormat; strict: boolean; folder?: string; inventory: string[] }) => finish(check(files, o)));
 
   command('report', 'show a setup on one page: paths, brightness, expectations, findings')
     .argument('<FILE>', 'a .plate file')
@@ -82,7 +82,13 @@ export function program(finish: (done: Done) => void): Command {
 function formats(): Option {
   return new Option('--format <FORMAT>', 'text, json or markdown').default('text').argParser((given: string): Format => {
     if (given === 'text' || given === 'json' || given === 'markdown') return given;
-    throw new InvalidArgumentError(given === 'sarif' ? 'It cannot be written yet; choose text, json or markdown.' : 'Choose text, json or markdown.');
+    throw new InvalidArgumentError(given === 'sarif' ? 'Only check writes it; choose text, json or markdown.' : 'Choose text, json or markdown.');
+  });
+}
+function checkFormats(): Option {
+  return new Option('--format <FORMAT>', 'text, json, markdown or sarif, which code hosts and editors read').default('text').argParser((given: string): CheckFormat => {
+    if (given === 'text' || given === 'json' || given === 'markdown' || given === 'sarif') return given;
+    throw new InvalidArgumentError('Choose text, json, markdown or sarif.');
   });
 }
 const folder = (): Option => new Option('--folder <FOLDER>', 'what a file uses must lie in it; the working folder by default');

@@ -34,6 +34,8 @@ const MAY: Readonly<Record<string, readonly string[]>> = {
   'server/cli/': ['server/cli/', 'server/review/', 'server/drawing/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'commander', 'node:'],
   // Pictures for printers and letters are made by packages.
   'server/cli/pictures.ts': ['server/cli/', 'server/drawing/', '@resvg/resvg-wasm', 'pdfkit', 'svg-to-pdfkit', 'node:'],
+  // The types of a published format, and the version of the package.
+  'server/cli/sarif.ts': ['server/cli/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/model/', 'package.json', 'sarif', 'node:'],
   // One command starts the language server, and the version stands in the package.
   'server/cli/program.ts': ['server/cli/', 'server/lsp/node.ts', 'package.json', 'commander', 'node:'],
   'client/': ['client/', 'vscode', 'vscode-languageclient', 'server/lsp/protocol.ts'],

@@ -45,7 +45,7 @@ describe('1: errors, and expectations that are not met', () => {
 
 describe('2: wrong usage', () => {
   it.each([
-    [[], 'Usage: platewright'], [['chek', 'fine.plate'], 'Did you mean check?'], [['check'], 'FILE'], [['check', '--format', 'sarif', 'fine.plate'], 'cannot be written yet; choose text, json or markdown'],
+    [[], 'Usage: platewright'], [['chek', 'fine.plate'], 'Did you mean check?'], [['check'], 'FILE'], [['report', '--format', 'sarif', 'fine.plate'], 'Only check writes it; choose text, json or markdown'], [['check', '--format', 'yaml', 'fine.plate'], 'Choose text, json, markdown or sarif'],
     [['report', '--format', 'yaml', 'fine.plate'], 'Choose text, json or markdown'], [['check', '--formt', 'json', 'fine.plate'], 'Did you mean --format?'], [['report', 'fine.plate', 'warned.plate'], 'too many arguments'],
     [['report', 'fine.plate', '--setup', 'Cokle'], 'Did you mean “Cockle”?'], [['explain', 'fine.plate', 'mismach'], 'Did you mean “mismatch”?'], [['explain', 'fine.plate'], 'P1.object.mismatch'],
     [['explain', 'arms-mismached'], 'Did you mean “arms-mismatched”?'], [['explain'], 'WORDS'], [['lsp'], 'platewright lsp --stdio'], [['format', '-', 'fine.plate'], 'named alone'],

@@ -1,5 +1,5 @@
 /** `platewright diff`: what a change does to the hologram. */
-import { statSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { analyse, type Snapshot } from '../analysis.ts';
 import { reviewHtml } from '../features/review/html.ts';
@@ -8,6 +8,8 @@ import { reviewPage } from '../features/review/page.ts';
 import { reviewText } from '../features/review/text.ts';
 import { isSame, reviewOf, type Review } from '../review/review.ts';
 import { inVariant } from './chosen.ts';
+import { pairsSince, type Pair } from './git/pairs.ts';
+import { Repository, type Commit } from './git/repository.ts';
 import { diffJson, type Compared } from './diff-json.ts';
 import { onScreen, troubled, type Done } from './done.ts';
 import { Misuse, openAll, openFile, pathFrom, writeMade, type Opened, type Reach, type Trouble } from './files.ts';
@@ -23,8 +25,6 @@ export interface DiffOptions extends Reach {
   readonly variant?: readonly string[];
 }
 
-/** A page as it was and as it is; one of them may be missing. */
-export interface Pair { readonly before?: Opened; readonly after?: Opened }
 export interface Asked {
   /** what each side is, in words */
   readonly sides: readonly [string, string];
@@ -32,8 +32,10 @@ export interface Asked {
   readonly troubles: readonly Trouble[];
 }
 
-export function diff(args: readonly string[], options: DiffOptions): Done {
-  const { variant = [], ...reach } = options;
+export async function diff(args: readonly string[], options: DiffOptions): Promise<Done> {
+  const { variant = [], git = false, ...reach } = options;
+  if (git && variant.length > 0) throw new Misuse('Compare either revisions (--git) or variants (--variant).');
+  if (git) return revisions(args, options);
   if (variant.length > 0) return variants(args, variant, options);
   const [old, now, ...more] = args;
   if (old === undefined || now === undefined || more.length > 0) throw new Misuse(`Name two files or two folders, the older first: platewright diff OLD NEW.${old !== undefined && now === undefined ? ` What changed in ${old} since the last commit: platewright diff --git HEAD ${old}.` : ''}`);
@@ -69,6 +71,21 @@ function variants(args: readonly string[], names: readonly string[], options: Di
   const before = of(first);
   return written([first === undefined ? 'as written' : `variant “${first}”`, `variant “${second}”`], [{ file, review: reviewOf({ ...before, results: before.results.filter(r => has.has(r.setup.name)) }, after) }], [], options);
 }
+
+/** `REV FILE…` or `REV REV FILE…`: a second word that is a file is none of a revision. */
+async function revisions(args: readonly string[], options: DiffOptions): Promise<Done> {
+  const [old, second, ...rest] = args;
+  if (old === undefined || second === undefined) throw new Misuse('Name a revision and a file or folder: platewright diff --git HEAD FILE, or two revisions: platewright diff --git HEAD~1 HEAD FILE.');
+  return Repository.with(rest.at(-1) ?? second, async repository => {
+    const before = await repository.commit(old);
+    const now = rest.length > 0 && !existsSync(second) ? await repository.commit(second) : undefined;
+    const { pairs, troubles } = await pairsSince(repository, before, now ? rest : [second, ...rest], options, now);
+    return told({ sides: [revisionName(before), now ? revisionName(now) : 'the working folder'], pairs, troubles }, options);
+  });
+}
+
+/** As it was asked for, with the beginning of its id where that says more. */
+const revisionName = ({ named, id }: Commit): string => (id.startsWith(named) ? named : `${named} (${id.slice(0, 7)})`);
 
 interface Reviewed { readonly file: Opened; readonly before?: Opened; readonly after?: Opened; readonly review: Review }
 

@@ -54,14 +54,15 @@ export function program(finish: (done: Done) => void): Command {
     // Loaded when it is asked for: the other commands start without the pictures.
     .action(async (file: string, o: { output?: string; dark: boolean; view?: string; plate?: string; from?: readonly [number, number]; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(await (await import('./draw.ts')).draw(file, o)));
 
-  command('diff', 'tell what a change does to the hologram: of two files or folders, or of a setup and its variants')
-    .addArgument(new Argument('<PAGES...>', 'the older file or folder and the newer one; with --variant one file'))
-    .usage('[options] OLD NEW | FILE --variant NAME')
+  command('diff', 'tell what a change does to the hologram: between two files, folders or revisions, or a setup and its variants')
+    .addArgument(new Argument('<PAGES...>', 'the older file or folder and the newer one; with --git a revision, or two, and what to look at; with --variant one file'))
+    .usage('[options] OLD NEW | --git REVISION [REVISION] FILE_OR_FOLDER... | FILE --variant NAME')
+    .option('--git', 'compare with a revision in the git repository that holds the page, such as HEAD, HEAD~3, main, or main... for where main and this branch parted', false)
     .addOption(new Option('--format <FORMAT>', 'text, json, markdown, html, or svg: the plan with what was there before as a ghost').default('text').choices(['text', 'json', 'markdown', 'html', 'svg']))
     .option('-o, --output <FILE>', 'where to write it; on standard output by default')
     .addOption(folder()).addOption(inventory()).addOption(setup())
     .addOption(new Option('--variant <NAME>', 'a variant against the setup as written; given twice, the second against the first').argParser((given: string, before: string[] | undefined) => [...before ?? [], given]))
-    .action((pages: string[], o: DiffOptions) => finish(diff(pages, o)));
+    .action(async (pages: string[], o: DiffOptions) => finish(await diff(pages, o)));
 
   command('format', 'put blanks, indents and line ends in order')
     .addArgument(new Argument('<FILE...>', '.plate files or folders; - reads standard input and prints the result'))

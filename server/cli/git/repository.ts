@@ -126,16 +126,16 @@ export class Repository {
    * The revisions that changed a file, newest first, back through its renames. A merge is among them where it is like none of what it joins. Where branches
    * renamed the file differently, git follows the newer name.
    */
-  async revisions(path: string, until?: Commit): Promise<Revision[]> {
+  async revisions(path: string, until?: Commit, from?: Commit): Promise<Revision[]> {
     if (!await this.objects.get('HEAD^{commit}')) return [];
-    const range = until ? ['HEAD', `^${until.id}`] : ['HEAD'];
+    const range = [from?.id ?? 'HEAD', ...(until ? [`^${until.id}`] : [])];
     const out = await git(['-c', 'log.showSignature=false', 'log', '--follow', '-M', '--date-order', '-c', '--name-status', '-z', '--no-color', '--no-ext-diff', '--no-textconv', '--encoding=UTF-8', '--format=%H%x00%aI%x00%s', ...range, '--', path], this.root);
     return revisionsIn(out);
   }
 
-  /** Where a file lay in an earlier revision of the present branch, by its renames since. */
-  async pathAt(earlier: Commit, path: string): Promise<string> {
-    return (await this.revisions(path, earlier)).reduce((at, r) => r.before ?? at, path);
+  /** Where a file lay in an earlier revision, by its renames since; of the present branch, or of `later`. */
+  async pathAt(earlier: Commit, path: string, later?: Commit): Promise<string> {
+    return (await this.revisions(path, earlier, later)).reduce((at, r) => r.before ?? at, path);
   }
 }
 

@@ -1,5 +1,5 @@
 /** The document of `diff --format json`, as `report.schema.json` describes it. */
-import { setupPage } from '../features/review/page.ts';
+import { headlineOf } from '../features/review/page.ts';
 import type { Change, Words } from '../review/changes.ts';
 import type { FindingsChange } from '../review/findings.ts';
 import { isUnchanged, type Review, type SetupReview } from '../review/review.ts';
@@ -30,7 +30,7 @@ function file(f: Compared): Members {
   const { review, named } = f;
   const differ = review.setups.filter(s => !isUnchanged(s));
   return {
-    file: (f.after ?? f.before)!, before: f.before ?? null, after: f.after ?? null, headline: differ.map(s => `${s.name}: ${setupPage(s).headline}`),
+    file: (f.after ?? f.before)!, before: f.before ?? null, after: f.after ?? null, headline: differ.map(s => `${s.name}: ${headlineOf(s)}`),
     setups: differ.map(s => setup(s, named)), inventories: review.inventories.filter(i => i.changes.length > 0).map(i => ({ name: i.name, changes: i.changes.map(c => change(c, named)) })),
     changes: review.rest.changes.map(c => change(c, named)), findings: findingsOf(review.rest.findings, named),
   };
@@ -39,7 +39,7 @@ function file(f: Compared): Members {
 function setup(s: SetupReview, named: Compared['named']): Members {
   return {
     name: s.name, formerly: s.formerly ?? null, variantBefore: s.before?.setup.variant ?? null, variantAfter: s.after?.setup.variant ?? null, inBefore: s.before !== undefined, inAfter: s.after !== undefined,
-    headline: setupPage(s).headline, renamed: Object.fromEntries(s.names), changes: s.changes.map(c => change(c, named)), follows: s.along.map(m => ({ thing: m.thing, by: m.by.map(number) })),
+    headline: headlineOf(s), renamed: Object.fromEntries(s.names), changes: s.changes.map(c => change(c, named)), follows: s.along.map(m => ({ thing: m.thing, by: m.by.map(number) })),
     results: s.results.map(r => {
       const [a, b] = [r.before && s.before!.graph.value(r.before), r.after && s.after!.graph.value(r.after)];
       return {

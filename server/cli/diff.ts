@@ -10,6 +10,8 @@ import { isSame, reviewOf, type Review } from '../review/review.ts';
 import { inVariant } from './chosen.ts';
 import { pairsSince, type Pair } from './git/pairs.ts';
 import { Repository, type Commit } from './git/repository.ts';
+import { asItWasShot } from './shot.ts';
+import { driver } from './driver.ts';
 import { diffJson, type Compared } from './diff-json.ts';
 import { onScreen, troubled, type Done } from './done.ts';
 import { Misuse, openAll, openFile, pathFrom, writeMade, type Opened, type Reach, type Trouble } from './files.ts';
@@ -21,6 +23,10 @@ export interface DiffOptions extends Reach {
   /** the arguments are one or two revisions, then files and folders */
   readonly git?: boolean;
   readonly setup?: string;
+  /** as the page stood when that plate was shot */
+  readonly shot?: string;
+  /** git starts it in the place of its own comparison */
+  readonly asDriver?: boolean;
   /** one: it against the setup as written; two: the second against the first */
   readonly variant?: readonly string[];
 }
@@ -34,7 +40,9 @@ export interface Asked {
 
 export async function diff(args: readonly string[], options: DiffOptions): Promise<Done> {
   const { variant = [], git = false, ...reach } = options;
-  if (git && variant.length > 0) throw new Misuse('Compare either revisions (--git) or variants (--variant).');
+  if (options.asDriver === true) return driver(args);
+  if ([git, variant.length > 0, options.shot !== undefined].filter(Boolean).length > 1) throw new Misuse('Compare one at a time: revisions (--git), variants (--variant), or with a shot (--shot).');
+  if (options.shot !== undefined) return sinceShot(args, options.shot, options);
   if (git) return revisions(args, options);
   if (variant.length > 0) return variants(args, variant, options);
   const [old, now, ...more] = args;
@@ -82,6 +90,15 @@ async function revisions(args: readonly string[], options: DiffOptions): Promise
     const { pairs, troubles } = await pairsSince(repository, before, now ? rest : [second, ...rest], options, now);
     return told({ sides: [revisionName(before), now ? revisionName(now) : 'the working folder'], pairs, troubles }, options);
   });
+}
+
+/** Tonight against an earlier plate: by the revision in which the shot was first written down, else by the dates on the page. */
+async function sinceShot(args: readonly string[], name: string, options: DiffOptions): Promise<Done> {
+  const [named, ...more] = args;
+  if (named === undefined || more.length > 0) throw new Misuse('Name one file: platewright diff FILE --shot 7.');
+  const { file, before, words } = await asItWasShot(named, name, options);
+  const setup = options.setup ?? words.setup;
+  return told({ sides: [words.before, 'now'], pairs: [{ before, after: file }], troubles: [] }, { ...options, setup });
 }
 
 /** As it was asked for, with the beginning of its id where that says more. */

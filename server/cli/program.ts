@@ -6,6 +6,7 @@ import { diff, type DiffOptions } from './diff.ts';
 import type { CheckFormat, Done, Format } from './done.ts';
 import { explain } from './explain.ts';
 import { Misuse } from './files.ts';
+import { log } from './log.ts';
 import { format } from './format.ts';
 import { report } from './report.ts';
 import { why } from './why.ts';
@@ -62,7 +63,16 @@ export function program(finish: (done: Done) => void): Command {
     .option('-o, --output <FILE>', 'where to write it; on standard output by default')
     .addOption(folder()).addOption(inventory()).addOption(setup())
     .addOption(new Option('--variant <NAME>', 'a variant against the setup as written; given twice, the second against the first').argParser((given: string, before: string[] | undefined) => [...before ?? [], given]))
+    .option('--shot <NUMBER>', 'compare with the page as it stood when that plate was shot: by git, else by the dates on the page')
+    .addOption(new Option('--as-driver', 'what git calls, see below').hideHelp())
+    .addHelpText('after', SET_UP)
     .action(async (pages: string[], o: DiffOptions) => finish(await diff(pages, o)));
+
+  command('log', 'tell what each revision of a page did to the hologram, the newest first; needs git')
+    .argument('<FILE>', 'a .plate file in a git repository')
+    .addOption(formats()).addOption(new Option('--max <NUMBER>', 'only so many').argParser(count))
+    .addOption(folder()).addOption(inventory()).addOption(setup())
+    .action(async (file: string, o: { format: Format; max?: number; setup?: string; folder?: string; inventory: string[] }) => finish(await log(file, o)));
 
   command('format', 'put blanks, indents and line ends in order')
     .addArgument(new Argument('<FILE...>', '.plate files or folders; - reads standard input and prints the result'))
@@ -99,6 +109,19 @@ function point(given: string): readonly [number, number] {
   if (numbers.length !== 2 || !numbers.every(v => Math.abs(v) <= 1)) throw new InvalidArgumentError('Write two shares from -1 to 1, such as 0.5,0.');
   return [numbers[0]!, numbers[1]!];
 }
+
+function count(given: string): number {
+  if (!/^[1-9]\d{0,8}$/.test(given)) throw new InvalidArgumentError('Write a whole number from 1.');
+  return Number(given);
+}
+
+const SET_UP = `
+Exit codes: 0 nothing differs, 1 something does.
+
+So that git diff and git show tell the same, once in a repository:
+  git config diff.platewright.command "platewright diff --as-driver"
+  echo "*.plate diff=platewright" >> .gitattributes
+Then: git diff, and git show --ext-diff or git log -p --ext-diff. Lines again: git diff --no-ext-diff.`;
 
 const setup = (): Option => new Option('--setup <NAME>', 'only the setup with that name');
 const variant = (): Option => new Option('--variant <NAME>', 'the setup as its variant of that name makes it');

@@ -253,9 +253,8 @@ class Reader implements Said {
 
   private block(node: Node, what: 'shot' | 'process' | 'variant'): void {
     const { line } = node;
-    const { subject, head } = line;
-    // A shot has a number, and may have a day behind it.
-    const id = !subject ? '' : subject.kind === 'number' ? String(subject.value) : meaningOf(subject);
+    const { head } = line;
+    const id = saidOfShot(node);
     // What was processed on a day has no name besides.
     const day = line.clauses.map(c => clauseMeaning(c, SAME_NAMES)).join(' ');
     const owner = [what, id, what === 'process' ? day : ''].filter(Boolean).join(' ');
@@ -294,5 +293,8 @@ class Reader implements Said {
     this.add({ what, owner, text, at: placeIn(this.uri, node, line.head ?? { start: 0, end: text.length }), key: n => `${owner} ${lineMeaning(line, n)}`, meaning: () => '', name: () => '' });
   }
 }
+
+/** What a shot, a variant or a processing is called: a shot mostly has a number. */
+export const saidOfShot = ({ line: { subject } }: Node): string => (!subject ? '' : subject.kind === 'number' ? String(subject.value) : meaningOf(subject));
 
 const factPhraseOf = ({ line }: Node): string => factPhrase(line) ?? line.text.slice(line.head?.start, line.colon).trim().replace(/\s+/g, ' ');

@@ -1,6 +1,7 @@
 /** A git repository, read only: which revisions there are, and what a page said in one of them. */
 import { statSync } from 'node:fs';
 import { dirname, relative, resolve, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { decode, isInside, Misuse, realOrPlanned, Trouble } from '../files.ts';
 import { Folders } from './folders.ts';
 import { Objects } from './objects.ts';
@@ -63,6 +64,12 @@ export class Repository {
   /** The path in the repository of one on this disk that lies in it. */
   within(path: string): string {
     return relative(this.root, path).split(sep).join('/');
+  }
+
+  /** The same of an address; undefined where it is none of a file in it. */
+  withinUri(uri: string): string | undefined {
+    const path = uri.startsWith('file:') ? fileURLToPath(uri) : undefined;
+    return path !== undefined && isInside(this.root, path) ? this.within(path) : undefined;
   }
 
   /** Where a path of the repository lies on this disk, or would. */
@@ -131,6 +138,12 @@ export class Repository {
     const range = [from?.id ?? 'HEAD', ...(until ? [`^${until.id}`] : [])];
     const out = await git(['-c', 'log.showSignature=false', 'log', '--follow', '-M', '--date-order', '-c', '--name-status', '-z', '--no-color', '--no-ext-diff', '--no-textconv', '--encoding=UTF-8', '--format=%H%x00%aI%x00%s', ...range, '--', path], this.root);
     return revisionsIn(out);
+  }
+
+  /** All revisions of the present branch, the newest first, none before one that it rests on. */
+  async order(): Promise<string[]> {
+    if (!await this.objects.get('HEAD^{commit}')) return [];
+    return (await git(['rev-list', '--date-order', 'HEAD'], this.root)).split('\n').filter(Boolean);
   }
 
   /** Where a file lay in an earlier revision, by its renames since; of the present branch, or of `later`. */

@@ -2,7 +2,8 @@
 import type { Finding } from '../../checks/check.ts';
 import type { Change, Words } from '../../review/changes.ts';
 import type { FindingsChange } from '../../review/findings.ts';
-import { isUnchanged, type Review, type SetupReview } from '../../review/review.ts';
+import { isUnchanged, type ResultChange, type Review, type SetupReview } from '../../review/review.ts';
+import type { Results } from '../../results/plan.ts';
 import { shortName } from '../../results/names.ts';
 import { showCell } from '../chain.ts';
 import { changeBy, fromTo, rank, shiftWords } from './words.ts';
@@ -92,7 +93,7 @@ export function setupPage(s: SetupReview): SetupPage {
     goals: goalLines(s),
     findings: findingPage(s.findings),
   };
-  return { ...base, headline: headlineOf(s, base) };
+  return { ...base, headline: headlineOf(s) };
 }
 
 const TELLS: Readonly<Record<Change['kind'], string>> = { added: 'is new', removed: 'is gone', renamed: 'has another name', moved: 'was moved', turned: 'was turned', led: 'goes another way', set: '' };
@@ -112,16 +113,21 @@ function changeLine(c: Change): ChangeLine {
   };
 }
 
-function resultLines({ before, after, results }: SetupReview): ResultLine[] {
-  const none = 'none';
-  const lines = results.map((r): ResultLine => {
-    const [a, b] = [r.before && showCell(before!.graph, r.before), r.after && showCell(after!.graph, r.after)];
-    const cell = (r.after ?? r.before)!;
-    const label = cell.origin === 'solved' ? cell.name.replace('.', ' ') : shortName(cell, r.after ? after! : before!);
-    const by = a?.value !== undefined && b?.value !== undefined ? changeBy(cell, a.value, b.value) : undefined;
-    return { name: r.name, label, before: a?.text ?? none, after: b?.text ?? none, ...(by === undefined ? {} : { by }), ...shareOf(a?.value, b?.value), get sure() { return r.sure; } };
-  });
-  return lines.map((l, i) => ({ l, i, rank: rank(l.label) })).sort((a, b) => a.rank - b.rank || a.i - b.i).map(x => x.l);
+function resultLine({ before, after }: SetupReview, r: ResultChange): ResultLine {
+  const [a, b] = [r.before && showCell(before!.graph, r.before), r.after && showCell(after!.graph, r.after)];
+  const cell = (r.after ?? r.before)!;
+  const by = a?.value !== undefined && b?.value !== undefined ? changeBy(cell, a.value, b.value) : undefined;
+  return { name: r.name, label: labelOf(r, before, after), before: a?.text ?? NONE, after: b?.text ?? NONE, ...(by === undefined ? {} : { by }), ...shareOf(a?.value, b?.value), get sure() { return r.sure; } };
+}
+const NONE = 'none';
+
+function labelOf(r: ResultChange, before: Results | undefined, after: Results | undefined): string {
+  const cell = (r.after ?? r.before)!;
+  return cell.origin === 'solved' ? cell.name.replace('.', ' ') : shortName(cell, (r.after ? after : before)!);
+}
+
+function resultLines(s: SetupReview): ResultLine[] {
+  return s.results.map(r => resultLine(s, r)).map((l, i) => ({ l, i, rank: rank(l.label) })).sort((a, b) => a.rank - b.rank || a.i - b.i).map(x => x.l);
 }
 
 function shareOf(before: number | undefined, after: number | undefined): Pick<ResultLine, 'share'> {
@@ -145,41 +151,53 @@ function goalLines({ goals }: SetupReview): SetupPage['goals'] {
 }
 const NOT_ASKED = 'not asked';
 
+/** That something is not computed is no matter of a change. */
+const isTold = (f: Finding): boolean => f.code !== 'not-computed-yet';
+
 function findingPage(f: FindingsChange): FindingPage {
   const line = (side: Where['side']) => ({ severity, code, message, at }: Finding): FindingLine => ({ severity, code, message, at: { side, uri: at.uri, line: at.line, start: at.start, end: at.end } });
-  // That something is not computed is no matter of a change.
-  const told = (list: readonly Finding[]): readonly Finding[] => list.filter(x => x.code !== 'not-computed-yet');
+  const told = (list: readonly Finding[]): readonly Finding[] => list.filter(isTold);
   return { cured: told(f.cured).map(line('before')), added: told(f.added).map(line('after')), accepted: f.accepted.map(line('after')), still: told(f.still).map(line('after')) };
 }
 
 const MOST = 3;
 const many = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
-/** The setup in a line: how the arms changed, how brightly the darkest part records, ratio, exposure; what came and went. */
-function headlineOf(s: SetupReview, page: Omit<SetupPage, 'headline'>): string {
+/**
+ * The setup in a line: how the arms changed, how brightly the darkest part records, ratio, exposure; what came and went. Of the results only those are shown that it names: a
+ * history tells hundreds of these lines.
+ */
+export function headlineOf(s: SetupReview): string {
   if (!s.before) return 'a new setup';
   if (!s.after) return 'this setup is gone';
-  if (page.unchanged) return 'no change';
-  const figures = headFigures(page.results);
-  const went = page.goals.filter(g => g.after === 'not met').map(g => `${g.text} is not met`);
-  const met = page.goals.filter(g => g.after === 'met' && g.before !== NOT_ASKED).map(g => `${g.text} is met`);
-  const { cured, added } = page.findings;
-  const findings = [cured.length > 0 ? `${many(cured.length, 'finding')} cured` : '', added.length === 0 ? '' : cured.length > 0 ? `${added.length} new` : many(added.length, 'new finding')].filter(Boolean).join(', ');
-  const told = [figures.join(', '), [...went, ...met].join(', '), findings].filter(Boolean);
+  if (isUnchanged(s)) return 'no change';
+  const goals = goalLines(s);
+  const went = goals.filter(g => g.after === 'not met').map(g => `${g.text} is not met`);
+  const met = goals.filter(g => g.after === 'met' && g.before !== NOT_ASKED).map(g => `${g.text} is met`);
+  const [cured, added] = [s.findings.cured, s.findings.added].map(list => list.filter(isTold).length) as [number, number];
+  const findings = [cured > 0 ? `${many(cured, 'finding')} cured` : '', added === 0 ? '' : cured > 0 ? `${added} new` : many(added, 'new finding')].filter(Boolean).join(', ');
+  const told = [headFigures(s).join(', '), [...went, ...met].join(', '), findings].filter(Boolean);
   if (told.length > 0) return told.join('; ');
-  return page.results.length > 0 ? `${many(page.results.length, 'result')} changed, none for sure` : `${many(page.changes.length + page.along.length, 'change')}, no result is another one`;
+  return s.results.length > 0 ? `${many(s.results.length, 'result')} changed${s.results.some(r => r.sure) ? '' : ', none for sure'}` : `${many(s.changes.length + s.along.length, 'change')}, no result is another one`;
 }
 
 /** Less than this share of it nobody would see. */
 const SEEN = 0.1;
+const ARM = /^[^.]+\.([^.]+)\.length$/;
 const HEAD = /(?:^|\.)(?:mismatch|darkest\.brightness|beam ratio|exposure(?: time)?)$/;
-function headFigures(lines: readonly ResultLine[]): string[] {
-  const arms = lines.filter(l => /^[^.]+\.[^.]+\.length$/.test(l.name) && l.by !== undefined).map(l => ({ l, text: `${l.name.split('.')[1]!} beam ${l.by!}` }));
-  const rest = lines.filter(l => HEAD.test(l.label) && (l.share ?? 1) >= SEEN && (arms.length === 0 || !l.label.endsWith('mismatch'))).map(l => ({ l, text: `${l.label.replaceAll('.', ' ')} ${fromTo(l.before, l.after)}` }));
+function headFigures(s: SetupReview): string[] {
   const found: string[] = [];
-  for (const { l, text } of [...arms, ...rest]) {
+  for (const r of s.results) {
+    const arm = ARM.exec(r.name)?.[1];
+    if (arm === undefined || found.length >= MOST || !r.sure) continue;
+    const { by } = resultLine(s, r);
+    if (by !== undefined) found.push(`${arm} beam ${by}`);
+  }
+  const rest = s.results.map(r => ({ r, label: labelOf(r, s.before, s.after) })).filter(({ label }) => HEAD.test(label) && (found.length === 0 || !label.endsWith('mismatch'))).sort((a, b) => rank(a.label) - rank(b.label));
+  for (const { r, label } of rest) {
     if (found.length >= MOST) break;
-    if (l.sure) found.push(text);
+    const l = resultLine(s, r);
+    if (l.before !== l.after && (l.share ?? 1) >= SEEN && l.sure) found.push(`${label.replaceAll('.', ' ')} ${fromTo(l.before, l.after)}`);
   }
   return found;
 }

@@ -1,0 +1,101 @@
+/** The revisions of a page, each held against the one before it. */
+import { LineCache } from '../../grammar/parse.ts';
+import { analyse, type Snapshot } from '../analysis.ts';
+import { reviewOf, type Review } from '../review/review.ts';
+import { openFile, Trouble, type Opened, type Reach } from './files.ts';
+import { openAt } from './git/pages.ts';
+import type { Repository, Revision } from './git/repository.ts';
+
+export interface Step {
+  /** undefined: what is on disk and not committed */
+  readonly revision?: Pick<Revision, 'id' | 'date' | 'subject'>;
+  /** where the page lay */
+  readonly path: string;
+  /** the page is not there any more */
+  readonly gone: boolean;
+  readonly review: Review;
+  /** why it could not be read */
+  readonly trouble?: string;
+}
+
+/** Analyses one text after the other; two that follow each other can be held side by side, since each second one has the same cache. */
+class Reader {
+  private readonly caches = [0, 1].map(() => new Map<string, LineCache>());
+  private turn = 0;
+
+  read(page: Opened): Snapshot {
+    const caches = this.caches[this.turn = 1 - this.turn]!;
+    const lines = (uri: string): LineCache => {
+      let cache = caches.get(uri);
+      if (!cache) caches.set(uri, cache = new LineCache());
+      return cache;
+    };
+    // A page that was renamed is the same page.
+    return analyse(page.uri, page.text, { ...page.texts, lines }, lines('page'));
+  }
+}
+
+/** Calls `step` for each revision that touched the page, or an inventory that it uses now, from the oldest to what is on disk. */
+export async function history(repository: Repository, named: string, reach: Reach, step: (s: Step) => void): Promise<void> {
+  const path = repository.pathOf(named);
+  const whole: Reach = { ...reach, folder: reach.folder ?? repository.root };
+  const revisions = await touching(repository, named, path, whole);
+  const reader = new Reader();
+  let before: Snapshot | undefined;
+  let last: Opened | undefined;
+  for (const revision of revisions) {
+    const { id, path: lay } = revision;
+    let now: Opened | undefined;
+    let trouble: string | undefined;
+    try {
+      now = revision.gone ? undefined : await openAt(repository, await repository.commit(id), lay, whole);
+    } catch (e) {
+      if (!(e instanceof Trouble)) throw e;
+      trouble = e.message;
+    }
+    if (trouble !== undefined) {
+      step({ revision, path: lay, gone: false, review: reviewOf(before, before), trouble });
+      continue;
+    }
+    const snapshot = now && reader.read(now);
+    step({ revision, path: lay, gone: now === undefined, review: reviewOf(before, snapshot) });
+    [before, last] = [snapshot, now];
+  }
+  const disk = onDisk(named, whole);
+  if (disk && (disk.text !== last?.text || revisions.length === 0)) step({ path, gone: false, review: reviewOf(before, reader.read(disk)) });
+}
+
+function onDisk(named: string, reach: Reach): Opened | undefined {
+  try {
+    return openFile(named, reach);
+  } catch (e) {
+    if (!(e instanceof Trouble)) throw e;
+    return undefined;
+  }
+}
+
+/** The revisions of the page and of what it uses, the oldest first, each with where the page lay then. */
+async function touching(repository: Repository, named: string, path: string, reach: Reach): Promise<Revision[]> {
+  const own = await repository.revisions(path);
+  const disk = onDisk(named, reach);
+  const used = disk ? analyse(disk.uri, disk.text, disk.texts).files.filter(uri => uri !== disk.uri) : [];
+  const others: Revision[] = [];
+  for (const uri of used) {
+    const within = repository.withinUri(uri);
+    if (within !== undefined) others.push(...await repository.revisions(within));
+  }
+  const order = new Map((await repository.order()).map((id, i) => [id, i]));
+  const all = new Map([...others, ...own].map(r => [r.id, r]));
+  const mine = new Map(own.map(r => [r.id, r]));
+  const sorted = [...all.values()].sort((a, b) => (order.get(b.id) ?? 0) - (order.get(a.id) ?? 0));
+  let lay: string | undefined;
+  let gone = false;
+  const found: Revision[] = [];
+  for (const r of sorted) {
+    const page = mine.get(r.id);
+    if (page) [lay, gone] = [page.path, page.gone];
+    // Before there was the page, what it uses later is none of its matter.
+    if (lay !== undefined && (page || !gone)) found.push({ ...r, path: lay, gone });
+  }
+  return found;
+}

@@ -1,5 +1,5 @@
 /** `platewright log`: what each revision of a page did to the hologram. */
-import { padEnd, wrap } from '../features/report/layout.ts';
+import { wrap } from '../features/report/layout.ts';
 import { escaped } from '../features/markdown.ts';
 import { headlineOf } from '../features/review/page.ts';
 import { isSame, isUnchanged } from '../review/review.ts';
@@ -52,7 +52,7 @@ const wordsOf = ({ setup, words }: Row['told'][number]): string => (setup === un
 
 function logText(rows: readonly Row[]): string {
   return rows.map(r => [
-    ...wrap([padEnd(when(r.date), 16).trim(), r.id?.slice(0, 7) ?? '', r.subject].filter(Boolean).join('  '), { rest: '  ' }),
+    ...wrap([when(r.date), r.id?.slice(0, 7) ?? '', r.subject].filter(Boolean).join(' '), { rest: '  ' }),
     ...(r.told.length === 0 ? [NOTHING] : r.told.map(wordsOf)).flatMap(t => wrap(t, { first: '    ', rest: '      ' })), '',
   ].join('\n')).join('\n');
 }

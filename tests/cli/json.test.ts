@@ -1,9 +1,9 @@
 // What `--format json` prints, against its schema, and figures worked out by hand.
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { folder, matched, platewright } from './command.ts';
+import { bySchema, closed, published } from './schema.ts';
 
 interface Figure { name: string; value: number | null; unit: string; u: number | null; band: { low: number; high: number } | null; origin: string; status: string; shown: string; needs: { code: string; why: string }[]; assumes: string[]; place: unknown; share: number | null }
 interface Report {
@@ -12,28 +12,10 @@ interface Report {
   setups: { name: string; results: Figure[]; guesses: { name: string; reason: string | null }[]; aliases: Record<string, string[]>; goals: Record<string, unknown>[] }[];
 }
 
-const schema = JSON.parse(readFileSync('server/cli/report.schema.json', 'utf8')) as Record<string, unknown>;
-const published = new Ajv2020({ allErrors: true, strict: true, strictRequired: false, allowUnionTypes: true, strictTypes: false }).compile(schema);
-// Readers must bear members that they do not know; our own output has none that the schema does not name.
-const closed = new Ajv2020({ allErrors: true, strict: false }).compile(close(schema) as Record<string, unknown>);
-
-function close(s: unknown, name = ''): unknown {
-  if (Array.isArray(s)) return s.map(x => close(x));
-  if (typeof s !== 'object' || s === null) return s;
-  const o = Object.fromEntries(Object.entries(s).map(([k, v]) => [k, close(v, k)]));
-  return o['type'] === 'object' && 'properties' in o && !('additionalProperties' in o) && name !== 'figure' ? { ...o, unevaluatedProperties: false } : o;
-}
-
 /** Runs it, holds it against the schema, and gives what it says. */
 function json(args: readonly string[], cwd?: string): Report {
   const { out } = platewright([...args, '--format', 'json'], cwd === undefined ? {} : { cwd });
-  const document = JSON.parse(out) as Report;
-  published(document);
-  expect(published.errors).toBeNull();
-  closed(document);
-  expect(closed.errors).toBeNull();
-  expect(out).not.toMatch(/NaN|Infinity/);
-  return document;
+  return bySchema(out) as Report;
 }
 const figure = (r: Report, name: string): Figure => {
   const found = r.setups[0]!.results.find(x => x.name === name);

@@ -20,26 +20,41 @@ export async function openAt(repository: Repository, commit: Commit, path: strin
   const source: Source = { real: at => (isInside(repository.root, at) ? at : DISK.real(at)), text: at => (isInside(repository.root, at) ? read.get(at) : DISK.text(at)) };
   const real = (named: string): string => realOrPlanned(resolve(named)) ?? resolve(named);
   const library = (): Library => libraryIn(real(folder), inventory.map(f => ({ named: f, path: real(f) })), source);
-  let used = 0;
+  let count = 0;
   await readUsed(uri, text);
   return { name: shownPath(place), path: place, uri, text, texts: library() };
 
   /** The core does not wait for a file, so that all that a `use` may mean are read before. */
   async function readUsed(from: string, of: string): Promise<void> {
     const texts = library();
-    for (const { line } of parse(of).nodes) {
-      if (line.head?.text !== 'use' || line.subject?.kind !== 'string') continue;
-      for (const found of [texts.resolve(line.subject.value, from), ...texts.elsewhere!(line.subject.value).map(c => c.uri)]) {
+    for (const used of usesOf(of)) {
+      for (const found of [texts.resolve(used, from), ...texts.elsewhere!(used).map(c => c.uri)]) {
         const at = found === null ? undefined : fileURLToPath(found);
-        if (at === undefined || read.has(at) || used >= MAX_FILES || !isInside(repository.root, at)) continue;
+        if (at === undefined || read.has(at) || count >= MAX_FILES || !isInside(repository.root, at)) continue;
         const other = await repository.text(commit, repository.within(at)).catch(unreadable);
         read.set(at, other);
         if (other === undefined) continue;
-        used++;
+        count++;
         await readUsed(found!, other);
       }
     }
   }
+}
+
+// In a history the same inventory is met again and again.
+const known = new Map<string, readonly string[]>();
+const MOST_KNOWN = 256;
+
+/** The paths behind `use` in a text. */
+function usesOf(text: string): readonly string[] {
+  let found = known.get(text);
+  if (!found) {
+    if (known.size >= MOST_KNOWN) known.clear();
+    // Most lines are none, and need not be read.
+    const lines = text.split('\n').filter(l => /^[\s\ufeff]*use\b/.test(l)).join('\n');
+    known.set(text, found = parse(lines).nodes.flatMap(({ line: { head, subject } }) => (head?.text === 'use' && subject?.kind === 'string' ? [subject.value] : [])));
+  }
+  return found;
 }
 
 /** A file that is used and cannot be read is a finding of the page, as on disk. */

@@ -98,7 +98,7 @@ export function setupPage(s: SetupReview): SetupPage {
 
 const TELLS: Readonly<Record<Change['kind'], string>> = { added: 'is new', removed: 'is gone', renamed: 'has another name', moved: 'was moved', turned: 'was turned', led: 'goes another way', set: '' };
 const OF: Partial<Record<Change['what'], string>> = { expectation: 'expect ', aim: 'aim ', acceptance: 'accept ', reading: 'measured ', let: 'let ', use: 'use ', setup: 'setup ', inventory: 'inventory ', path: 'beam ' };
-const ON: Partial<Record<Change['what'], string>> = { place: 'the place of ', direction: 'the direction of ' };
+const ON: Partial<Record<Change['what'], string>> = { place: 'the place of ', direction: 'the direction of ', item: 'the inventory item of ' };
 
 function changeLine(c: Change): ChangeLine {
   const { before, after, kind, what, by } = c;

@@ -1,11 +1,11 @@
 /** What is drawn on the sheet of a plan besides the setup, to its scale. */
 import type { Box, Mark, Point } from '../marks.ts';
 
-/** A name with what is said below it; its own box is what it stands beside, mm of the sheet. */
+/** A name with what is said below it, or only that; its own box is what it stands beside, mm of the sheet. */
 export interface Named {
   /** that of `data-item` of its marks */
   readonly item: string;
-  readonly name: string;
+  readonly name?: string;
   readonly note?: string;
   readonly own: Box;
 }

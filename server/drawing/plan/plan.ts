@@ -13,6 +13,7 @@ const MARGIN = 70;
 const LETTER = 17;
 /** Letters of what is said below a name, beside those of the name. */
 const NOTE = 0.78;
+const LINE = 1.15;
 
 export function planOf(d: Drawing, also = NOTHING_ELSE): Sheet {
   const frame = frameOf(d, also);
@@ -58,13 +59,14 @@ function names(d: Drawing, { notes, named, boxes: more, lines: others }: Also, f
   const lines = [...d.legs.map(l => [l.from, l.to] as const), ...edge.map((p, i) => [p, edge[(i + 1) % 4]!] as const)].map(([a, b]) => [onSheet(a), onSheet(b)] as const);
   const all: Named[] = [...d.things.map((t, i): Named => { const note = notes.get(t.name); return { item: t.name, name: t.name, own: boxes[i]!, ...(note === undefined ? {} : { note }) }; }), ...named];
   const small = NOTE * letter;
-  const wanted = all.map(({ own, name, note }) => (note === undefined ? { own, w: widthOf(name, letter), h: letter } : { own, w: Math.max(widthOf(name, letter), widthOf(note, small)), h: letter + 1.15 * small }));
+  const wanted = all.map(({ own, name, note }) => ({ own, w: Math.max(widthOf(name ?? '', letter), widthOf(note ?? '', small)), h: (name === undefined ? 0 : letter) + (note === undefined ? 0 : LINE * small) }));
   return placed(wanted, { boxes: [...boxes, ...more], lines: [...lines, ...others], frame }).flatMap((b, i) => {
     const { item, name, note } = all[i]!;
-    const [x, y] = [b.x + b.w / 2, b.y + 0.8 * letter];
+    const x = b.x + b.w / 2;
+    const said = (words: string, y: number, size: number, layer: string, look: string): Mark => mark('g', { 'data-item': item, 'data-layer': layer }, [label(words, x, y, size, look, 'middle')]);
     return [
-      mark('g', { 'data-item': item, 'data-layer': 'names' }, [label(name, x, y, letter, 'letter halo', 'middle')]),
-      ...(note === undefined ? [] : [mark('g', { 'data-item': item, 'data-layer': 'notes' }, [label(note, x, y + 1.15 * small, small, 'letter quiet halo', 'middle')])]),
+      ...(name === undefined ? [] : [said(name, b.y + 0.8 * letter, letter, 'names', 'letter halo')]),
+      ...(note === undefined ? [] : [said(note, b.y + b.h - 0.25 * small, small, 'notes', 'letter quiet halo')]),
     ];
   });
 }

@@ -1,12 +1,12 @@
 /** What is drawn on the sheet of a plan besides the setup, to its scale. */
 import type { Box, Mark, Point } from '../marks.ts';
 
-/** A name with what is said below it, or only that; its own box is what it stands beside, mm of the sheet. */
+/** A name with lines of what is said below it, or only these; its own box is what it stands beside, mm of the sheet. */
 export interface Named {
   /** that of `data-item` of its marks */
   readonly item: string;
   readonly name?: string;
-  readonly note?: string;
+  readonly notes?: readonly string[];
   readonly own: Box;
 }
 
@@ -17,8 +17,8 @@ export interface Also {
   readonly below: readonly Mark[];
   /** above them, and below the names */
   readonly above: readonly Mark[];
-  /** what is said below the name of a thing */
-  readonly notes: ReadonlyMap<string, string>;
+  /** lines of what is said below the name of a thing */
+  readonly notes: ReadonlyMap<string, readonly string[]>;
   readonly named: readonly Named[];
   /** what names keep off */
   readonly boxes: readonly Box[];

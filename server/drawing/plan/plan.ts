@@ -57,16 +57,16 @@ function names(d: Drawing, { notes, named, boxes: more, lines: others }: Also, f
   const [w, h] = d.table ?? [0, 0];
   const edge: readonly Point[] = d.table ? [[0, 0], [w, 0], [w, h], [0, h]] : [];
   const lines = [...d.legs.map(l => [l.from, l.to] as const), ...edge.map((p, i) => [p, edge[(i + 1) % 4]!] as const)].map(([a, b]) => [onSheet(a), onSheet(b)] as const);
-  const all: Named[] = [...d.things.map((t, i): Named => { const note = notes.get(t.name); return { item: t.name, name: t.name, own: boxes[i]!, ...(note === undefined ? {} : { note }) }; }), ...named];
+  const all: Named[] = [...d.things.map((t, i): Named => ({ item: t.name, name: t.name, own: boxes[i]!, notes: notes.get(t.name) ?? [] })), ...named];
   const small = NOTE * letter;
-  const wanted = all.map(({ own, name, note }) => ({ own, w: Math.max(widthOf(name ?? '', letter), widthOf(note ?? '', small)), h: (name === undefined ? 0 : letter) + (note === undefined ? 0 : LINE * small) }));
+  const wanted = all.map(({ own, name, notes: said = [] }) => ({ own, w: Math.max(...said.map(words => widthOf(words, small)), widthOf(name ?? '', letter)), h: (name === undefined ? 0 : letter) + said.length * LINE * small }));
   return placed(wanted, { boxes: [...boxes, ...more], lines: [...lines, ...others], frame }).flatMap((b, i) => {
-    const { item, name, note } = all[i]!;
-    const x = b.x + b.w / 2;
-    const said = (words: string, y: number, size: number, layer: string, look: string): Mark => mark('g', { 'data-item': item, 'data-layer': layer }, [label(words, x, y, size, look, 'middle')]);
+    const { item, name, notes: said = [] } = all[i]!;
+    const written = (layer: string, marks: readonly Mark[]): Mark[] => (marks.length === 0 ? [] : [mark('g', { 'data-item': item, 'data-layer': layer }, marks)]);
+    const line = (words: string, y: number, size: number, look: string): Mark => label(words, b.x + b.w / 2, y, size, look, 'middle');
     return [
-      ...(name === undefined ? [] : [said(name, b.y + 0.8 * letter, letter, 'names', 'letter halo')]),
-      ...(note === undefined ? [] : [said(note, b.y + b.h - 0.25 * small, small, 'notes', 'letter quiet halo')]),
+      ...written('names', name === undefined ? [] : [line(name, b.y + 0.8 * letter, letter, 'letter halo')]),
+      ...written('notes', said.map((words, k) => line(words, b.y + b.h - (0.25 + LINE * (said.length - 1 - k)) * small, small, 'letter quiet halo'))),
     ];
   });
 }

@@ -85,6 +85,13 @@ const STYLES: Readonly<Record<string, Properties>> = {
   'letter-object': { fill: of('object') },
   quiet: { fill: of('quiet') },
   warns: { fill: of('amiss') },
+  // What is not there any more.
+  ghost: { stroke: of('quiet'), 'stroke-width': 1.4, 'stroke-dasharray': '5 4', 'stroke-opacity': 0.8, 'stroke-linejoin': 'round', fill: 'none' },
+  'ghost-reference': { stroke: of('reference') },
+  'ghost-object': { stroke: of('object'), 'stroke-dasharray': '7 3 2 3' },
+  'ghost-edge': { 'stroke-width': 0.8, 'stroke-dasharray': '2 5' },
+  new: { stroke: of('ink'), 'stroke-width': 1.4, 'stroke-linejoin': 'round', fill: 'none' },
+  shift: { stroke: of('ink'), 'stroke-width': 1.6, fill: 'none' },
   scale: { stroke: of('edge'), 'stroke-width': 2, fill: 'none' },
   // What a hologram shows is seen in the dark, on whatever page.
   night: { fill: '#0b0c0d' },

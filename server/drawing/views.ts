@@ -1,13 +1,14 @@
 /** The pictures that there are of a setup, in the order in which they are offered: a line each here, and panels, requests and the command line have it. */
 import type { Results } from '../results/plan.ts';
-import { drawingOf, isLevel, legTold, titleOf, type Drawing } from './drawing.ts';
+import { drawingOf, isLevel, titleOf, type Drawing } from './drawing.ts';
+import { itemsOf, planItemsOf } from './items.ts';
 import { mapView } from './over-plate/over-plate.ts';
 import { planOf } from './plan/plan.ts';
 import { pairView, seenView } from './seen/seen.ts';
 import { sideOf } from './side/side.ts';
 import { stripsOf } from './unrolled/strips.ts';
 import { unrolledOf } from './unrolled/unrolled.ts';
-import type { Drawn, Item, View } from './view.ts';
+import type { Drawn, View } from './view.ts';
 
 export const VIEWS: readonly View[] = [
   { name: 'plan', words: 'the table from above', drags: true, of: planView },
@@ -23,23 +24,13 @@ export const VIEWS: readonly View[] = [
 export const viewNamed = (name: string | undefined): View | undefined => VIEWS.find(v => v.name === name);
 
 function planView(r: Results): (() => Drawn) | string {
-  return drawnFrom(r, drawing => {
-    const middles = new Map(drawing.things.map(t => [t.name, { x: t.at[0] * 1000, y: -t.at[1] * 1000 }]));
-    return { sheet: planOf(drawing), items: itemsOf(drawing).map(i => ({ ...i, ...middles.get(i.id) })) };
-  });
+  return drawnFrom(r, drawing => ({ sheet: planOf(drawing), items: planItemsOf(drawing) }));
 }
 
 /** A picture of the table; it is laid out when it is drawn, and not when somebody asks which pictures there are. */
 function drawnFrom(r: Results, draw: (drawing: Drawing) => Drawn): (() => Drawn) | string {
   if (r.table.look.things.size === 0) return `Nothing in “${r.setup.name}” has a place, so that there is nothing to draw. Write where things stand, such as “mirror M1 at (350, 100) mm”.`;
   return () => draw(drawingOf(r)!);
-}
-
-function itemsOf(d: Drawing): Item[] {
-  return [
-    ...d.things.map(t => ({ id: t.name, words: `${t.kind} ${t.name} at (${Math.round(t.at[0] * 1000)}, ${Math.round(t.at[1] * 1000)}) mm`, written: t.written })),
-    ...d.legs.map(l => ({ id: l.id, words: `leg ${legTold(l)}`, written: l.written })),
-  ];
 }
 
 function sideView(r: Results): (() => Drawn) | string {

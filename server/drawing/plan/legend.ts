@@ -1,6 +1,7 @@
 /** Below the table: scale, beam height, what the lines mean, what stands in the way. */
 import type { Drawing, Role } from '../drawing.ts';
 import { label, mark, n, type Box, type Mark } from '../marks.ts';
+import type { Also } from './also.ts';
 import { widthOf } from './labels.ts';
 import { shows, WIDTHS } from './light.ts';
 
@@ -11,7 +12,7 @@ function roles(d: Drawing): readonly (readonly [Role, string])[] {
 }
 
 /** @param left where it begins, mm */
-export function legend(d: Drawing, frame: Box, left: number, letter: number): { readonly height: number; readonly marks: readonly Mark[] } {
+export function legend(d: Drawing, frame: Box, left: number, letter: number, also: Also): { readonly height: number; readonly marks: readonly Mark[] } {
   const size = 0.85 * letter;
   let y = frame.y + frame.h + size;
   const marks: Mark[] = [];
@@ -22,7 +23,7 @@ export function legend(d: Drawing, frame: Box, left: number, letter: number): { 
   if (d.beamHeight !== undefined) said(`beams ${n(d.beamHeight * 1000)} mm above the table`, left + bar + 12 + 6 * size);
   y += 1.9 * size;
   let x = left;
-  const sample = (words: string, drawn: () => Mark[]): void => {
+  const sample = (words: string, drawn: () => readonly Mark[]): void => {
     const w = 60 + widthOf(words, size) + 30;
     if (x + w > frame.x + frame.w && x > left) { x = left; y += 1.6 * size; }
     marks.push(...drawn());
@@ -36,7 +37,9 @@ export function legend(d: Drawing, frame: Box, left: number, letter: number): { 
   if (x > left && d.legs.some(l => WIDTHS.some(([which]) => shows(l, which)))) { x = left; y += 1.6 * size; }
   // The part that is used is drawn over the whole of the light, and so is its sample.
   for (const [which, words] of WIDTHS) if (d.legs.some(l => shows(l, which))) sample(words, () => (which === 'whole' ? ['cone'] : ['cone', 'useful']).map(name => mark('rect', { class: name, x, y: y - 0.4 * size, width: 48, height: 0.8 * size })));
-  const told = [...d.blocked.map(b => [b.words, 'letter warns'] as const), ...[...d.notes, 'Mounts, and sizes that are not written, are drawn as common practice has them.'].map(words => [words, 'letter quiet'] as const)];
+  if (x > left && also.samples.length > 0) { x = left; y += 1.6 * size; }
+  for (const { words, drawn } of also.samples) sample(words, () => drawn([x, y], size));
+  const told = [...d.blocked.map(b => [b.words, 'letter warns'] as const), ...[...also.told, ...d.notes, 'Mounts, and sizes that are not written, are drawn as common practice has them.'].map(words => [words, 'letter quiet'] as const)];
   for (const [words, name] of told) { y += 1.6 * size; said(words, left, name); }
   return { height: y + 1.5 * size - (frame.y + frame.h), marks };
 }

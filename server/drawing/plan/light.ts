@@ -9,13 +9,18 @@ const y = (v: number): number => -v * 1000;
 /** The width of the light, and in it the part that serves what it is meant for. */
 export function coneMarks(l: DrawnLeg): Mark[] {
   return WIDTHS.flatMap(([which]) => {
-    if (!shows(l, which)) return [];
-    const [a, b] = l[which];
-    const [dx, dy, length] = across(l);
-    if (length === 0) return [];
-    const side = (p: Point, r: number): Point => [x(p[0] - dy * r), y(p[1] + dx * r)];
-    return [mark('path', { class: coneClass(l, which), d: shape([side(l.from, a), side(l.to, b), side(l.to, -b), side(l.from, -a)]) })];
+    const sides = sidesOf(l, which);
+    return sides ? [mark('path', { class: coneClass(l, which), d: shape([...sides[0], ...[...sides[1]].reverse()]) })] : [];
   });
+}
+
+/** Both sides of it on the sheet, each along the light. */
+export function sidesOf(l: DrawnLeg, which: Width): readonly [readonly [Point, Point], readonly [Point, Point]] | undefined {
+  const [dx, dy, length] = across(l);
+  if (!shows(l, which) || length === 0) return undefined;
+  const [a, b] = l[which];
+  const side = (p: Point, r: number): Point => [x(p[0] - dy * r), y(p[1] + dx * r)];
+  return [[side(l.from, a), side(l.to, b)], [side(l.from, -a), side(l.to, -b)]];
 }
 export type Width = 'whole' | 'useful';
 export const WIDTHS = [['whole', 'width of the light'], ['useful', 'of it, the part that is used']] as const satisfies readonly (readonly [Width, string])[];

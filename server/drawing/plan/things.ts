@@ -1,16 +1,35 @@
 /** What things look like from above: shapes that follow from what a thing does to light. Each is drawn in its own frame, x towards where it faces, y along its face, mm. */
 import type { DrawnThing } from '../drawing.ts';
-import { mark, n, shape, told, type Mark } from '../marks.ts';
+import { boxOf, mark, n, shape, told, type Box, type Mark, type Point } from '../marks.ts';
+
+/** A place on the table, m, as one on the sheet. */
+export const onSheet = ([x, y]: Point): Point => [x * 1000, -y * 1000];
+
+/** The box around what it takes of the table, mm of the sheet. */
+export const roomOf = (t: DrawnThing): Box => boxOf((t.outline.length > 0 ? t.outline : [t.at]).map(onSheet));
 
 /** @param t also what nothing tells the facing of: that is a dot where it stands */
 export function thingMarks(t: DrawnThing): Mark {
-  const [x, y] = [t.at[0] * 1000, -t.at[1] * 1000];
   const said = told(`${t.kind} ${t.name}, (${Math.round(t.at[0] * 1000)}, ${Math.round(t.at[1] * 1000)}) mm`);
-  const mount = t.rounded || t.outline.length < 3 ? [] : [mark('path', { class: t.above ? 'mount hanging' : 'mount', d: shape(t.outline.map(p => [p[0] * 1000, -p[1] * 1000])) })];
+  const mount = mountMarks(t, t.above ? 'mount hanging' : 'mount');
   const own = t.normal && !t.above ? shapeOf(t) : [];
-  const turned = t.normal && own.length > 0 ? [mark('g', { transform: `translate(${n(x)} ${n(y)}) rotate(${n((-Math.atan2(t.normal[1], t.normal[0]) * 180) / Math.PI)})` }, own)] : [];
-  const dot = mount.length + turned.length === 0 ? [mark('circle', { class: 'mount', cx: x, cy: y, r: 8 })] : [];
-  return mark('g', { 'data-item': t.name }, [said, ...mount, ...turned, ...dot]);
+  const turned = t.normal && own.length > 0 ? [turnedTo(t.normal, t.at, own)] : [];
+  return mark('g', { 'data-item': t.name }, [said, ...mount, ...turned, ...(mount.length + turned.length === 0 ? [dotMark(t, 'mount')] : [])]);
+}
+
+/** Its outline, and nothing of what it does to light. */
+export function outlineMarks(t: DrawnThing, look: string): Mark[] {
+  if (t.rounded && t.normal) return [turnedTo(t.normal, t.at, [round(t, look)])];
+  const mount = mountMarks(t, look);
+  return mount.length > 0 ? mount : [dotMark(t, look)];
+}
+
+const mountMarks = (t: DrawnThing, look: string): Mark[] => (t.rounded || t.outline.length < 3 ? [] : [mark('path', { class: look, d: shape(t.outline.map(onSheet)) })]);
+const dotMark = ({ at }: DrawnThing, look: string): Mark => { const [cx, cy] = onSheet(at); return mark('circle', { class: look, cx, cy, r: 8 }); };
+const round = ({ face: [w, deep] }: DrawnThing, look: string): Mark => mark('ellipse', { class: look, cx: 0, cy: 0, rx: deep * 500, ry: w * 500 });
+function turnedTo(normal: Point, at: Point, marks: readonly Mark[]): Mark {
+  const [x, y] = onSheet(at);
+  return mark('g', { transform: `translate(${n(x)} ${n(y)}) rotate(${n((-Math.atan2(normal[1], normal[0]) * 180) / Math.PI)})` }, marks);
 }
 
 type Shape = (w: number, t: DrawnThing) => Mark[];
@@ -49,7 +68,5 @@ const SHAPES: Readonly<Record<string, Shape>> = {
 };
 
 function shapeOf(t: DrawnThing): Mark[] {
-  const [w, deep] = [t.face[0] * 1000, t.face[1] * 1000];
-  if (t.rounded) return [mark('ellipse', { class: 'mount', cx: 0, cy: 0, rx: deep / 2, ry: w / 2 })];
-  return SHAPES[t.kind]?.(w, t) ?? [];
+  return t.rounded ? [round(t, 'mount')] : (SHAPES[t.kind]?.(t.face[0] * 1000, t) ?? []);
 }

@@ -6,7 +6,7 @@ import { reviewHtml } from '../features/review/html.ts';
 import { reviewMarkdown } from '../features/review/markdown.ts';
 import { reviewPage } from '../features/review/page.ts';
 import { reviewText } from '../features/review/text.ts';
-import { isSame, reviewOf, type Review } from '../review/review.ts';
+import { isSame, isUnchanged, reviewOf, type Review } from '../review/review.ts';
 import { inVariant } from './chosen.ts';
 import { pairsSince, type Pair } from './git/pairs.ts';
 import { Repository, type Commit } from './git/repository.ts';
@@ -14,7 +14,7 @@ import { asItWasShot } from './shot.ts';
 import { driver } from './driver.ts';
 import { diffJson, type Compared } from './diff-json.ts';
 import { onScreen, troubled, type Done } from './done.ts';
-import { Misuse, openAll, openFile, pathFrom, writeMade, type Opened, type Reach, type Trouble } from './files.ts';
+import { Misuse, openAll, openFile, pathFrom, Trouble, writeMade, type Opened, type Reach } from './files.ts';
 
 export type DiffFormat = 'text' | 'json' | 'markdown' | 'html' | 'svg';
 export interface DiffOptions extends Reach {
@@ -65,7 +65,7 @@ function foldersOf(old: string, now: string, reach: Reach): Asked {
   return { sides: [old, now], troubles, pairs: names.map(n => ({ ...(before.has(n) ? { before: before.get(n)! } : {}), ...(after.has(n) ? { after: after.get(n)! } : {}) })) };
 }
 
-function variants(args: readonly string[], names: readonly string[], options: DiffOptions): Done {
+function variants(args: readonly string[], names: readonly string[], options: DiffOptions): Promise<Done> {
   const [named, ...more] = args;
   if (named === undefined || more.length > 0) throw new Misuse('Name one file: platewright diff FILE --variant NAME, or with --variant twice for two of its variants.');
   if (names.length > 2) throw new Misuse('Two variants can be compared at a time.');
@@ -107,7 +107,7 @@ const revisionName = ({ named, id }: Commit): string => (id.startsWith(named) ? 
 interface Reviewed { readonly file: Opened; readonly before?: Opened; readonly after?: Opened; readonly review: Review }
 
 /** Holds the pages against each other. */
-export function told({ sides, pairs, troubles }: Asked, options: DiffOptions): Done {
+export async function told({ sides, pairs, troubles }: Asked, options: DiffOptions): Promise<Done> {
   const snapshot = (o: Opened | undefined): Snapshot | undefined => o && analyse(o.uri, o.text, o.texts);
   const reviewed = pairs.map((p): Reviewed => ({ ...p, file: (p.after ?? p.before)!, review: only(reviewOf(snapshot(p.before), snapshot(p.after)), options.setup) }));
   if (options.setup !== undefined && pairs.length > 0 && reviewed.every(r => r.review.setups.length === 0)) throw new Misuse(`No page has a setup “${options.setup}”, neither before nor after.`);
@@ -121,21 +121,32 @@ function only(review: Review, setup: string | undefined): Review {
   return { setups: review.setups.filter(s => s.name === setup || s.formerly === setup), inventories: [], rest: { changes: [], findings: none } };
 }
 
-function written(sides: Asked['sides'], all: readonly Reviewed[], troubles: readonly Trouble[], { format, output }: DiffOptions): Done {
+async function written(sides: Asked['sides'], all: readonly Reviewed[], troubles: readonly Trouble[], { format, output }: DiffOptions): Promise<Done> {
   const differ = all.filter(r => !isSame(r.review));
-  const out = text(format, sides, differ, troubles);
+  const out = await text(format, sides, differ, troubles);
   const code = differ.length > 0 ? 1 : 0;
   if (output === undefined) return troubled({ out, code }, troubles);
   writeMade(output, out);
   return troubled({ out: `${output}: written\n`, code }, troubles);
 }
 
-function text(format: DiffFormat, sides: Asked['sides'], files: readonly Reviewed[], troubles: readonly Trouble[]): string {
+async function text(format: DiffFormat, sides: Asked['sides'], files: readonly Reviewed[], troubles: readonly Trouble[]): Promise<string> {
   if (format === 'json') return diffJson(sides, files.map(compared), troubles);
+  if (format === 'svg') return picture(files);
   const pages = files.map(f => ({ file: nameOf(f), page: reviewPage(f.review) }));
-  if (format === 'html') return reviewHtml(pages, `${sides[0]} → ${sides[1]}`, () => undefined);
-  if (format === 'svg') throw new Misuse('not yet');
-  return onScreen(format === 'markdown' ? reviewMarkdown(pages) : reviewText(pages));
+  if (format !== 'html') return onScreen(format === 'markdown' ? reviewMarkdown(pages) : reviewText(pages));
+  const { overlaidSvg } = await import('./overlaid.ts');
+  return reviewHtml(pages, `${sides[0]} → ${sides[1]}`, (page, setup) => { const svg = overlaidSvg(files[page]!.review.setups[setup]!); return svg.startsWith('<') ? svg : undefined; });
+}
+
+async function picture(files: readonly Reviewed[]): Promise<string> {
+  const setups = files.flatMap(f => f.review.setups.filter(s => !isUnchanged(s)));
+  const [s] = setups;
+  if (!s) throw new Misuse('No setup differs, so that there is nothing to draw; platewright draw draws a setup as it is.');
+  if (setups.length > 1) throw new Misuse(`Several setups differ; choose one with --setup: ${setups.map(x => `“${x.name}”`).join(', ')}.`);
+  const svg = (await import('./overlaid.ts')).overlaidSvg(s);
+  if (!svg.startsWith('<')) throw new Trouble(svg);
+  return svg;
 }
 
 /** `old.plate → new.plate` where they are two. */

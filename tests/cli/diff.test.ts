@@ -38,6 +38,16 @@ describe('two files', () => {
     expect(page).toContain('<del><code>1171 mm</code></del> → <ins><code>1221 mm</code></ins>');
     expect(diff(at, 'old.plate', 'new.plate', '-o', 'page.plate')).toMatchObject({ code: 2, err: expect.stringContaining('as a setup does') as string });
   });
+  it('as a picture, where there are places; else it says why not', () => {
+    const placed = readFileSync('examples/whelk-on-the-table.plate', 'utf8').replace('use "saltmarsh-lab.plate"', '').replaceAll(/ = lab\.[\w-]+/g, '');
+    const two = folder({ 'a.plate': placed, 'b.plate': placed.replace('(400, 640) mm', '(400, 682) mm') });
+    const { out, code } = diff(two, 'a.plate', 'b.plate', '--format', 'svg');
+    expect(code).toBe(1);
+    expect(out).toMatch(/^<\?xml[^]*<svg[^]*before:M3[^]*moved 42 mm/);
+    expect(diff(two, 'a.plate', 'b.plate', '--format', 'html').out).toMatch(/<figure><svg[^]*moved 42 mm[^]*<\/figure>/);
+    expect(diff(two, 'a.plate', 'a.plate', '--format', 'svg')).toMatchObject({ code: 2, err: expect.stringContaining('No setup differs') as string });
+    expect(diff(at, 'old.plate', 'new.plate', '--format', 'svg')).toMatchObject({ code: 3, err: expect.stringContaining('has a place') as string });
+  });
   it('that are not there, or one alone', () => {
     expect(diff(at, 'old.plate', 'none.plate')).toMatchObject({ code: 3, out: '', err: expect.stringContaining('none.plate cannot be read') as string });
     expect(diff(at, 'old.plate')).toMatchObject({ code: 2, err: expect.stringContaining('platewright diff --git HEAD old.plate') as string });

@@ -71,6 +71,8 @@ const clean = async (what) => expect(await page.locator('.tab.dirty').count() ==
 
 /** Gives the keyboard to the text, wherever it is. */
 async function toText() {
+  // A question that closes later gives the keyboard back to where it was.
+  await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
   const there = page.locator('.monaco-editor.focused').first();
   // While a question closes, a key may go nowhere.
   await until(async () => {
@@ -291,7 +293,7 @@ export const STEPS = {
   async 'another view is chosen from a list, and the figures stand below'() {
     await panel.locator('#figures li').first().waitFor();
     const looks = panel.locator('#looks select');
-    await looks.selectOption({ label: 'the arms unrolled, one under the other' });
+    await looks.selectOption({ label: 'the arms unrolled' });
     await item('object.5').waitFor();
     await until(async () => await item('M1').count() === 0, 'the table is still shown');
     const side = looks.locator('option', { hasText: 'the table from its near side' });

@@ -26,6 +26,13 @@ export class Figures {
     if (!probe) this.point();
   }
 
+  /** What somebody went to by keys is told at once. */
+  tell(words: string): void {
+    clearTimeout(this.resting);
+    write(this.under, words);
+    if (words !== '') write(this.said, words);
+  }
+
   /** @param at where the pointer is in the sheet, mm */
   point(at?: readonly [number, number]): void {
     clearTimeout(this.resting);

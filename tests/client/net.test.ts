@@ -24,6 +24,6 @@ describe('a step', () => {
 });
 
 test.each([
-  [{ column: 2, row: 1 }, 'light at P1: 7 µW/cm², in the middle'], [{ column: 0, row: 1 }, 'light at P1: 5 µW/cm², from the middle 50 mm to the left'],
-  [{ column: 2, row: 2 }, 'light at P1: 12 µW/cm², from the middle 25 mm down'], [{ column: 3, row: 0 }, 'light at P1: 3 µW/cm², from the middle 25 mm to the right and 25 mm up'],
-])('the figure of %j is told with its place', (at, words) => { expect(wordsAt(PROBE, at)).toBe(words); });
+  [{ column: 2, row: 1 }, '7 µW/cm²', 'in the middle'], [{ column: 0, row: 1 }, '5 µW/cm²', 'from the middle 50 mm to the left'],
+  [{ column: 2, row: 2 }, '12 µW/cm²', 'from the middle 25 mm down'], [{ column: 3, row: 0 }, '3 µW/cm²', 'from the middle 25 mm to the right and 25 mm up'],
+])('the figure of %j is told with its place', (at, figure, place) => { expect(wordsAt(PROBE, at)).toEqual({ figure: `light at P1: ${figure}`, place }); });

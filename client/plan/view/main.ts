@@ -34,7 +34,7 @@ const items = new Items(plan, layer, choose);
 const view = new View(plan, layer, e => items.grip(e as MouseEvent) !== undefined, remember);
 const lists = new ChoiceLists((setup, variant) => { editor.postMessage({ kind: 'choose', setup, variant }); }, look, ofPlate);
 const figures = new Figures(said);
-const point = new MapPoint(plan, layer, words => { figures.tell(words); });
+const point = new MapPoint(plan, layer, (figure, place) => { figures.tell(figure, place); });
 const dark = new Dark(plan, words => { said.textContent = words; }, () => { drags.leave(); hint.textContent = ''; remember(); });
 
 function picture(next: Shown): void {

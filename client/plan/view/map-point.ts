@@ -11,8 +11,8 @@ export class MapPoint {
   private probe: Probe | undefined;
   private at: Net = { column: 0, row: 0 };
 
-  /** @param tell shows and says the figure; without words none is shown any more */
-  constructor(private readonly plan: SVGSVGElement, private readonly layer: SVGGElement, private readonly tell: (words: string) => void) {
+  /** @param tell shows the figure, and says it with its place; without words none is shown any more */
+  constructor(private readonly plan: SVGSVGElement, private readonly layer: SVGGElement, private readonly tell: (figure: string, place?: string) => void) {
     this.mark.id = 'map-point';
     this.mark.setAttribute('tabindex', '0');
     // Not an image: who listens has to hand its keys on.
@@ -67,7 +67,8 @@ export class MapPoint {
   private show(): void {
     if (!this.probe) return;
     this.place(this.probe);
-    this.tell(wordsAt(this.probe, this.at));
+    const { figure, place } = wordsAt(this.probe, this.at);
+    this.tell(figure, place);
   }
 
   private place({ box, columns, rows }: Probe): void {

@@ -20,8 +20,8 @@ export function stepped(probe: PictureProbe, { column, row }: Net, key: string, 
   return { column: within(column, way[0], probe.columns), row: within(row, way[1], probe.rows) };
 }
 
-/** `light at P1: 12 µW/cm², from the middle 25 mm to the left and 10 mm up`. */
-export function wordsAt({ words, texts, columns, across, down }: PictureProbe, { column, row }: Net): string {
+/** `light at P1: 12 µW/cm²`, and where that is: `from the middle 25 mm to the left and 10 mm up`. */
+export function wordsAt({ words, texts, columns, across, down }: PictureProbe, { column, row }: Net): { readonly figure: string; readonly place: string } {
   const away = [across[column]!, down[row]!].filter(Boolean).join(' and ');
-  return `${words}: ${texts[row * columns + column]!}, ${away === '' ? 'in the middle' : `from the middle ${away}`}`;
+  return { figure: `${words}: ${texts[row * columns + column]!}`, place: away === '' ? 'in the middle' : `from the middle ${away}` };
 }

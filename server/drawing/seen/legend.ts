@@ -40,10 +40,10 @@ export function legendMarks(stage: Stage, seen: readonly SeenShape[], r: Results
   const bar = lengthOf(0.4 * width / perMetre);
   row(at => [mark('path', { class: 'scale', d: `M${n(x)} ${n(at + 0.2 * size)}v${n(0.6 * size)}M${n(x)} ${n(at + size / 2)}h${n(bar * perMetre)}M${n(x + bar * perMetre)} ${n(at + 0.2 * size)}v${n(0.6 * size)}` }), label(`${show(bar, LENGTH)} where the middle is`, x + bar * perMetre + size, at + 0.8 * size, size, 'letter')], '');
   const notes = [
-    ...objects.filter(o => o.bright?.every(b => b < DARK)).map(o => `All of ${o.object.id} records dark.`),
+    ...objects.filter(o => o.bright?.every(b => b < DARK) && seen.some(s => s.of === o && s.parts.some(p => !p.rim && o.light[p.patch]! > 0))).map(o => `All of ${o.object.id} records dark.`),
     ...objects.filter(o => o.assumed && o.shape === 'rounded').map(o => `The shape of ${o.object.id} is not written, so that it is drawn rounded.`),
     ...stage.view.notes.map(s => `${s[0]!.toUpperCase()}${s.slice(1)}.`),
-    'Surfaces count as dull, and throw no shadow on each other.',
+    ...(objects.some(o => o.shape !== 'window') ? ['Surfaces count as dull, and throw no shadow on each other.'] : []),
   ];
   for (const words of notes) for (const line of broken(words, width / 0.85, size)) { marks.push(label(line, x, y + 0.8 * size, 0.9 * size, 'letter quiet')); y += 1.4 * size; }
   return { marks, height: y - top };

@@ -148,7 +148,8 @@ export function recordedOver(s: Scene, points: Float64Array, brightness: (mismat
   return recordedBrightnesses(pairs(cells, points, s.reference, s.light, offsetOf(s)), table);
 }
 const offsetOf = (s: Scene): number => offsetFor(s.plate.origin, HERE, s.reference, s.light, s.mismatch);
-function reachOf(s: Scene, points: Float64Array): number {
+/** The mismatch that is largest in size between the plate and some parts, m. */
+export function reachOf(s: Scene, points: Float64Array): number {
   const extremes = differenceExtremes(pairs(platePoints(s.plate, s.width, s.height, COARSE, COARSE, 'to the edges'), points, s.reference, s.light, offsetOf(s)));
   return Math.abs(extremes?.largest.difference ?? 0);
 }

@@ -40,7 +40,7 @@ export function legendMarks(stage: Stage, seen: readonly SeenShape[], r: Results
   const bar = lengthOf(0.4 * width / perMetre);
   row(at => [mark('path', { class: 'scale', d: `M${n(x)} ${n(at + 0.2 * size)}v${n(0.6 * size)}M${n(x)} ${n(at + size / 2)}h${n(bar * perMetre)}M${n(x + bar * perMetre)} ${n(at + 0.2 * size)}v${n(0.6 * size)}` }), label(`${show(bar, LENGTH)} where the middle is`, x + bar * perMetre + size, at + 0.8 * size, size, 'letter')], '');
   const notes = [
-    ...objects.filter(o => o.bright?.every(b => b < DARK) && seen.some(s => s.of === o && s.parts.some(p => !p.rim && o.light[p.patch]! > 0))).map(o => `All of ${o.object.id} records dark.`),
+    ...objects.filter(recordsDark).map(o => `All of ${o.object.id} records dark.`),
     ...objects.filter(o => o.assumed && o.shape === 'rounded').map(o => `The shape of ${o.object.id} is not written, so that it is drawn rounded.`),
     ...stage.view.notes.map(s => `${s[0]!.toUpperCase()}${s.slice(1)}.`),
     ...(objects.some(o => o.shape !== 'window') ? ['Surfaces count as dull, and throw no shadow on each other.'] : []),
@@ -49,6 +49,12 @@ export function legendMarks(stage: Stage, seen: readonly SeenShape[], r: Results
   return { marks, height: y - top };
 }
 const OVER = 0.5;
+
+/** Beside its own best lit part: what stands before a brighter thing is no darker for that. */
+function recordsDark({ bright, light }: Stage['view']['objects'][number]): boolean {
+  const most = light.reduce((a, b) => Math.max(a, b), 0);
+  return bright?.every(b => b < DARK * most) === true;
+}
 
 /** A round length that is no longer. */
 export const lengthOf = (most: number): number => { const ten = 10 ** Math.floor(Math.log10(most)); return ten * ([5, 2, 1].find(v => v * ten <= most) ?? 1); };

@@ -9,7 +9,7 @@ import { facing, fromFrame } from '../../optics/solids/frame.ts';
 import type { Patch } from '../../optics/surface/patches.ts';
 import { pathTo } from '../../optics/surface/source.ts';
 import { distance, dot, unit, type Vector } from '../../optics/vectors.ts';
-import { reachOf, recordedOver, sceneOf, type Layout } from './maps.ts';
+import { reachOf, recordedBy, sceneOf, tableOf, type Layout } from './maps.ts';
 import { minus, sourceOf } from './object.ts';
 import { beamOf, BEHIND } from './object-light.ts';
 import { HERE } from './surface.ts';
@@ -80,8 +80,9 @@ export function softRecorded(layout: Layout, x: readonly number[], screen: Scree
   const scenes = spots.map(({ patch: { point }, longer }) => ({ ...s, light: { kind: 'point' as const, at: point }, mismatch: s.mismatch + longer + way(point) - way(screen.at) }));
   const middle = reachOf({ ...s, light: { kind: 'point', at: screen.at } }, points);
   const reach = middle + Math.max(0, ...spots.map(({ patch: { point }, longer }) => Math.abs(longer) + way(minus(point, screen.at))));
+  const table = tableOf(brightness, reach);
   scenes.forEach((scene, k) => {
-    const own = recordedOver(scene, points, brightness, reach);
+    const own = recordedBy(scene, points, table);
     lit.forEach((i, j) => { sum[i]! += (each[k]![i]! * own[j]!) / all[i]!; });
   });
   return sum;

@@ -1,7 +1,7 @@
 /** What comes of a drag in the picture: the picture as it would be, and once it is let go, one edit of the text that the picture was of. */
 import type { DragAnswer, DragParams, PictureParams, TextRange } from '../../server/lsp/protocol.ts';
 import type { Drag, Would } from './messages.ts';
-import { itemsOf } from './shown.ts';
+import { wouldOf } from './shown.ts';
 import { MOVED_ON, NOT_MOVED } from './words.ts';
 
 export interface Change { readonly range: TextRange; readonly newText: string }
@@ -27,10 +27,7 @@ export async function follow(page: Page, seen: { readonly wanted: PictureParams;
   if (!answer || page.version() !== version) return no(MOVED_ON);
   if ('refused' in answer) return no(answer.refused);
   if (answer.version !== version) return no(MOVED_ON);
-  if (!dropped) {
-    const { sheet, figures } = answer.picture;
-    return { kind: 'would', n, ...(sheet ? { would: { sheet, items: itemsOf(answer.picture), figures } } : {}) };
-  }
+  if (!dropped) return { kind: 'would', n, would: wouldOf(answer.picture) };
   const changes = answer.edits.filter(e => page.textAt(e.range) !== e.newText);
   return changes.length === 0 || await page.write(changes) ? { kind: 'would', n } : no(NOT_MOVED);
 }

@@ -9,7 +9,7 @@ export interface Parts {
   readonly nonce: string;
 }
 
-const KEYS = 'Arrow keys move the view, + and − make it larger and smaller, 0 shows all of it. Tab goes to the things on the table: there arrow keys go from one to the next, Enter shows it in the text, and Ctrl+Enter goes there. Shift+arrow keys move a thing by a hole and write that, with Alt by a millimetre; [ and ] turn what has a heading by a degree and write that, with Alt by a tenth. D makes the panel dark, for work beside open plates. The mouse drags things too: with Alt beside the holes, and Escape leaves all as it was. In views from a plate, Alt+arrow keys move the eye over the plate.';
+const KEYS = 'Arrow keys move the view, + and − make it larger and smaller, 0 shows all of it. Tab goes to the things on the table: there arrow keys go from one to the next, Enter shows it in the text, and Ctrl+Enter goes there. Shift+arrow keys move a thing by a hole and write that, with Alt by a millimetre; [ and ] turn what has a heading by a degree and write that, with Alt by a tenth. D makes the panel dark, for work beside open plates. The mouse drags things too: with Alt beside the holes, and Escape leaves all as it was. In views from a plate, Alt+arrow keys move the eye over the plate. On a map over a plate, Tab goes to a point: arrow keys move it, with Shift to the edge, Home to the middle, and its figure is read out.';
 
 /** What is read before it grows dark. */
 const CARD = `<div id="cover" hidden></div>

@@ -130,8 +130,8 @@ function isMark(v: unknown, depth: number): v is PictureMark {
 const mark: Is<PictureMark> = (v): v is PictureMark => isMark(v, 0);
 const box = record<PictureSheet['box']>({ x: number, y: number, w: number, h: number });
 const sheet = record<PictureSheet>({ title: words, box, marks: list(mark) });
-const counted = record<PictureProbe>({ box, columns: number, rows: number, values: list(number), texts: list(words), words });
-const probe: Is<PictureProbe> = (v): v is PictureProbe => counted(v) && Number.isInteger(v.columns) && Number.isInteger(v.rows) && v.columns > 0 && v.rows > 0 && v.texts.length === v.columns * v.rows;
+const counted = record<PictureProbe>({ box, columns: number, rows: number, values: list(number), texts: list(words), words, across: list(words), down: list(words) });
+const probe: Is<PictureProbe> = (v): v is PictureProbe => counted(v) && Number.isInteger(v.columns) && Number.isInteger(v.rows) && v.columns > 0 && v.rows > 0 && v.texts.length === v.columns * v.rows && v.across.length === v.columns && v.down.length === v.rows;
 const spot = record<Spot>({ x: number, y: number });
 const looks = list(record<PictureAnswer['views'][number]>({ name: words, words, why: maybe(words) }));
 const figures = list(record<PictureAnswer['figures'][number]>({ label: words, text: words }));

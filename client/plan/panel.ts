@@ -9,7 +9,7 @@ import { Followed } from './followed.ts';
 import { pageOf } from './html.ts';
 import { isFromPage, isRemembered, type Choose, type Drag, type FromPage, type Look, type Nothing, type Show, type Shown, type ToPage } from './messages.ts';
 import { reveal } from './reveal.ts';
-import { itemsOf } from './shown.ts';
+import { shownOf } from './shown.ts';
 import { writeInto } from './write.ts';
 import { MOVED_ON, NO_PAGE, NEVER_MADE, NO_SETUP, noPlaces, NOT_MADE, otherView, STARTING, STOPPED, STOPPED_SINCE, UNREADABLE } from './words.ts';
 
@@ -158,15 +158,13 @@ export class PlanPanel {
   }
 
   private show(page: string, answer: PictureAnswer, kept?: string): void {
-    const { version, setup, variant, choices, sheet, view, views, plate, plates, dim, errors, figures, probe } = answer;
+    const { setup, variant, choices, sheet } = answer;
     if (!sheet) {
       this.nothing({ ...noPlaces(setup), setup, choices });
       return;
     }
     if (this.shown?.picture.page !== page || this.shown.picture.setup !== setup) this.variant = variant;
-    const picture: Shown = {
-      kind: 'picture', page, version, setup, variant, choices, look: view, looks: views, plate, plates, dim, errors, figures, probe, sheet, items: itemsOf(answer), marked: this.marked(answer), kept,
-    };
+    const picture = shownOf({ ...answer, sheet }, { page, marked: this.marked(answer), kept });
     this.shown = { answer, picture };
     this.say(picture);
   }

@@ -5,6 +5,7 @@ import { millimetres } from '../model/show.ts';
 import { formOf } from '../results/object/object.ts';
 import { legWords } from '../results/paths/legs.ts';
 import type { Results } from '../results/plan.ts';
+import type { Blocked } from '../results/table/blocked.ts';
 import { likely, type Standing } from '../results/table/standing.ts';
 import type { Ray } from '../results/table/rays.ts';
 import { outlineOf } from '../results/rules/outline.ts';
@@ -127,10 +128,17 @@ export function drawingOf(r: Results): Drawing | undefined {
     blocked: blocked.map(b => {
       const { from, to } = rays.get(b.leg)!;
       const t = b.along / Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
-      return { at: [from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1])], words: `${b.thing.id} stands in ${legWords(b.leg)}${b.sure ? '' : ', if its mount is of the usual size'}` };
+      return { at: [from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1])], words: inTheWay(b) };
     }),
     notes: off.map(s => `${s.thing.id} stands at ${Math.round(s.at[2] * 1000)} mm`),
   };
+}
+
+/** `BC1 shades a part of P1 (R1 → P1)`: no more than the finding says, which has the figures. */
+function inTheWay({ thing: { id }, leg, axis, shaded, undecided, sure }: Blocked): string {
+  const [may, s] = undecided ? ['may ', ''] : ['', 's'];
+  const words = shaded ? `${may}shade${s} a part of ${leg.target!.id} (${legWords(leg)})` : axis && !undecided ? `stands in ${legWords(leg)}` : `${may}reach${undecided ? '' : 'es'} into the light of ${legWords(leg)}`;
+  return `${id} ${words}${sure ? '' : ', if its mount is of the usual size'}`;
 }
 
 function drawnThing(s: Standing, height: number, r: Results): DrawnThing {

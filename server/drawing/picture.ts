@@ -41,14 +41,15 @@ export interface Picture {
   readonly items: readonly Handled[];
   /** in which colour it may be shown beside open plates */
   readonly dim: Dim;
-  /** how many errors the page has */
-  readonly errors: number;
+  /** how many errors the page has: looked for when somebody asks, since that takes longer than to draw, and no step of a drag tells them */
+  readonly errors: () => number;
   /** what it is a picture of */
   readonly results: Results;
 }
 
 /** Undefined where the page has no setup. What is asked for and is not there any more gives what it is of, else the first. */
-export function pictureOf({ uri, results, findings }: Snapshot, wanted: Wanted = {}): Picture | undefined {
+export function pictureOf(snapshot: Snapshot, wanted: Wanted = {}): Picture | undefined {
+  const { uri, results } = snapshot;
   const base = chosen(results, wanted);
   if (!base) return undefined;
   const variants = variantsOf(base);
@@ -64,7 +65,7 @@ export function pictureOf({ uri, results, findings }: Snapshot, wanted: Wanted =
     view: view.name, views: all.map(({ view: { name, words }, of: f }) => ({ name, words, ...(typeof f === 'string' ? { why: f } : {}) })),
     ...(drawn ? { sheet: drawn.sheet } : {}), ...(drawn?.probe ? { probe: drawn.probe } : {}), ...(drawn?.plate === undefined ? {} : { plate: drawn.plate }), plates: shown.plates.map(p => p.plate.id),
     items: (drawn?.items ?? []).map(i => (view.drags ? handled(i, shown, uri, variant && base) : { ...i, drags: [], stays: 'stands still here; it is moved on the table from above' })),
-    dim: dimOf(shown, results.filter(r => r !== base)), errors: findings.filter(f => f.severity === 'error').length, results: shown,
+    dim: dimOf(shown, results.filter(r => r !== base)), errors: () => snapshot.findings.filter(f => f.severity === 'error').length, results: shown,
   };
 }
 

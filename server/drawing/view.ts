@@ -25,6 +25,9 @@ export interface Probe {
   readonly texts: readonly string[];
   /** what they are: `light at P1` */
   readonly words: string;
+  /** how far each column lies from the middle of the plate, as people say it: `25 mm to the left`; of the one that runs through it nothing; and of each row, `10 mm up` */
+  readonly across: readonly string[];
+  readonly down: readonly string[];
 }
 
 export interface Drawn {

@@ -13,12 +13,12 @@ import type { Drawn, View } from './view.ts';
 export const VIEWS: readonly View[] = [
   { name: 'plan', words: 'the table from above', drags: true, of: planView },
   { name: 'side', words: 'the table from its near side', of: sideView },
-  { name: 'arms', words: 'the arms unrolled, one under the other', of: armsView },
+  { name: 'arms', words: 'the arms unrolled', of: armsView },
   { name: 'object', words: 'the object as the plate sees it', of: seenView },
-  { name: 'pair', words: 'the object as two eyes at the plate see it', of: pairView },
+  { name: 'pair', words: 'the object as two eyes see it', of: pairView },
   { name: 'light', words: 'the light over the plate', of: mapView('light') },
   { name: 'ratio', words: 'the beam ratio over the plate', of: mapView('ratio') },
-  { name: 'brightness', words: 'how brightly the middle of the object records over the plate', of: mapView('brightness') },
+  { name: 'brightness', words: 'the brightness over the plate', of: mapView('brightness') },
 ];
 
 export const viewNamed = (name: string | undefined): View | undefined => VIEWS.find(v => v.name === name);

@@ -6,10 +6,13 @@ import type { Asks } from './asks.ts';
 import { rangeOf } from './convert.ts';
 import type { Document } from './documents.ts';
 import { later } from './later.ts';
-import { DRAG, PICTURE, type DragAnswer, type DragParams, type PictureAnswer, type PictureParams } from './protocol.ts';
+import { DRAG, PICTURE, type DragAnswer, type DragParams, type PictureAnswer, type PictureParams, type PictureShown } from './protocol.ts';
 
 export function servePicture({ connection, documents, answer }: Asks): void {
-  connection.onRequest(PICTURE, (params: PictureParams, token: CancellationToken) => answer(params.textDocument.uri, token, (s, d) => answerOf(s, d, wantedOf(params))));
+  connection.onRequest(PICTURE, (params: PictureParams, token: CancellationToken) => answer(params.textDocument.uri, token, async (s, d): Promise<PictureAnswer | null> => {
+    const made = await answerOf(s, d, wantedOf(params));
+    return made && { ...made.answer, errors: made.errors() };
+  }));
   connection.onRequest(DRAG, (params: DragParams, token: CancellationToken) => answer(params.textDocument.uri, token, async (s, d): Promise<DragAnswer | null> => {
     const { item, gesture, x, y, free, dropped, version, stepped } = params;
     if (version !== d.version || typeof item !== 'string' || typeof x !== 'number' || typeof y !== 'number') return null;
@@ -17,8 +20,8 @@ export function servePicture({ connection, documents, answer }: Asks): void {
     const wanted = wantedOf(params);
     const made = dragged(s, wanted, { item, gesture: gesture === 'turn' ? 'turn' : 'move', to: stepped === true ? [x, -y] : [x / 1000, -y / 1000], stepped: stepped === true, free, dropped }, documents.textsFor(d));
     if ('refused' in made) return made;
-    const picture = await answerOf(made.after, d, wanted);
-    return picture && { version: d.version, edits: made.edits.map(e => ({ range: rangeOf(d, e.at), newText: e.newText })), picture };
+    const after = await answerOf(made.after, d, wanted);
+    return after && { version: d.version, edits: made.edits.map(e => ({ range: rangeOf(d, e.at), newText: e.newText })), picture: after.answer };
   }));
 }
 
@@ -27,11 +30,11 @@ function wantedOf({ line, setup, variant, view, plate, viewpoint }: PictureParam
   return { ...from, ...(typeof plate === 'string' ? { plate } : {}), ...(typeof line === 'number' ? { line } : {}), ...(typeof setup === 'string' ? { setup } : {}), ...(typeof variant === 'string' ? { variant } : {}), ...(typeof view === 'string' ? { view } : {}) };
 }
 
-async function answerOf(s: Snapshot, d: Document, wanted: Wanted): Promise<PictureAnswer | null> {
+async function answerOf(s: Snapshot, d: Document, wanted: Wanted): Promise<{ readonly answer: PictureShown; readonly errors: () => number } | null> {
   const { pictureOf, figuresOf } = await later();
   const picture = pictureOf(s, wanted);
   if (!picture) return null;
-  const { results, ...shown } = picture;
+  const { results, errors, ...shown } = picture;
   const items = picture.items.map(({ written, ...item }) => ({ ...item, ...(written.uri === s.uri ? { range: rangeOf(d, written) } : {}) }));
-  return { ...shown, items, figures: figuresOf(results), version: d.version };
+  return { answer: { ...shown, items, figures: figuresOf(results), version: d.version }, errors };
 }

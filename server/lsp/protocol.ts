@@ -56,7 +56,7 @@ export interface PictureParams {
   readonly line?: number;
   readonly setup?: string;
   readonly variant?: string;
-  /** one of the names in {@link PictureAnswer.views}; the first by default */
+  /** one of the names in {@link PictureShown.views}; the first by default */
   readonly view?: string;
   /** of views of one plate */
   readonly plate?: string;
@@ -109,9 +109,13 @@ export interface PictureProbe {
   readonly texts: readonly string[];
   /** what they are: `light at P1` */
   readonly words: string;
+  /** how far each column lies from the middle of the plate, as people say it: `25 mm to the left`; of the one that runs through it nothing; and of each row, `10 mm up` */
+  readonly across: readonly string[];
+  readonly down: readonly string[];
 }
 
-export interface PictureAnswer {
+/** A picture and what stands beside it. */
+export interface PictureShown {
   /** of the document that it was made of */
   readonly version: number;
   readonly setup: string;
@@ -133,6 +137,8 @@ export interface PictureAnswer {
   readonly figures: readonly { readonly label: string; readonly text: string }[];
   /** which colour of a screen it may be shown in while plates lie open, by what is written of plates and safelight, and in a sentence or two why */
   readonly dim: { readonly hue: 'red' | 'green' | 'blue' | 'black'; readonly why: string };
+}
+export interface PictureAnswer extends PictureShown {
   /** how many errors the page has */
   readonly errors: number;
 }
@@ -157,8 +163,8 @@ export interface DragParams extends PictureParams {
 }
 
 export type DragAnswer =
-  /** edits of that version of the document, and the picture as it would be */
-  | { readonly version: number; readonly edits: readonly { readonly range: TextRange; readonly newText: string }[]; readonly picture: PictureAnswer }
+  /** edits of that version of the document, and the picture as it would be, whose errors nobody has counted */
+  | { readonly version: number; readonly edits: readonly { readonly range: TextRange; readonly newText: string }[]; readonly picture: PictureShown }
   /** why not, as a sentence */
   | { readonly refused: string };
 

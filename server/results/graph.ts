@@ -159,10 +159,10 @@ export class Graph {
     const slot = this.slots;
     const values = new Float64Array(order.length);
     order.forEach((c, i) => { slot[c.index] = i; values[i] = this.values[c.index]!; });
-    const slots = free.map(c => (order[slot[c.index]!] === c ? slot[c.index]! : -1));
+    const freeAt = free.map(c => (order[slot[c.index]!] === c ? slot[c.index]! : -1));
     // What rests on none of them stays as it is.
     const moves = new Uint8Array(order.length);
-    for (const s of slots) if (s >= 0) moves[s] = 1;
+    for (const s of freeAt) if (s >= 0) moves[s] = 1;
     const steps: { readonly i: number; readonly rule: Rule; readonly from: readonly number[]; readonly args: number[] }[] = [];
     order.forEach((c, i) => {
       if (!c.rule || stop.has(c) || !c.inputs.some(x => moves[slot[x.index]!] === 1)) return;
@@ -170,7 +170,7 @@ export class Graph {
       steps.push({ i, rule: c.rule, from: c.inputs.map(x => slot[x.index]!), args: new Array<number>(c.inputs.length).fill(0) });
     });
     const evaluate = (at: readonly number[]): number => {
-      for (let k = 0; k < slots.length; k++) if (slots[k]! >= 0) values[slots[k]!] = at[k]!;
+      for (let k = 0; k < freeAt.length; k++) if (freeAt[k]! >= 0) values[freeAt[k]!] = at[k]!;
       for (const s of steps) {
         for (let k = 0; k < s.from.length; k++) s.args[k] = values[s.from[k]!]!;
         values[s.i] = s.rule.compute(s.args);

@@ -29,7 +29,7 @@ function many() {
 export async function drawings() {
   const outfile = resolve('.bench/drawing.mjs');
   await build({
-    stdin: { contents: "export { analyse } from './server/analysis.ts'; export { LineCache } from './grammar/parse.ts'; export { pictureOf } from './server/drawing/picture.ts'; export { dragged } from './server/drawing/drag/drag.ts'; export { pageOf } from './client/plan/html.ts';", resolveDir: process.cwd() },
+    stdin: { contents: "export { analyse } from './server/analysis.ts'; export { LineCache } from './grammar/parse.ts'; export { pictureOf } from './server/drawing/picture.ts'; export { dragged } from './server/drawing/drag/drag.ts'; export { pageOf } from './client/plan/html.ts'; export { shownOf, wouldOf } from './client/plan/shown.ts';", resolveDir: process.cwd() },
     outfile, bundle: true, format: 'esm', platform: 'node', target: 'node20', logLevel: 'warning',
   });
   return import(pathToFileURL(outfile).href);

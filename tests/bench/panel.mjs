@@ -67,17 +67,17 @@ export async function timePanel() {
 }
 
 async function pictures() {
-  const { analyse, pictureOf, dragged, pageOf } = await drawings();
+  const { analyse, pictureOf, dragged, pageOf, shownOf, wouldOf } = await drawings();
   const [file, text] = fullTable();
   const snapshot = analyse(file, text);
-  const items = picture => picture.items.map(item => ({ ...item, written: true }));
+  // As the server answers: where in the text an item stands only gives the order here.
+  const answered = picture => ({ ...picture, version: 1, figures: [], errors: picture.errors(), items: picture.items.map((item, line) => ({ ...item, range: { start: { line, character: 0 }, end: { line, character: 0 } } })) });
   const p = pictureOf(snapshot, { view: 'plan' });
-  const shown = { kind: 'picture', page: file, version: 1, setup: p.setup, choices: p.choices, look: p.view, looks: p.views, plate: p.plate, plates: p.plates, dim: p.dim, errors: p.errors, figures: [], sheet: p.sheet, items: items(p), marked: [] };
+  const shown = shownOf(answered(p), { page: file, marked: [] });
   const { x, y } = p.items.find(i => i.id === 'M100');
   const woulds = Array.from({ length: 20 }, (_, n) => {
     const made = dragged(snapshot, { view: 'plan' }, { item: 'M100', gesture: 'move', to: [(x + STRIDE * n) / 1000, y / 1000], stepped: false, free: false, dropped: false }, { text: () => undefined, resolve: path => path });
-    const picture = pictureOf(made.after, { view: 'plan' });
-    return { sheet: picture.sheet, items: items(picture), figures: [] };
+    return wouldOf(answered(pictureOf(made.after, { view: 'plan' })));
   });
   return { page: pageOf({ script: `${AT}plan.js`, style: `${AT}plan.css`, source: AT, nonce: 'bench' }), shown, woulds };
 }

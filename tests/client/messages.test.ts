@@ -9,7 +9,7 @@ const PICTURE = {
   sheet: { title: 'Whelk', box: { x: 0, y: 0, w: 10, h: 10 }, marks: [mark([{ tag: 'title', attributes: {}, children: [], text: 'M1' }])] },
   items: [{ id: 'M1', words: 'mirror M1', written: true, drags: ['move', 'turn'], x: 100, y: -50 }, { id: 'raw.1', words: 'leg', written: false, drags: [], stays: 'goes from thing to thing' }], marked: ['M1'],
 };
-const PROBE = { box: { x: 0, y: 0, w: 10, h: 10 }, columns: 2, rows: 1, values: [1, 2], texts: ['1 µW/cm²', '2 µW/cm²'], words: 'light at P1' };
+const PROBE = { box: { x: 0, y: 0, w: 10, h: 10 }, columns: 2, rows: 1, values: [1, 2], texts: ['1 µW/cm²', '2 µW/cm²'], words: 'light at P1', across: ['5 mm to the left', '5 mm to the right'], down: [''] };
 const DRAG = { kind: 'drag', n: 1, item: 'M1', gesture: 'move', x: 10, y: -20, stepped: false, free: false, dropped: false };
 const NOTHING = { kind: 'nothing', words: 'No page is open.' };
 
@@ -22,7 +22,7 @@ describe('to the page', () => {
     ['an attribute that is no text', { ...PICTURE, sheet: { ...PICTURE.sheet, marks: [{ tag: 'g', attributes: { onclick: () => 0 }, children: [] }] } }], ['a mark without marks', { ...PICTURE, sheet: { ...PICTURE.sheet, marks: [{ tag: 'g', attributes: {} }] } }],
     ['a colour that no screen has', { ...PICTURE, dim: { hue: 'amber', why: '' } }], ['no colour', { ...PICTURE, dim: undefined }], ['no plates', { ...PICTURE, plates: undefined }], ['errors that are no number', { ...PICTURE, errors: 'none' }],
     ['no view', { ...PICTURE, look: undefined }], ['views of no words', { ...PICTURE, looks: [{ name: 'plan' }] }], ['figures that are no text', { ...PICTURE, figures: [{ label: 'mismatch', text: 3 }] }],
-    ['a net of no rows', { ...PICTURE, probe: { ...PROBE, rows: 0, texts: [] } }], ['a net with a hole', { ...PICTURE, probe: { ...PROBE, texts: ['1 µW/cm²'] } }],
+    ['a net of no rows', { ...PICTURE, probe: { ...PROBE, rows: 0, texts: [] } }], ['a net with a hole', { ...PICTURE, probe: { ...PROBE, texts: ['1 µW/cm²'] } }], ['a net with a column too many', { ...PICTURE, probe: { ...PROBE, across: [...PROBE.across, ''] } }], ['a net with a row that is nowhere', { ...PICTURE, probe: { ...PROBE, down: [] } }],
     ['an item that is dragged otherwise', { ...PICTURE, items: [{ ...PICTURE.items[0], drags: ['stretch'] }] }], ['an item of no place', { ...PICTURE, items: [{ ...PICTURE.items[0], x: NaN }] }],
     ['an answer to nothing', { kind: 'would', words: 'M1 stays' }], ['an answer without a picture', { kind: 'would', n: 1, would: { items: [], figures: [] } }],
     ['marks without end', { ...PICTURE, sheet: { ...PICTURE.sheet, marks: [deep] } }], ['items of no name', { ...PICTURE, items: [{ words: 'M1', written: true }] }], ['ids that are no words', { kind: 'marked', ids: [1] }], ['choices of no list', { ...PICTURE, choices: {} }],

@@ -48,11 +48,19 @@ describe('the colour of a picture beside open plates', () => {
   });
   test('comes with the picture, of the variant that is shown, with how many errors the page has', () => {
     const text = setup('Whelk', 'green', ['sensitive to: red']).replace(/\}\n$/, '  laser lamp at (0, 0) mm heading 0°\n  beam stop B1 at (500, 0) mm\n  beam raw from lamp\n    -> B1\n  variant "panchromatic" {\n    P1 {\n      sensitive to: all\n    }\n  }\n}\n');
-    const picture = (t: string, variant?: string): unknown => { const p = pictureOf(analyse('file:///saltmarsh/setup.plate', t), variant === undefined ? {} : { variant }); return [p?.dim.hue, p?.errors]; };
+    const picture = (t: string, variant?: string): unknown => { const p = pictureOf(analyse('file:///saltmarsh/setup.plate', t), variant === undefined ? {} : { variant }); return [p?.dim.hue, p?.errors()]; };
     expect(picture(text)).toEqual(['green', 0]);
     expect(picture(text, 'panchromatic')).toEqual(['black', 0]);
     // one slip, one error
     expect(picture(text.replace('500, 0) mm', '500, 0) mW'))).toEqual(['green', 1]);
+  });
+  test('is drawn without a look for errors, which steps of a drag would wait for', () => {
+    const snapshot = analyse('file:///saltmarsh/setup.plate', setup('Whelk', 'green', ['sensitive to: red']));
+    let looks = 0;
+    const watched = new Proxy(snapshot, { get: (of, name) => { if (name === 'findings') looks++; return Reflect.get(of, name) as unknown; } });
+    const picture = pictureOf(watched)!;
+    expect(looks).toBe(0);
+    expect([picture.errors(), looks]).toEqual([0, 1]);
   });
   test('on the workshop’s pages never is one that a plate there sees', () => {
     const told = EXAMPLES.flatMap(e => { const p = pictureOf(analyse(e.uri, e.text, disk)); return p ? [[e.name.split('/').at(-1), p.dim.hue]] : []; });

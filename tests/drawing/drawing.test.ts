@@ -71,7 +71,7 @@ describe('light', () => {
     expect(left[1]! + right[1]!).toBeCloseTo(0, 9);
   });
   test('a spread beam is drawn as wide as it is: w = r z / f', () => {
-    const legs = drawn(setup('laser red at (0, 0) mm heading 0° {', '  wavelength: 632.8 nm', '  beam diameter: 0.8 mm', '}', 'spreader R1 at (200, 0) mm {', '  focal length: 4.5 mm', '}', 'object whelk at (1220, 0) mm', 'plate P1 at (1200, 0) mm heading 180° {', '  size: 63 x 63 mm', '}', 'beam all from red', '  -> R1', '  -> P1 through', '  -> whelk', '  -> P1')).legs;
+    const legs = drawn(setup('laser red at (0, 0) mm heading 0° {', '  wavelength: 632.8 nm', '  wavelength: 632.8 nm', '  beam diameter: 0.8 mm', '}', 'spreader R1 at (200, 0) mm {', '  focal length: 4.5 mm', '}', 'object whelk at (1220, 0) mm', 'plate P1 at (1200, 0) mm heading 180° {', '  size: 63 x 63 mm', '}', 'beam all from red', '  -> R1', '  -> P1 through', '  -> whelk', '  -> P1')).legs;
     // 0.4 mm · √(1 + (200/794.33)²) = 0.4125 mm on the lens; × (1000 − 4.5)/4.5 = 91.2 mm; the plate takes 31.5 of it. z_R: Siegman (1986), as in published-values.json.
     const l = legs.find(x => x.words === 'R1 → P1')!;
     expect(l.whole[1] * 1000).toBeGreaterThan(90);
@@ -111,6 +111,17 @@ describe('light', () => {
     const svg = svgOf(drawn(setup(...CORNER, 'black card BC1 at (500, 0) mm heading 180° {', '  size: 60 x 150 mm', '}')));
     expect(tags(svg).filter(t => t.attributes['class'] === 'blocked')).toHaveLength(1);
     expect(svg).toContain('BC1 stands in red → M1<');
+  });
+  // Light spreads from a point 2 mm behind R1; its edge at a plate 100 mm high, 1000 mm away, is 50 mm off the axis: 25 mm where the card stands, half way. What the light has of the plate's 300 mm there ends 75 mm off.
+  const WIDE = ['beam height: 120 mm', 'laser red at (-300, 0) mm heading 0° {', '  wavelength: 632.8 nm', '  beam diameter: 0.8 mm', '}', 'spreader R1 at (0, 0) mm {', '  focal length: 2 mm', '}', 'plate P1 at (1000, 0) mm heading 180° {', '  size: 300 x 100 mm', '}', 'beam reference from red', '  -> R1', '  -> P1'];
+  test.each([
+    ['on the axis', '(500 mm, 0 mm)', 'BC1 stands in R1 → P1'],
+    ['17.5 mm off the axis, with 7.5 of the light’s 50 mm in its way', '(500 mm, 24 mm)', 'BC1 reaches into the light of R1 → P1'],
+    ['58 to 72 mm off the axis', '(500 mm, 65 mm)', 'BC1 shades a part of P1 (R1 → P1)'],
+    // 82 mm less half of 13 mm is where the light ends, give or take the tape.
+    ['at the edge of the shadow, by a tape of 20 mm', '(500 mm, 82 mm ± 20 mm)', 'BC1 may shade a part of P1 (R1 → P1)'],
+  ])('of what stands %s no more is said than is so', (_, place, words) => {
+    expect(drawn(setup(...WIDE, `black card BC1 at ${place} heading 180° {`, '  size: 13 x 300 mm', '}')).blocked.map(b => b.words)).toEqual([words]);
   });
 });
 

@@ -1,4 +1,4 @@
-// Pictures pinned as files, one of each view, so that a change of the looks is seen in review: `npx vitest run tests/drawing/golden.test.ts -u` writes them afresh. Look at each that changed, and say in the commit why.
+// Pictures pinned as files, one of each view and some of what stands in it in other ways, so that a change of the looks is seen in review: `npx vitest run tests/drawing/golden.test.ts -u` writes them afresh. Look at each that changed, and say in the commit why.
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../server/analysis.ts';
 import { svgOf } from '../../server/drawing/svg.ts';
@@ -15,14 +15,15 @@ const PINNED = [
   ['ratio', 'whelk-on-the-table'],
   ['brightness', 'whelk-on-the-table'],
 ] as const;
+const MORE = [['object', 'back-lit-leaf'], ['object', 'image-plane-transfer']] as const;
 
 test('there is one of each view', () => { expect(PINNED.map(([view]) => view)).toEqual(VIEWS.map(v => v.name)); });
 
 describe('pictures as they are pinned', () => {
-  test.each(PINNED)('%s of %s', async (view, name) => {
+  test.each<readonly [string, string, string]>([...PINNED.map(([view, name]) => [view, name, view] as const), ...MORE.map(([view, name]) => [view, name, `${view}-${name}`] as const)])('%s of %s', async (view, name, file) => {
     const { uri, text } = EXAMPLES.find(e => e.name === `examples/${name}.plate`)!;
     const of = viewNamed(view)!.of(analyse(uri, text, disk).results[0]!, {});
     expect(of, 'has a picture').toBeTypeOf('function');
-    if (typeof of === 'function') await expect(svgOf(of().sheet)).toMatchFileSnapshot(`golden/${view}.svg`);
+    if (typeof of === 'function') await expect(svgOf(of().sheet)).toMatchFileSnapshot(`golden/${file}.svg`);
   });
 });

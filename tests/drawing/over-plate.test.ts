@@ -230,6 +230,14 @@ test('the probe has the figures of the map, over the plate as it is drawn', () =
   expect(probe!.box.x + probe!.box.w).toBeLessThan(sheet.box.x + sheet.box.w);
 });
 
+test('the probe says where on the plate a figure is, from the middle', () => {
+  const { across, down } = drawn(results(placed('(300, 600)')), 'light').probe!;
+  // A plate of 100 x 80 mm in 24 steps: 50 and 40 mm from the middle to its edges, and 4.1667 and 3.3333 mm a step.
+  expect([across, down].map(l => [0, 11, 12, 13, 24].map(i => l[i]))).toEqual([
+    ['50 mm to the left', '4.2 mm to the left', '', '4.2 mm to the right', '50 mm to the right'], ['40 mm up', '3.3 mm up', '', '3.3 mm down', '40 mm down'],
+  ]);
+});
+
 test.each(EXAMPLES.map(e => [e.name, e] as const))('is the same text each time, with no number that is none: %s', (_, e) => {
   const once = (): string[] => analyse(e.uri, e.text, disk).results.flatMap(r => ['light', 'ratio', 'brightness'].flatMap(v => { const of = viewNamed(v)!.of(r, {}); return typeof of === 'string' ? [of] : [svgOf(of().sheet)]; }));
   const [a, b] = [once(), once()];

@@ -187,10 +187,6 @@ describe('words', () => {
   ])('say why there is none: %s', (_, text, words) => {
     for (const view of ['object', 'pair']) expect(viewNamed(view)!.of(results(text), {})).toEqual(expect.stringContaining(words));
   });
-  test('say it of a transfer and of ground glass', () => {
-    expect(viewNamed('object')!.of(example('rainbow-transfer.plate'), { plate: 'P2' })).toContain('P2 sees the light of H1');
-    expect(viewNamed('object')!.of(example('back-lit-leaf.plate'), {})).toContain('not by way of ground glass');
-  });
 });
 
 test.each(EXAMPLES.map(e => [e.name, e] as const))('is the same text each time, with no number that is none: %s', (_, e) => {

@@ -71,6 +71,8 @@ const clean = async (what) => expect(await page.locator('.tab.dirty').count() ==
 
 /** Gives the keyboard to the text, wherever it is. */
 async function toText() {
+  // A question that closes later gives the keyboard back to where it was.
+  await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
   const there = page.locator('.monaco-editor.focused').first();
   // While a question closes, a key may go nowhere.
   await until(async () => {
@@ -291,7 +293,7 @@ export const STEPS = {
   async 'another view is chosen from a list, and the figures stand below'() {
     await panel.locator('#figures li').first().waitFor();
     const looks = panel.locator('#looks select');
-    await looks.selectOption({ label: 'the arms unrolled, one under the other' });
+    await looks.selectOption({ label: 'the arms unrolled' });
     await item('object.5').waitFor();
     await until(async () => await item('M1').count() === 0, 'the table is still shown');
     const side = looks.locator('option', { hasText: 'the table from its near side' });
@@ -304,7 +306,7 @@ export const STEPS = {
       return /: \S/.test(await panel.locator('#under').textContent());
     }, 'no figure under the pointer');
     await panel.locator('#said', { hasText: await panel.locator('#under').textContent() }).waitFor({ state: 'attached' });
-    if (process.env.SCREENSHOTS) await page.screenshot({ path: join(process.env.SCREENSHOTS, 'light.png') });
+    await picture('light');
     await looks.selectOption({ label: 'the object as the plate sees it' });
     const seen = panel.locator('#view text', { hasText: 'seen from' });
     await seen.filter({ hasText: 'from the middle of P1' }).waitFor();
@@ -314,6 +316,39 @@ export const STEPS = {
     if (process.env.SCREENSHOTS) await page.screenshot({ path: join(process.env.SCREENSHOTS, 'object.png') });
     await looks.selectOption({ label: 'the table from above' });
     await item('M1').waitFor();
+    await clean('looking');
+  },
+  async 'the figures of a map are read by keys, which go back to moving the view'() {
+    await panel.locator('#looks select').selectOption({ label: 'the beam ratio over the plate' });
+    const point = panel.locator('#map-point');
+    const said = (words) => panel.locator('#said', { hasText: words }).waitFor({ state: 'attached' });
+    await point.waitFor({ state: 'attached' });
+    await plan.focus();
+    await press('Tab');
+    expect(await point.evaluate((element) => element === document.activeElement), 'Tab does not come to the point');
+    expect(/^beam ratio at P1: a map/.test(await point.getAttribute('aria-label')), 'it is not said what it is of');
+    await said(/^beam ratio at P1: \S+, in the middle$/);
+    const whole = await view();
+    // A plate of 63 x 63 mm in 24 steps: 2.625 mm each, and 31.5 mm to the edge.
+    await press('ArrowRight', 'ArrowRight', 'ArrowUp');
+    await said(/, from the middle 5\.3 mm to the right and 2\.6 mm up$/);
+    await press('Shift+ArrowLeft');
+    await said(/, from the middle 3[12] mm to the left and 2\.6 mm up$/);
+    expect((await panel.locator('#said').textContent()).startsWith(`${await panel.locator('#under').textContent()}, `), 'what is said is not what is shown');
+    expect(await view() === whole, 'the view has moved');
+    await picture('map-by-keys');
+    expect(await grave() === '', await grave());
+    await press('Home');
+    await said(/, in the middle$/);
+    await press('Shift+Tab');
+    expect(await plan.evaluate((element) => element === document.activeElement), 'Shift+Tab does not lead back');
+    expect(await panel.locator('#under').textContent() === '', 'the figure of the point is still shown');
+    await press('ArrowRight');
+    expect(await view() !== whole, 'arrow keys do not move the view any more');
+    await press('0');
+    await panel.locator('#looks select').selectOption({ label: 'the table from above' });
+    await item('M1').waitFor();
+    expect(await point.count() === 0, 'the table has the point of a map');
     await clean('looking');
   },
   async 'a mirror is dragged to another hole: that is in the text, and one undo takes it back'() {
@@ -575,6 +610,21 @@ export const STEPS = {
     await plan.and(panel.locator('[aria-label="Razor clam"]')).waitFor();
     await read('strings.plate');
     await panel.locator('#nothing', { hasText: 'Nothing of “By string” has a place on the table' }).waitFor();
+  },
+  async 'a page of lengths by string shows its arms, though nobody asked for another view'() {
+    await read('whelk-by-string.plate');
+    // In the order of the text: the reference first, 750 and 721 mm.
+    await item('reference.2').waitFor();
+    expect(await panel.locator('#looks select').evaluate((list) => list.selectedOptions[0].text) === 'the arms unrolled', 'the list has another view');
+    expect(await panel.locator('#nothing').isHidden() && await panel.locator('#note').textContent() === '', 'it is said that something is not drawn');
+    const plan = panel.locator('#looks option', { hasText: 'the table from above' });
+    expect(await plan.evaluate((o) => o.disabled && o.title.includes('has a place')), 'the table from above is offered, or does not say why it cannot be drawn');
+    await panel.locator('#figures li', { hasText: 'mismatch' }).waitFor();
+    await picture('arms-by-string');
+    // Back where things have places, the table is what is shown.
+    await read(PAGE);
+    await item('gate').waitFor();
+    await clean('looking');
   },
   async 'a name that looks like markup is only ever text'() {
     await read('hostile.plate');

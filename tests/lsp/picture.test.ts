@@ -112,6 +112,8 @@ describe('a drag', () => {
       { range: { start: { line: 3, character: 16 }, end: { line: 3, character: 20 } }, newText: '800' },
     ]);
     expect(answer.picture.items.find(i => i.id === 'M1')!.words).toBe('mirror M1 at (800, 200) mm');
+    // Errors are counted of what is written only.
+    expect(answer.picture).not.toHaveProperty('errors');
     // nothing is written
     expect((await ask(page)).items.find(i => i.id === 'M1')!.words).toBe('mirror M1 at (1000, 100) mm');
   });

@@ -16,6 +16,7 @@ export class Figures {
 
   update(figures: Shown['figures'], probe?: Shown['probe']): void {
     this.foot.hidden = figures.length === 0 && !probe;
+    this.foot.classList.toggle('of-map', probe !== undefined);
     figures.forEach(({ label, text }, i) => {
       const row = (this.list.children[i] ?? this.list.appendChild(lineOf())) as HTMLElement;
       write(row.children[0]!, label);
@@ -24,6 +25,13 @@ export class Figures {
     while (this.list.children.length > figures.length) this.list.lastChild!.remove();
     this.probe = probe;
     if (!probe) this.point();
+  }
+
+  /** What somebody went to by keys is told at once. */
+  tell(figure: string, place?: string): void {
+    clearTimeout(this.resting);
+    write(this.under, figure);
+    if (place !== undefined) write(this.said, `${figure}, ${place}`);
   }
 
   /** @param at where the pointer is in the sheet, mm */

@@ -145,7 +145,7 @@ export class Items {
 
   private refresh(): void {
     const [tab, lit] = [this.current === undefined ? undefined : this.elementOf(this.current), this.marked.flatMap(id => this.elementOf(id) ?? [])];
-    for (const e of this.tabbed === tab ? [] : [this.tabbed]) e?.setAttribute('tabindex', '-1');
+    if (this.tabbed !== tab) this.tabbed?.setAttribute('tabindex', '-1');
     for (const e of this.lit) if (!lit.includes(e)) e.removeAttribute('aria-current');
     tab?.setAttribute('tabindex', '0');
     for (const e of lit) e.setAttribute('aria-current', 'true');

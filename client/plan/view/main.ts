@@ -5,6 +5,7 @@ import { Dark } from './dark.ts';
 import { Drags } from './drags.ts';
 import { Figures } from './figures.ts';
 import { Items } from './items.ts';
+import { MapPoint } from './map-point.ts';
 import { patch, type Drawn } from './patch.ts';
 import { CANVAS } from './svg.ts';
 import { View } from './view.ts';
@@ -33,6 +34,7 @@ const items = new Items(plan, layer, choose);
 const view = new View(plan, layer, e => items.grip(e as MouseEvent) !== undefined, remember);
 const lists = new ChoiceLists((setup, variant) => { editor.postMessage({ kind: 'choose', setup, variant }); }, look, ofPlate);
 const figures = new Figures(said);
+const point = new MapPoint(plan, layer, (figure, place) => { figures.tell(figure, place); });
 const dark = new Dark(plan, words => { said.textContent = words; }, () => { drags.leave(); hint.textContent = ''; remember(); });
 
 function picture(next: Shown): void {
@@ -58,6 +60,7 @@ function picture(next: Shown): void {
     view.of(next.sheet.box);
     if (other) place(first);
   });
+  point.update(next.probe);
   if (!other) show(fresh);
   remember();
 }
@@ -98,6 +101,7 @@ function empty({ words, example, setup, choices = [] }: Nothing): void {
   nothing.querySelector('pre')!.textContent = example ?? '';
   lists.update(choices, setup);
   figures.update([]);
+  point.update(undefined);
 }
 
 /** Of several items in a line, the first is enough. */
@@ -165,7 +169,7 @@ plan.addEventListener('keydown', e => {
   if (dark.isBlack) return;
   const act = e.ctrlKey || e.metaKey || e.altKey ? undefined : KEYS[e.key];
   if (eyed(e) || stepped(e)) e.stopPropagation(); // the editor has uses of its own for these
-  else if (items.key(e)) { if (items.place) view.seek(items.place); } else if (act) act();
+  else if (point.key(e)) { if (point.inSight) view.seek(point.inSight); } else if (items.key(e)) { if (items.place) view.seek(items.place); } else if (act) act();
   else return;
   e.preventDefault();
 });

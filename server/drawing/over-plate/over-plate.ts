@@ -81,9 +81,15 @@ function drawn(map: OverPlate, { setup, graph }: Results): Drawn {
   return {
     sheet: { title: `${setup.name}: ${words}`, box: sheet, marks: [mark('rect', { class: 'paper', x: sheet.x, y: sheet.y, width: sheet.w, height: sheet.h }), ...head, ...marks, ...foot.marks] },
     plate: plate.id,
-    probe: { box, columns: count, rows: count, values, texts: values.map(v => textOf(map, v)), words },
+    probe: { box, columns: count, rows: count, values, texts: values.map(v => textOf(map, v)), words, across: awayFrom(sides[0], count, 'to the left', 'to the right'), down: awayFrom(sides[1], count, 'up', 'down') },
   };
 }
+
+/** Of so many even steps over a side of the plate, how far each lies from its middle. @param side m */
+const awayFrom = (side: number, count: number, before: string, behind: string): string[] => Array.from({ length: count }, (_, i) => {
+  const far = (side * (2 * i - (count - 1))) / (2 * (count - 1));
+  return far === 0 ? '' : `${millimetres(Math.abs(far))} ${far < 0 ? before : behind}`;
+});
 
 /** Middle and corners. */
 function figures(map: OverPlate, box: Box): { readonly at: Point; readonly text: string; readonly words: string }[] {

@@ -40,15 +40,21 @@ export function legendMarks(stage: Stage, seen: readonly SeenShape[], r: Results
   const bar = lengthOf(0.4 * width / perMetre);
   row(at => [mark('path', { class: 'scale', d: `M${n(x)} ${n(at + 0.2 * size)}v${n(0.6 * size)}M${n(x)} ${n(at + size / 2)}h${n(bar * perMetre)}M${n(x + bar * perMetre)} ${n(at + 0.2 * size)}v${n(0.6 * size)}` }), label(`${show(bar, LENGTH)} where the middle is`, x + bar * perMetre + size, at + 0.8 * size, size, 'letter')], '');
   const notes = [
-    ...objects.filter(o => o.bright?.every(b => b < DARK)).map(o => `All of ${o.object.id} records dark.`),
+    ...objects.filter(recordsDark).map(o => `All of ${o.object.id} records dark.`),
     ...objects.filter(o => o.assumed && o.shape === 'rounded').map(o => `The shape of ${o.object.id} is not written, so that it is drawn rounded.`),
     ...stage.view.notes.map(s => `${s[0]!.toUpperCase()}${s.slice(1)}.`),
-    'Surfaces count as dull, and throw no shadow on each other.',
+    ...(objects.some(o => o.shape !== 'window') ? ['Surfaces count as dull, and throw no shadow on each other.'] : []),
   ];
   for (const words of notes) for (const line of broken(words, width / 0.85, size)) { marks.push(label(line, x, y + 0.8 * size, 0.9 * size, 'letter quiet')); y += 1.4 * size; }
   return { marks, height: y - top };
 }
 const OVER = 0.5;
+
+/** Beside its own best lit part: what stands before a brighter thing is no darker for that. */
+function recordsDark({ bright, light }: Stage['view']['objects'][number]): boolean {
+  const most = light.reduce((a, b) => Math.max(a, b), 0);
+  return bright?.every(b => b < DARK * most) === true;
+}
 
 /** A round length that is no longer. */
 export const lengthOf = (most: number): number => { const ten = 10 ** Math.floor(Math.log10(most)); return ten * ([5, 2, 1].find(v => v * ten <= most) ?? 1); };

@@ -47,6 +47,8 @@ const stages = new WeakMap<PlateView, Stage>();
 
 /** Nearer than so many times the half width of the objects nobody looks at them. */
 const CLEAR = 3;
+/** What is nearer to the eye than that share of the way is not given room. */
+const NEAREST = 0.1;
 
 /** Laid out once: an eye that moves finds everything in its place. */
 export function stageOf(view: PlateView): Stage {
@@ -55,10 +57,17 @@ export function stageOf(view: PlateView): Stage {
   const target = view.objects.reduce<Vector>((sum, o) => sum.map((c, i) => c + o.middle[i]! / view.objects.length) as unknown as Vector, [0, 0, 0]);
   const before = lookingFrom(view.at, target);
   const laid = view.objects.map(of => lay(of, before));
-  let reach = 0;
-  for (const { corners } of laid) for (let i = 0; i < corners.length; i += 3) reach = Math.max(reach, Math.hypot(corners[i]!, corners[i + 1]!, corners[i + 2]!));
+  const all = laid.map(({ of, corners }) => {
+    const [x, y, toward] = before(of.middle);
+    let own = 0;
+    for (let i = 0; i < corners.length; i += 3) own = Math.max(own, Math.hypot(corners[i]! - x, corners[i + 1]! - y, corners[i + 2]! - toward));
+    return { reach: Math.hypot(x, y) + own, toward };
+  });
   const distance = Math.hypot(...minus(view.at, target));
-  const stage: Stage = { view, target, back: Math.max(1, (CLEAR * reach) / distance), reach: 1.3 * Math.max(1e-4, reach), before, laid };
+  const back = Math.max(1, (CLEAR * Math.max(...all.map(a => a.reach))) / distance);
+  // What stands before the middle looks larger, what stands behind it smaller.
+  const looks = all.map(({ reach, toward }) => (reach * back * distance) / Math.max(NEAREST * distance, back * distance - toward));
+  const stage: Stage = { view, target, back, reach: 1.3 * Math.max(1e-4, ...looks), before, laid };
   stages.set(view, stage);
   return stage;
 }

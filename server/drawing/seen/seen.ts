@@ -82,4 +82,4 @@ function placeWords([x, y]: Point): string {
 /** What is nearer than anybody looks from is drawn from further back. */
 const backWords = ({ view, target, back }: Stage): string => (back === 1 ? '' : `, ${millimetres((back - 1) * Math.hypot(...view.at.map((c, i) => c - target[i]!)))} behind it: from nearer nobody sees all of it`);
 
-const itemsOf = ({ view }: Stage): Item[] => view.objects.map(({ object }) => ({ id: object.id, words: `object ${object.id}, as ${view.plate.id} sees it`, written: fixed(object.at) }));
+const itemsOf = ({ view }: Stage): Item[] => view.objects.map(({ object }) => ({ id: object.id, words: `${object.kind.word} ${object.id}, as ${view.plate.id} sees it`, written: fixed(object.at) }));

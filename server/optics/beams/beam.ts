@@ -124,9 +124,8 @@ export function radiusHere({ level, upright, wavelength, quality }: Beam): Both 
 
 /** `radiusHere` of one axis alone. */
 export function parameterRadius(parameter: BeamParameter, wavelength: number, quality: number): number {
-  const past = nearestWithin(pasts, parameter.past);
-  const rayleigh = nearestWithin(rayleighs, parameter.rayleigh);
-  const spread = (nearestWithin(beamQualities, quality) * nearestWithin(wavelengths, wavelength)) / Math.PI;
+  const { past, rayleigh } = orderlyParameter(parameter);
+  const spread = spreadOf({ wavelength: nearestWithin(wavelengths, wavelength), quality: nearestWithin(beamQualities, quality) });
   return Math.sqrt(spread / rayleigh) * Math.sqrt(past * past + rayleigh * rayleigh);
 }
 

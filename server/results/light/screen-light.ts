@@ -5,15 +5,12 @@ import { ANGLE, LENGTH, LIGHT, NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { litScreen } from '../object/screens.ts';
 import { weighted } from '../rules/lengths.ts';
-import { evenlyLit, objectLight, patchesFor, PREDICTED_BEHIND, PREDICTED_SOFT } from '../rules/object-light.ts';
+import { BEHIND, evenlyLit, objectLight, patchesFor, PREDICTED_BEHIND, PREDICTED_SOFT } from '../rules/object-light.ts';
 import type { Form } from '../rules/surface.ts';
 import type { LightContext } from './context.ts';
 import { beamNumbers, FOR_EACH, MICRO, PER_WATT, spreads, type Ways, type Yield } from './yield.ts';
 
 const MM = parseUnit('mm')!;
-
-/** Beyond this angle from the front, rad, a screen lights an object from behind: the plate sees the screen round and through it, 120°. */
-const BEHIND = (120 / 180) * Math.PI;
 
 /** The screen that lights the object of an arm, and the two legs from it to the plate; undefined where something else scatters before the object. */
 export function screenBefore(arm: Arm): { readonly screen: Thing; readonly onto: Leg; readonly across: Leg; readonly on: Leg } | undefined {

@@ -114,7 +114,7 @@ export function formOf(object: Thing, values: Values): Form {
   };
 }
 
-function sidesOfObject(object: Thing, depth: Cell | undefined, values: Values, form: Form): readonly Cell[] | undefined {
+export function sidesOfObject(object: Thing, depth: Cell | undefined, values: Values, form: Form): readonly Cell[] | undefined {
   if (form.points) return [];
   const sides = sidesOfThing(object, values) ?? [];
   const round = object.facts.has('diameter') ? values.fact(object, 'diameter') : undefined;

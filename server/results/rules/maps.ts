@@ -1,5 +1,5 @@
 /** Rules of the path difference and the brightness of single pairs of a point of the plate and a part of the object, and the maps that find which pairs matter. */
-import { contrastTable, darkest, recordedBrightnesses } from '../../optics/maps/brightness.ts';
+import { contrastTable, darkest, recordedBrightnesses, type ContrastTable } from '../../optics/maps/brightness.ts';
 import { differenceExtremes } from '../../optics/maps/differences.ts';
 import { offsetFor, pairs } from '../../optics/maps/pairs.ts';
 import { packed, platePoints } from '../../optics/maps/points.ts';
@@ -143,12 +143,14 @@ export function search(layout: Layout, x: readonly number[], brightness: ((misma
 
 /** Brightness with which each of some parts records, averaged over the plate. `reach`: the mismatch that is largest in size, m. */
 export function recordedOver(s: Scene, points: Float64Array, brightness: (mismatch: number) => number, reach = reachOf(s, points)): Float64Array {
-  const cells = platePoints(s.plate, s.width, s.height, ACROSS, ACROSS, 'in cells');
-  const table = contrastTable(d => Math.sqrt(brightness(d)), Math.max(1e-6, reach), STEPS);
-  return recordedBrightnesses(pairs(cells, points, s.reference, s.light, offsetOf(s)), table);
+  return recordedBy(s, points, tableOf(brightness, reach));
 }
+/** The same with a table of the contrast, for many scenes that have one laser. */
+export const tableOf = (brightness: (mismatch: number) => number, reach: number): ContrastTable => contrastTable(d => Math.sqrt(brightness(d)), Math.max(1e-6, reach), STEPS);
+export const recordedBy = (s: Scene, points: Float64Array, table: ContrastTable): Float64Array => recordedBrightnesses(pairs(platePoints(s.plate, s.width, s.height, ACROSS, ACROSS, 'in cells'), points, s.reference, s.light, offsetOf(s)), table);
 const offsetOf = (s: Scene): number => offsetFor(s.plate.origin, HERE, s.reference, s.light, s.mismatch);
-function reachOf(s: Scene, points: Float64Array): number {
+/** The mismatch that is largest in size between the plate and some parts, m. */
+export function reachOf(s: Scene, points: Float64Array): number {
   const extremes = differenceExtremes(pairs(platePoints(s.plate, s.width, s.height, COARSE, COARSE, 'to the edges'), points, s.reference, s.light, offsetOf(s)));
   return Math.abs(extremes?.largest.difference ?? 0);
 }

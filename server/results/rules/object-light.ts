@@ -18,8 +18,10 @@ const SPREAD = 'Siegman, Lasers (1986) ch. 17 (from memory)';
 const LAMBERT = 'Lambert’s cosine law (any radiometry text)';
 
 /** The six numbers of a beam: past and Rayleigh range of its level and of its upright focus, wavelength, quality. */
-const beamOf = (x: readonly number[]): Beam => ({ level: { past: x[0]!, rayleigh: x[1]! }, upright: { past: x[2]!, rayleigh: x[3]! }, wavelength: x[4]!, quality: x[5]! });
+export const beamOf = (x: readonly number[]): Beam => ({ level: { past: x[0]!, rayleigh: x[1]! }, upright: { past: x[2]!, rayleigh: x[3]! }, wavelength: x[4]!, quality: x[5]! });
 const BEAM = 6;
+/** Beyond this angle from the front, rad, a screen lights an object from behind: the plate sees the screen round and through it, 120°. */
+export const BEHIND = (120 / 180) * Math.PI;
 const HERE: Vector = [0, 0, 0];
 const vector = (x: readonly number[], i: number): Vector => [x[i]!, x[i + 1]!, x[i + 2]!];
 /** A plate that is seen from before it, with light that comes from its right at an angle from its normal, level. */

@@ -79,6 +79,8 @@ export class PlanPanel {
     const { webview } = this.panel = panel;
     const at = (file: string): string => webview.asWebviewUri(Uri.joinPath(dist, file)).toString();
     panel.onDidDispose(() => { if (this.panel === panel) this.panel = this.shown = this.chosen = this.variant = this.look = undefined; });
+    // Loaded anew with the window, a page may say that it is ready before the panel counts as visible.
+    panel.onDidChangeViewState(() => { if (panel.visible) void this.ask(); });
     // A page that was hidden is loaded anew, and says that it is ready.
     webview.onDidReceiveMessage((m: unknown) => { if (isFromPage(m)) this.heard(m); });
     panel.iconPath = { light: Uri.joinPath(this.folder, 'client/plan-light.svg'), dark: Uri.joinPath(this.folder, 'client/plan-dark.svg') };

@@ -53,12 +53,13 @@ interface Near {
 function costOf(box: Box, own: Box, taken: readonly Box[], { boxes, lines, frame }: Near, anyway: number, most: number): number {
   let cost = anyway;
   if (box.x < frame.x || box.y < frame.y || box.x + box.w > frame.x + frame.w || box.y + box.h > frame.y + frame.h) cost += 50;
-  for (const t of taken) if (cost < most && overlaps(box, t)) cost += 20;
-  for (const b of boxes) if (cost < most && b !== own && overlaps(box, b)) cost += 6;
+  if (cost >= most) return cost;
+  for (const t of taken) if (overlaps(box, t) && (cost += 20) >= most) return cost;
+  for (const b of boxes) if (b !== own && overlaps(box, b) && (cost += 6) >= most) return cost;
   // Letters that only just miss a line look as if it ran into them.
   const air = 0.25 * box.h;
   const airy: Box = { x: box.x - air, y: box.y - air, w: box.w + 2 * air, h: box.h + 2 * air };
-  for (const { line: [a, b], span } of lines) if (cost < most && touches(airy, span) && crosses(airy, a, b)) cost += 3;
+  for (const { line: [a, b], span } of lines) if (touches(airy, span) && crosses(airy, a, b) && (cost += 3) >= most) return cost;
   return cost;
 }
 

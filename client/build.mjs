@@ -19,7 +19,7 @@ const BUNDLES = [
   },
   {
     // What these share becomes a file of its own, as does what is only asked for later. In a worker names of one file would be names of all, and nobody but server.worker.js makes `exports`.
-    ...both, files: { 'server.cjs': 'server/lsp/node.ts', 'server.browser.js': 'server/lsp/browser.ts', 'server.worker.js': 'server/lsp/worker.ts' },
+    ...both, seldom: ['child_process', 'crypto'], files: { 'server.cjs': 'server/lsp/node.ts', 'server.browser.js': 'server/lsp/browser.ts', 'server.worker.js': 'server/lsp/worker.ts' },
     output: { chunkFileNames: ({ isDynamicEntry }) => (isDynamicEntry ? 'server.[name].js' : 'server.core.js'), banner: '(function(exports){', footer: '})(typeof exports==="undefined"?{}:exports)' },
   },
   { ...web, files: { 'plan.js': 'client/plan/view/main.ts' }, output: { format: 'iife' } },
@@ -34,17 +34,32 @@ rmSync('dist', { recursive: true, force: true });
 for (const bundle of BUNDLES) await write(bundle);
 await writeStyle();
 
+/** Parts of Node.js that a package asks for at once and needs seldom or never: each is loaded when something of it is used, so that a start does not wait for it. */
+function later(parts) {
+  const mark = '\0later:';
+  return {
+    is: id => id.startsWith(mark),
+    plugin: {
+      name: 'later',
+      resolveId: name => (parts.includes(name) ? mark + name : null),
+      load: id => (id.startsWith(mark) ? `export default new Proxy({}, { get: (_, name) => require(${JSON.stringify(`node:${id.slice(mark.length)}`)})[name] });` : null),
+    },
+  };
+}
+
 /** Modules of packages are laid side by side instead of each in a function of its own, which halves what a start has to read twice. */
-async function write({ files, target, conditions, external = [], output }) {
+async function write({ files, target, conditions, external = [], seldom = [], output }) {
   const preferBuiltins = conditions.includes('node');
+  const { is, plugin } = later(seldom);
   const bundle = await rollup({
     input: files,
     external: name => external.includes(name) || name.startsWith('node:'),
     // A file may give others more than its source exports.
     preserveEntrySignatures: 'allow-extension',
     plugins: [
+      plugin,
       resolve({ browser: !preferBuiltins, exportConditions: conditions, preferBuiltins, extensions: ['.ts', '.mjs', '.js', '.json'] }),
-      commonjs(),
+      commonjs({ requireReturnsDefault: is }),
       esbuild({ target, loaders: { '.json': 'json' } }),
     ],
     onLog(level, log, handle) {

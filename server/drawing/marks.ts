@@ -54,4 +54,8 @@ export const shape = (points: readonly Point[], closed = true): string => `${poi
 /** A number with at most two decimals, and never −0. */
 export const n = (v: number): string => String(Math.round(v * 100) / 100 + 0);
 
-const written = (a: Readonly<Record<string, string | number>>): Attributes => Object.fromEntries(Object.entries(a).map(([k, v]) => [k, typeof v === 'number' ? n(v) : v]));
+function written(a: Readonly<Record<string, string | number>>): Attributes {
+  const texts: Record<string, string> = {};
+  for (const [k, v] of Object.entries(a)) texts[k] = typeof v === 'number' ? n(v) : v;
+  return texts;
+}

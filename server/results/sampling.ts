@@ -207,13 +207,14 @@ function isNormal(graph: Graph, cell: Cell, below: readonly Cell[]): boolean {
 /** What the leaf with that place among the leaves is drawn as. */
 function drawn(leaf: Leaf, place: number, draws: number): Float64Array {
   const s = leaf.cell.rule ? undefined : leaf.cell.spread;
-  const { flat, normal } = column(place, draws);
+  const of = column(place, draws);
+  const { flat } = of;
   if (leaf.own) { const { own } = leaf; return each(flat, f => own[Math.floor(f * own.length)]!); }
   switch (s?.kind) {
     case 'within': return each(flat, f => leaf.value + (2 * f - 1) * s.amount);
     case 'factor': return each(flat, f => leaf.value * s.amount ** (2 * f - 1));
     case 'one of': return each(flat, f => s.values[Math.min(s.values.length - 1, Math.floor(f * s.values.length))]!);
-    default: return each(normal, z => leaf.value + leaf.u * z);
+    default: return each(of.normal, z => leaf.value + leaf.u * z);
   }
 }
 
@@ -224,22 +225,36 @@ function each(column: Float64Array, does: (v: number) => number): Float64Array {
   return out;
 }
 
-// The seed is fixed, so that the random numbers themselves can be kept: one column for each leaf, from streams of their own.
-const kept = new Map<number, { flat: Float64Array; normal: Float64Array }[]>([[DRAWS, []], [FEW_DRAWS, []]]);
-function column(place: number, draws: number): { flat: Float64Array; normal: Float64Array } {
-  const columns = kept.get(draws)!;
-  while (columns.length <= place) {
-    const rng = xoroshiro128plus(SEED + columns.length);
-    const flat = stratified(rng, draws);
-    const turn = stratified(rng, draws);
-    columns.push({ flat, normal: flat.map((f, i) => Math.sqrt(-2 * Math.log(1 - f)) * Math.cos(2 * Math.PI * turn[i]!)) });
+/** The random numbers of one leaf, from a stream of their own. */
+class Column {
+  private readonly rng: RandomGenerator;
+  /** spread evenly from 0 to 1 */
+  readonly flat: Float64Array;
+  private bell: Float64Array | undefined;
+
+  constructor(place: number, draws: number) {
+    this.rng = xoroshiro128plus(SEED + place);
+    this.flat = stratified(this.rng, draws);
   }
-  return columns[place]!;
+
+  /** the same numbers, spread like a normal one: made when a leaf is */
+  get normal(): Float64Array { return this.bell ??= normalOf(this.flat, stratified(this.rng, this.flat.length)); }
+}
+const normalOf = (flat: Float64Array, turn: Float64Array): Float64Array => flat.map((f, i) => Math.sqrt(-2 * Math.log(1 - f)) * Math.cos(2 * Math.PI * turn[i]!));
+
+// The seed is fixed, so that the random numbers themselves can be kept.
+const kept = new Map<number, Map<number, Column>>([[DRAWS, new Map()], [FEW_DRAWS, new Map()]]);
+function column(place: number, draws: number): Column {
+  const columns = kept.get(draws)!;
+  let known = columns.get(place);
+  if (!known) columns.set(place, known = new Column(place, draws));
+  return known;
 }
 
 /** One number in each of as many equal steps from 0 to 1, in a random order (Fisher and Yates' shuffle). */
 function stratified(rng: RandomGenerator, draws: number): Float64Array {
-  const out = Float64Array.from({ length: draws }, (_, i) => (i + uniformFloat64(rng)) / draws);
+  const out = new Float64Array(draws);
+  for (let i = 0; i < draws; i++) out[i] = (i + uniformFloat64(rng)) / draws;
   for (let i = draws - 1; i > 0; i--) {
     const j = uniformInt(rng, 0, i);
     [out[i], out[j]] = [out[j]!, out[i]!];

@@ -34,8 +34,9 @@ export function placed(names: readonly { readonly own: Box; readonly w: number; 
       const middle = [own.x + own.w / 2 + dx * (own.w / 2 + w / 2 + gap), own.y + own.h / 2 + dy * (own.h / 2 + h / 2 + gap)] as const;
       // Straight above or beside, the box touches only one side of the thing.
       const box: Box = { x: middle[0] - w / 2, y: middle[1] - h / 2, w, h };
-      const cost = costOf(box, own, beside, around) + apart;
-      if (!best || cost < best.cost - 1e-9) best = { box, cost };
+      const most = best ? best.cost - 1e-9 : Infinity;
+      const cost = costOf(box, own, beside, around, apart, most);
+      if (cost < most) best = { box, cost };
     }
     taken.push(best!.box);
   }
@@ -48,15 +49,17 @@ interface Near {
   readonly frame: Box;
 }
 
-function costOf(box: Box, own: Box, taken: readonly Box[], { boxes, lines, frame }: Near): number {
-  let cost = 0;
-  for (const t of taken) if (overlaps(box, t)) cost += 20;
-  for (const b of boxes) if (b !== own && overlaps(box, b)) cost += 6;
+/** Counted on from what it costs anyway, and no further than to `most`. */
+function costOf(box: Box, own: Box, taken: readonly Box[], { boxes, lines, frame }: Near, anyway: number, most: number): number {
+  let cost = anyway;
+  if (box.x < frame.x || box.y < frame.y || box.x + box.w > frame.x + frame.w || box.y + box.h > frame.y + frame.h) cost += 50;
+  if (cost >= most) return cost;
+  for (const t of taken) if (overlaps(box, t) && (cost += 20) >= most) return cost;
+  for (const b of boxes) if (b !== own && overlaps(box, b) && (cost += 6) >= most) return cost;
   // Letters that only just miss a line look as if it ran into them.
   const air = 0.25 * box.h;
   const airy: Box = { x: box.x - air, y: box.y - air, w: box.w + 2 * air, h: box.h + 2 * air };
-  for (const { line: [a, b], span } of lines) if (touches(airy, span) && crosses(airy, a, b)) cost += 3;
-  if (box.x < frame.x || box.y < frame.y || box.x + box.w > frame.x + frame.w || box.y + box.h > frame.y + frame.h) cost += 50;
+  for (const { line: [a, b], span } of lines) if (touches(airy, span) && crosses(airy, a, b) && (cost += 3) >= most) return cost;
   return cost;
 }
 

@@ -33,7 +33,9 @@ export function clearance(solid: Solid, from: Vector, to: Vector, radius = 0, ra
   const [r, end] = [nearestWithin(extents, radius), nearestWithin(extents, radiusAtEnd)];
   const distance = distanceOf(solid);
   const edge = (t: number): number => distance(a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2])) - (r + t * (end - r));
-  const t = leastBetween0And1(edge);
+  // From a point to itself it is the same all along.
+  const still = r === end && a.every((c, i) => c === b[i]);
+  const t = still ? 0 : leastBetween0And1(edge);
   return { clearance: edge(t), along: t * Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]) };
 }
 

@@ -33,11 +33,12 @@ export function facing(origin: Vector, normal: Vector, turned = 0): Frame {
 class Made implements Frame {
   constructor(readonly origin: Vector, readonly axes: readonly [Vector, Vector, Vector]) {}
 }
+const originOf = (frame: Frame): Vector => (frame instanceof Made ? frame.origin : within(frame.origin));
 const axesOf = (frame: Frame): Frame['axes'] => (frame instanceof Made ? frame.axes : [unit(frame.axes[0]), unit(frame.axes[1]), unit(frame.axes[2])]);
 
 /** Coordinates of a point along the axes of a frame, m. */
 export function inFrame(frame: Frame, point: Vector): Vector {
-  const [o, p] = [within(frame.origin), within(point)];
+  const [o, p] = [originOf(frame), within(point)];
   return turnedIntoFrame(frame, [p[0] - o[0], p[1] - o[1], p[2] - o[2]]);
 }
 
@@ -50,7 +51,7 @@ export function turnedIntoFrame(frame: Frame, way: Vector): Vector {
 
 /** The point, m, with these coordinates along the axes of a frame, m. The inverse of `inFrame`. */
 export function fromFrame(frame: Frame, coordinates: Vector): Vector {
-  const [o, w] = [within(frame.origin), turnedFromFrame(frame, coordinates)];
+  const [o, w] = [originOf(frame), turnedFromFrame(frame, coordinates)];
   return [o[0] + w[0], o[1] + w[1], o[2] + w[2]];
 }
 

@@ -1,25 +1,25 @@
 /** What of a solid is seen from one side. */
-import { facing, fromFrame } from '../../optics/solids/frame.ts';
-import type { Solid } from '../../optics/solids/solid.ts';
+import { fromFrame } from '../../optics/solids/frame.ts';
+import { frameOf, type Solid } from '../../optics/solids/solid.ts';
 import type { Vector } from '../../optics/vectors.ts';
 
 /** Outline of a solid, m, counter-clockwise: from above, x and y; from the near side of the table, x and height. */
 export function outlineOf(solid: Solid, from: 'above' | 'the near side' = 'above'): [number, number][] {
   const up = from === 'above' ? 1 : 2;
   const flat = (v: Vector): [number, number] => [v[0], v[up]];
-  if (solid.kind === 'sphere') return around(t => [solid.middle[0] + solid.radius * Math.cos(t), solid.middle[up] + solid.radius * Math.sin(t)]);
-  const corners: [number, number][] = [];
+  if (solid.kind === 'sphere') return around((c, s) => [solid.middle[0] + solid.radius * c, solid.middle[up] + solid.radius * s]);
   if (solid.kind === 'box') {
     const [a, b, c] = solid.size;
-    for (const i of [-1, 1]) for (const j of [-1, 1]) for (const k of [-1, 1]) corners.push(flat(fromFrame(solid.frame, [(i * a) / 2, (j * b) / 2, (k * c) / 2])));
-  } else {
-    const frame = facing(solid.middle, solid.axis);
-    for (const k of [-1, 1]) corners.push(...around(t => flat(fromFrame(frame, [solid.radius * Math.cos(t), solid.radius * Math.sin(t), (k * solid.height) / 2]))));
+    return hull(ENDS.flatMap(i => ENDS.flatMap(j => ENDS.map(k => flat(fromFrame(solid.frame, [(i * a) / 2, (j * b) / 2, (k * c) / 2]))))));
   }
-  return hull(corners);
+  const frame = frameOf(solid);
+  return hull(ENDS.flatMap(k => around((c, s) => flat(fromFrame(frame, [solid.radius * c, solid.radius * s, (k * solid.height) / 2])))));
 }
+const ENDS = [-1, 1];
 
-const around = (at: (t: number) => [number, number]): [number, number][] => Array.from({ length: 24 }, (_, i) => at((i * Math.PI) / 12));
+/** Cosines and sines of 24 even steps round. */
+const ROUND = Array.from({ length: 24 }, (_, i) => [Math.cos((i * Math.PI) / 12), Math.sin((i * Math.PI) / 12)] as const);
+const around = (at: (cosine: number, sine: number) => [number, number]): [number, number][] => ROUND.map(step => at(step[0], step[1]));
 
 /** The convex outline round points, counter-clockwise: Andrew's monotone chain. */
 function hull(points: readonly [number, number][]): [number, number][] {

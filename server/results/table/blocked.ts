@@ -72,8 +72,11 @@ function blockedBy(ray: Ray, s: Standing, isInLight: boolean, reached: Lit | und
 /** Cheap, and never false where the thing is in the way of light that is so wide at the start and the end of its leg. */
 export function isNear({ at, bound, postTop }: Standing, { from, to }: Ray, widths: readonly [number, number], loose = 0): boolean {
   const r = Math.max(widths[0], widths[1]);
+  const reach = bound + r + loose;
+  // Most things stand far off to one side.
+  if (at[0] + reach < Math.min(from[0], to[0]) || at[0] - reach > Math.max(from[0], to[0]) || at[1] + reach < Math.min(from[1], to[1]) || at[1] - reach > Math.max(from[1], to[1])) return false;
   const flat = postTop > 0 && Math.min(from[2], to[2]) - r <= postTop;
-  return squareDistance(from, to, at, flat) <= (bound + r + loose) ** 2;
+  return squareDistance(from, to, at, flat) <= reach ** 2;
 }
 
 /** Of a point from a leg; seen from above where the height does not count. */
@@ -142,14 +145,16 @@ function depthIn(solid: Solid, { from, to }: Ray): number {
   const left: Vector = unit([-way[1], way[0], 0]);
   const up: Vector = [-way[2] * left[1], way[2] * left[0], way[0] * left[1] - way[1] * left[0]];
   const moved = (p: Vector, side: Vector, by: number): Vector => [p[0] + side[0] * by, p[1] + side[1] * by, p[2] + side[2] * by];
-  return Math.min(...[left, up].flatMap(side => [1, -1].map(sign => {
+  let least = FARTHEST;
+  for (const side of [left, up]) for (const sign of [1, -1]) {
     const isIn = (by: number): boolean => firstMeeting(solid, moved(from, side, sign * by), moved(to, side, sign * by)) !== undefined;
+    // A convex solid is left once. Where it is not left yet, this way is the longer one.
+    if (isIn(least)) continue;
     let [low, high] = [0, FARTHEST];
-    if (isIn(high)) return high;
-    // A convex solid is left once.
     for (let i = 0; i < 24; i++) { const middle = (low + high) / 2; if (isIn(middle)) low = middle; else high = middle; }
-    return high;
-  })));
+    least = Math.min(least, high);
+  }
+  return least;
 }
 /** Nothing on a table is wider, m. */
 const FARTHEST = 2;

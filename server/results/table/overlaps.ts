@@ -32,7 +32,8 @@ export function overlapsOf(things: readonly Standing[], give: (t: Thing) => numb
       const b = things[k]!;
       const loose = gives[i]! + gives[k]!;
       const near = a.bound + b.bound + loose;
-      if ((a.at[0] - b.at[0]) ** 2 + (a.at[1] - b.at[1]) ** 2 + (a.at[2] - b.at[2]) ** 2 > near * near) continue;
+      // Most stand far apart already to the right and left.
+      if (Math.abs(a.at[0] - b.at[0]) > near || (a.at[0] - b.at[0]) ** 2 + (a.at[1] - b.at[1]) ** 2 + (a.at[2] - b.at[2]) ** 2 > near * near) continue;
       const written = gapBetween(body(a, true, context), body(b, true, context), loose);
       const isSure = written < -TOUCHES;
       if (isSure || written < loose - TOUCHES) { found.push({ one: a.thing, other: b.thing, sure: true, gap: written, give: loose }); continue; }

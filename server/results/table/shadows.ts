@@ -82,9 +82,7 @@ type Hold = (from: Vector, to: Vector) => number | undefined;
 
 /** Of what is rounded the corners of its box are empty: with its sides as units it is a ball. */
 function holding(solid: Solid, s: Standing): Hold {
-  // A round one would have its frame made anew for each ray.
-  const framed = solid.kind === 'box' ? solid : { ...solid, frame: facing(solid.middle, solid.kind === 'cylinder' ? solid.axis : UPRIGHT) };
-  if (solid.kind !== 'box' || s.form.face !== 'body' || !isRounded(s.thing) || solid.size.some(v => !(v > 0))) return (from, to) => firstMeeting(framed, from, to);
+  if (solid.kind !== 'box' || s.form.face !== 'body' || !isRounded(s.thing) || solid.size.some(v => !(v > 0))) return (from, to) => firstMeeting(solid, from, to);
   const { frame, size } = solid;
   const scaled = (p: Vector): Vector => { const [x, y, z] = inFrame(frame, p); return [(2 * x) / size[0], (2 * y) / size[1], (2 * z) / size[2]]; };
   return (from, to) => {
@@ -94,8 +92,7 @@ function holding(solid: Solid, s: Standing): Hold {
     return met === undefined || whole === 0 ? met : (met / whole) * way;
   };
 }
-const UPRIGHT: Vector = [0, 0, 1];
-const UNTURNED = facing([0, 0, 0], UPRIGHT);
+const UNTURNED = facing([0, 0, 0], [0, 0, 1]);
 
 /** The same for the light of a spot, with all of it moved by so much in a direction. */
 function meeting({ from, to }: Spot, holds: readonly Hold[], way: Vector, by: number): number | undefined {

@@ -73,10 +73,17 @@ const moves = (f: FindingsChange): number => f.cured.length + f.added.length + f
 
 interface Side { readonly name: string; readonly said: Said; readonly node: Node; readonly uri: string; readonly results?: Results }
 
+// A page of a history is first the newer one and then the older one.
+const known = new WeakMap<Results, Side>();
+
 const sideOf = (s: Snapshot | undefined) => (results: Results): Side => {
   const { setup } = results;
+  const found = known.get(results);
+  if (found) return found;
   const variant = setup.variant === undefined ? undefined : s!.model.setups.find(x => x.name === setup.name)?.variants.find(v => v.name === setup.variant);
-  return { name: setup.name, said: saidIn(setup, variant), node: setup.node, uri: setup.uri, results };
+  const side = { name: setup.name, said: saidIn(setup, variant), node: setup.node, uri: setup.uri, results };
+  known.set(results, side);
+  return side;
 };
 
 const inventoriesOf = (s: Snapshot | undefined): Side[] => (s?.model.inventories ?? []).flatMap((inventory: Inventory) => {

@@ -9,11 +9,11 @@ const REVISIONS = 200;
 const LINES = 300;
 const RUNS = 3;
 
-/** A placed setup: what makes the hologram is that of an example, and a shelf of things fills the rest of the table. */
+/** A placed setup: what makes the hologram is that of an example, and a shelf of things, none in the way of another, fills the rest of a larger table. */
 function page(n) {
-  const example = readFileSync('examples/whelk-on-the-table.plate', 'utf8').replace('640) mm', `${640 + (n * 7) % 23}) mm`).replace('loss: 3%', `loss: ${(3 + (n % 5) / 10).toFixed(1)}%`);
+  const example = readFileSync('examples/whelk-on-the-table.plate', 'utf8').replace('640) mm', `${640 + (n * 7) % 23}) mm`).replace('1200 x 900 mm', '2400 x 1200 mm').replace('loss: 3%', `loss: ${(3 + (n % 5) / 10).toFixed(1)}%`);
   const shelf = [];
-  while (example.split('\n').length + shelf.length * 3 < LINES) shelf.push(`  mirror shelf-${shelf.length} at (${40 + (shelf.length % 40) * 25}, ${800 + Math.floor(shelf.length / 40) * 25}) mm {\n    diameter: ${20 + ((shelf.length + n) % 3)} mm\n  }`);
+  while (example.split('\n').length + shelf.length * 3 < LINES) shelf.push(`  mirror shelf-${shelf.length} at (${1240 + (shelf.length % 12) * 90}, ${60 + Math.floor(shelf.length / 12) * 90}) mm {\n    diameter: ${20 + ((shelf.length + n) % 3)} mm\n  }`);
   return example.replace('  beam raw', () => `${shelf.join('\n')}\n  beam raw`);
 }
 

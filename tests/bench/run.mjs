@@ -7,6 +7,7 @@ import { performance } from 'node:perf_hooks';
 import { open } from './client.mjs';
 import { timeDrawing } from './drawing.mjs';
 import { timeHovers, timeReports } from './examples.mjs';
+import { timeHistory } from './history.mjs';
 import { timeMaps } from './maps.mjs';
 import { timePanel } from './panel.mjs';
 import { ours, peers } from './servers.mjs';
@@ -53,6 +54,7 @@ const drawing = await timeDrawing();
 const frame = existsSync('dist/plan.js') ? await timePanel() : undefined;
 const report = await timeReports();
 const hover = own.length > 0 ? await timeHovers() : undefined;
+const history = existsSync('dist/cli.cjs') ? timeHistory() : undefined;
 
 const time = (lines, server = ours(true)) => edits.get(lines).get(server.name);
 const limits = [
@@ -73,6 +75,7 @@ const limits = [
   ['panel of the bench plan, MB', drawing.size / 1e6, 0.4],
   ['the whole report of any example, ms', report, 50],
   ['hover right behind an edit, 95 of 100, ms', hover, 20],
+  ['what 200 revisions of 300 lines did, ms', history, 5000],
 ];
 console.log('\nlimits');
 let broken = 0;

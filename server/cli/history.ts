@@ -76,15 +76,10 @@ function onDisk(named: string, reach: Reach): Opened | undefined {
 
 /** The revisions of the page and of what it uses, the oldest first, each with where the page lay then. */
 async function touching(repository: Repository, named: string, path: string, reach: Reach): Promise<Revision[]> {
-  const own = await repository.revisions(path);
   const disk = onDisk(named, reach);
-  const used = disk ? analyse(disk.uri, disk.text, disk.texts).files.filter(uri => uri !== disk.uri) : [];
-  const others: Revision[] = [];
-  for (const uri of used) {
-    const within = repository.withinUri(uri);
-    if (within !== undefined) others.push(...await repository.revisions(within));
-  }
-  const order = new Map((await repository.order()).map((id, i) => [id, i]));
+  const used = disk ? analyse(disk.uri, disk.text, disk.texts).files.filter(uri => uri !== disk.uri).flatMap(uri => repository.withinUri(uri) ?? []) : [];
+  const [ids, own, ...more] = await Promise.all([repository.order(), repository.revisions(path), ...used.map(u => repository.revisions(u))]);
+  const [order, others] = [new Map(ids.map((id, i) => [id, i])), more.flat()];
   const all = new Map([...others, ...own].map(r => [r.id, r]));
   const mine = new Map(own.map(r => [r.id, r]));
   const sorted = [...all.values()].sort((a, b) => (order.get(b.id) ?? 0) - (order.get(a.id) ?? 0));

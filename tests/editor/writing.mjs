@@ -238,9 +238,12 @@ async function beam(name, start, ...legs) {
   }
 }
 
-async function saveAll() {
+/** A page that is brought back behind the others turns dirty after they are saved: then all are saved once more. */
+async function saveAll(again = 4) {
   await command('File: Save All');
-  await page.locator('.tab.dirty').first().waitFor({ state: 'detached' });
+  const saved = page.locator('.tab.dirty').first().waitFor({ state: 'detached', timeout: 5000 });
+  if (again > 0 && !(await saved.then(() => true, () => false))) return saveAll(again - 1);
+  await saved;
 }
 
 /** The cursor is in the line of `text` that has these words. */

@@ -1,6 +1,6 @@
 /** `platewright diff`: what a change does to the hologram. */
 import { existsSync, statSync } from 'node:fs';
-import { join, relative, sep } from 'node:path';
+import { relative, sep } from 'node:path';
 import { analyse, type Snapshot } from '../analysis.ts';
 import { reviewHtml } from '../features/review/html.ts';
 import { reviewMarkdown } from '../features/review/markdown.ts';
@@ -59,7 +59,7 @@ function foldersOf(old: string, now: string, reach: Reach): Asked {
   const [before, after] = [old, now].map(folder => {
     const all = openAll([folder], reach);
     troubles.push(...all.troubles);
-    return new Map(all.opened.map(o => [relative(join(folder), o.name).split(sep).join('/'), o]));
+    return new Map(all.opened.map(o => [relative(folder, o.name).split(sep).join('/'), o]));
   }) as [Map<string, Opened>, Map<string, Opened>];
   const names = [...new Set([...after.keys(), ...before.keys()])].sort();
   return { sides: [old, now], troubles, pairs: names.map(n => ({ ...(before.has(n) ? { before: before.get(n)! } : {}), ...(after.has(n) ? { after: after.get(n)! } : {}) })) };

@@ -13,9 +13,8 @@ export interface Step {
   readonly path: string;
   /** the page is not there any more */
   readonly gone: boolean;
-  readonly review: Review;
-  /** why it could not be read */
-  readonly trouble?: string;
+  /** what became of the page; a sentence where it could not be read */
+  readonly told: Review | string;
 }
 
 /** Analyses one text after the other; two that follow each other can be held side by side, since each second one has the same cache. */
@@ -38,7 +37,7 @@ class Reader {
 /** Calls `step` for each revision that touched the page, or an inventory that it uses now, from the oldest to what is on disk. */
 export async function history(repository: Repository, named: string, reach: Reach, step: (s: Step) => void): Promise<void> {
   const path = repository.pathOf(named);
-  const whole: Reach = { ...reach, folder: reach.folder ?? repository.root };
+  const whole = repository.reach(reach);
   const revisions = await touching(repository, named, path, whole);
   const reader = new Reader();
   let before: Snapshot | undefined;
@@ -54,15 +53,15 @@ export async function history(repository: Repository, named: string, reach: Reac
       trouble = e.message;
     }
     if (trouble !== undefined) {
-      step({ revision, path: lay, gone: false, review: reviewOf(before, before), trouble });
+      step({ revision, path: lay, gone: false, told: trouble });
       continue;
     }
     const snapshot = now && reader.read(now);
-    step({ revision, path: lay, gone: now === undefined, review: reviewOf(before, snapshot) });
+    step({ revision, path: lay, gone: now === undefined, told: reviewOf(before, snapshot) });
     [before, last] = [snapshot, now];
   }
   const disk = onDisk(named, whole);
-  if (disk && (disk.text !== last?.text || revisions.length === 0)) step({ path, gone: false, review: reviewOf(before, reader.read(disk)) });
+  if (disk && (disk.text !== last?.text || revisions.length === 0)) step({ path, gone: false, told: reviewOf(before, reader.read(disk)) });
 }
 
 function onDisk(named: string, reach: Reach): Opened | undefined {

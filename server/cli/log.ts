@@ -2,6 +2,7 @@
 import { wrap } from '../features/report/layout.ts';
 import { escaped } from '../features/markdown.ts';
 import { headlineOf } from '../features/review/page.ts';
+import { countOf, many } from '../features/review/words.ts';
 import { isSame, isUnchanged } from '../review/review.ts';
 import { onScreen, type Done, type Format } from './done.ts';
 import { Misuse, Trouble, type Reach } from './files.ts';
@@ -30,21 +31,20 @@ export async function log(named: string, { format, max, setup, ...reach }: { for
   });
 }
 
-function rowOf({ revision, path, gone, review, trouble }: Step, setup: string | undefined): Row {
+function rowOf({ revision, path, gone, told: review }: Step, setup: string | undefined): Row {
   const head = { id: revision?.id, date: revision?.date, subject: revision ? revision.subject : 'not committed yet', path };
-  if (trouble !== undefined) return { ...head, told: [{ setup: undefined, words: `cannot be read: ${trouble}` }], same: false };
+  if (typeof review === 'string') return { ...head, told: [{ setup: undefined, words: `cannot be read: ${review}` }], same: false };
   if (gone) return { ...head, told: [{ setup: undefined, words: 'the page is gone' }], same: false };
   const setups = review.setups.filter(s => !isUnchanged(s) && (setup === undefined || s.name === setup || s.formerly === setup));
   const told: { setup: string | undefined; words: string }[] = setups.map(s => ({ setup: s.name, words: headlineOf(s) }));
   if (setup === undefined) {
     for (const i of review.inventories) if (i.changes.length > 0) told.push({ setup: undefined, words: `inventory ${i.name}: ${many(i.changes.length, 'change')}` });
-    const rest = review.rest.changes.length + review.rest.findings.added.length + review.rest.findings.cured.length;
+    const rest = countOf(review.rest);
     if (rest > 0) told.push({ setup: undefined, words: `outside the setups: ${many(rest, 'change')}` });
   }
   return { ...head, told, same: isSame(review) };
 }
 
-const many = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 const NOTHING = 'nothing that changes anything';
 /** Day and time as the author’s clock had them. */
 const when = (date: string | undefined): string => (date === undefined ? '' : date.slice(0, 16).replace('T', ' '));

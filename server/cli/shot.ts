@@ -32,7 +32,7 @@ export async function asItWasShot(named: string, name: string, options: Reach & 
 async function firstWith(named: string, shot: Shot, reach: Reach): Promise<{ file: Opened; before: Opened; revision: Revision } | undefined> {
   try {
     return await Repository.with(named, async repository => {
-      const whole: Reach = { ...reach, folder: reach.folder ?? repository.root };
+      const whole = repository.reach(reach);
       let found: { before: Opened; revision: Revision } | undefined;
       for (const revision of await repository.revisions(repository.pathOf(named))) {
         const before = revision.gone ? undefined : await openAt(repository, await repository.commit(revision.id), revision.path, whole);

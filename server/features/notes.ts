@@ -1,6 +1,7 @@
 /** The notes of a setup: what stands behind `///` above its statements and legs. */
 import type { Node } from '../../grammar/tree.ts';
 import type { Setup } from '../model/model.ts';
+import { statementText } from '../model/written.ts';
 
 export interface Note {
   /** the line that it is about, as written: `mirror M1 at (1100, 100) mm` */
@@ -14,7 +15,7 @@ export interface Note {
 export function notesOf({ node }: Setup): Note[] {
   const notes: Note[] = [];
   const look = (n: Node): void => {
-    if (n.doc !== undefined && n.line.head?.text !== 'variant') notes.push({ about: n.line.text.slice(0, n.line.comment?.start).trim().replace(/\s*\{$/, ''), text: n.doc.replace(/\n+/g, ' '), line: n.at });
+    if (n.doc !== undefined && n.line.head?.text !== 'variant') notes.push({ about: statementText(n.line), text: n.doc.replace(/\n+/g, ' '), line: n.at });
     n.legs.forEach(look);
     n.children.forEach(look);
   };

@@ -1,7 +1,11 @@
-/** An expression as it would be written: for the formula behind a value that the text computes. */
-import type { Expr, Word } from '../../grammar/tree.ts';
+/** What is written, as it is shown. */
+import type { Expr, LineTree, Word } from '../../grammar/tree.ts';
 import { gapBefore } from './show.ts';
 
+/** A statement as it stands, without its comment and the brace of its block. */
+export const statementText = ({ text, comment }: LineTree): string => text.slice(0, comment?.start).trim().replace(/\s*\{$/, '');
+
+/** An expression as it would be written: for the formula behind a value that the text computes. */
 export function written(e: Expr): string {
   switch (e.kind) {
     case 'number': return `${e.value}${unit(e.unit)}`;

@@ -2,8 +2,8 @@
 import type { Names } from './meaning.ts';
 import type { Part, Said, Statement } from './statements.ts';
 
-/** At least this share of what is said of the one is said of the other. */
-const ALIKE = 0.5;
+/** At least this share of what is said of the one is said of the other, where both are one thing. */
+export const ALIKE = 0.5;
 /** Names that lean on each other, such as a thing and the beam that starts at it, are found one behind the other. */
 const ROUNDS = 2;
 /** Itself, whatever it is called. */

@@ -13,7 +13,7 @@ import { changesOf, type Change } from './changes.ts';
 import { findingsBetween, type FindingsChange } from './findings.ts';
 import { lineMeaning, meaningOf, nameNow, renamed, SAME_NAMES, type Names } from './meaning.ts';
 import { shiftOf, type Shift } from './moves.ts';
-import { alike, renamesOf } from './renames.ts';
+import { ALIKE, alike, renamesOf } from './renames.ts';
 import { saidIn, saidInInventory, type Said } from './statements.ts';
 import { isSure } from './sure.ts';
 
@@ -96,7 +96,7 @@ function pairsOf(before: readonly Side[], after: readonly Side[]): [Side | undef
   const left = [...before];
   const take = (which: (s: Side) => boolean): Side | undefined => { const i = left.findIndex(which); return i < 0 ? undefined : left.splice(i, 1)[0]; };
   const partner = new Map(after.map(b => [b, take(a => a.name === b.name)] as const));
-  for (const b of after) if (!partner.get(b)) partner.set(b, take(a => alike(signsOf(a.said), signsOf(b.said)) >= 0.5));
+  for (const b of after) if (!partner.get(b)) partner.set(b, take(a => alike(signsOf(a.said), signsOf(b.said)) >= ALIKE));
   return [...after.map((b): [Side | undefined, Side] => [partner.get(b), b]), ...left.map((a): [Side, undefined] => [a, undefined])];
 }
 const signsOf = ({ statements }: Said): string[] => statements.map(s => `${s.key(SAME_NAMES)} is ${s.meaning(SAME_NAMES)}`);

@@ -6,6 +6,7 @@ import { openingWords } from '../model/bind/things.ts';
 import type { BoundFact, Inventory, Place, Setup, Thing, Variant } from '../model/model.ts';
 import { placeIn } from '../model/place.ts';
 import { kindOf } from '../model/things/index.ts';
+import { statementText } from '../model/written.ts';
 import { clauseMeaning, lineMeaning, meaningOf, renamed, SAME_NAMES, type Names } from './meaning.ts';
 
 /** What a statement says something of. `place` and `direction` are those of a thing; `line`: what cannot be told apart any further. */
@@ -274,7 +275,7 @@ class Reader implements Said {
   /** What a variant does otherwise is told line by line: `P1 at (700, 650) mm`, `S1 {` with `loss: 3%` in it, a beam with its legs. */
   private variantLine(node: Node, owner: string, within: readonly string[]): void {
     const { line } = node;
-    const text = line.text.slice(0, line.comment?.start).trim().replace(/\s*\{$/, '');
+    const text = statementText(line);
     if (text === '' || text === '}') return;
     const opening = (n: Names): string => (line.issue || !line.head ? lineMeaning(line, n) : [...within.map(w => renamed(w, n)), renamed(line.head.text, n), line.subject ? meaningOf(line.subject, n) : '', ...line.clauses.map(c => SAYS.get(c.word.text) ?? '')].join(' '));
     const now = (n: Names): string => n.get(owner) ?? owner.slice('variant '.length);
@@ -288,7 +289,7 @@ class Reader implements Said {
   /** A line that is compared as it stands. */
   private whole(node: Node, owner: string, what: What): void {
     const { line } = node;
-    const text = line.text.slice(0, line.comment?.start).trim().replace(/\s*\{$/, '');
+    const text = statementText(line);
     if (text === '') return;
     this.add({ what, owner, text, at: placeIn(this.uri, node, line.head ?? { start: 0, end: text.length }), key: n => `${owner} ${lineMeaning(line, n)}`, meaning: () => '', name: () => '' });
   }

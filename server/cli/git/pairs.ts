@@ -15,7 +15,7 @@ export interface Pair {
  * another revision, by default what is on disk. In the order of their paths.
  */
 export async function pairsSince(repository: Repository, commit: Commit, args: readonly string[], reach: Reach = {}, now?: Commit): Promise<{ pairs: Pair[]; troubles: Trouble[] }> {
-  const whole: Reach = { ...reach, folder: reach.folder ?? repository.root };
+  const whole = repository.reach(reach);
   const troubles: Trouble[] = [];
   const before = new Pages(repository, commit, whole, troubles);
   const after = new Map<string, Opened>();

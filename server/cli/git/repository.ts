@@ -2,7 +2,7 @@
 import { statSync } from 'node:fs';
 import { dirname, relative, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { decode, isInside, Misuse, realOrPlanned, Trouble } from '../files.ts';
+import { decode, isInside, Misuse, realOrPlanned, Trouble, type Reach } from '../files.ts';
 import { Folders } from './folders.ts';
 import { Objects } from './objects.ts';
 import { git } from './run.ts';
@@ -70,6 +70,11 @@ export class Repository {
   withinUri(uri: string): string | undefined {
     const path = uri.startsWith('file:') ? fileURLToPath(uri) : undefined;
     return path !== undefined && isInside(this.root, path) ? this.within(path) : undefined;
+  }
+
+  /** What a page uses may lie anywhere in the repository, unless somebody says less. */
+  reach(reach: Reach): Reach {
+    return { ...reach, folder: reach.folder ?? this.root };
   }
 
   /** Where a path of the repository lies on this disk, or would. */

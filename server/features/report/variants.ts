@@ -1,5 +1,6 @@
 /** What the variants of a setup change: for the report a table of results side by side, for a hover the difference in short. Plain data and words; nothing is computed here. */
 import type { Change } from '../../model/model.ts';
+import { statementText } from '../../model/written.ts';
 import type { Cell } from '../../results/graph.ts';
 import { goalText } from '../../results/difference.ts';
 import { shortName } from '../../results/names.ts';
@@ -62,8 +63,7 @@ const goalRows = (base: Results, all: readonly VariantResults[]): VariantRow[] =
 
 /** `P1 at (660, 630) mm`, `spear.tone: 45% ± 10 points`, `beam fill from S2 reflected` */
 export function changeText(c: Change): string {
-  const { text, comment } = c.node.line;
-  const written = text.slice(0, comment?.start).trim().replace(/\s*\{$/, '');
+  const written = statementText(c.node.line);
   const shortened = written.length > LONGEST ? `${written.slice(0, LONGEST)}…` : written;
   return c.kind === 'fact' && !written.startsWith(`${c.thing.id}.`) ? `${c.thing.id}.${shortened}` : shortened;
 }

@@ -1,6 +1,7 @@
 /** What a change does, as a page of its own: opens in any browser, prints on paper, asks for nothing from the network. */
 import type { ChangeLine, FindingLine, FindingPage, SetupPage } from './page.ts';
-import { countWords, NO_CHANGE, titleOf, type Named } from './text.ts';
+import { countWords, headlineWords, NO_CHANGE, titleOf, type Named } from './text.ts';
+import { countOf } from './words.ts';
 
 /** Text that stays text. */
 const escaped = (text: string): string => text.replace(/[\p{Cc}\p{Cs}\p{Bidi_Control}\ufffe\uffff]/gu, ' ').replace(/[&<>"']/g, c => `&#${c.charCodeAt(0)};`);
@@ -24,7 +25,7 @@ export function reviewHtml(pages: readonly Named[], title: string, pictures: (pa
   const parts = pages.flatMap(({ file, page }, p) => [
     ...page.setups.flatMap((s, i) => (s.unchanged ? [] : setup(s, file, pictures(p, i)))),
     ...page.inventories.flatMap(i => [`<h2>inventory ${escaped(i.name)}</h2>`, `<p class="file">${escaped(file)}</p>`, list(i.changes.map(change))]),
-    ...(page.rest.changes.length + page.rest.findings.cured.length + page.rest.findings.added.length > 0 ? [`<h2>Outside the setups</h2>`, `<p class="file">${escaped(file)}</p>`, list(page.rest.changes.map(change)), ...findings(page.rest.findings)] : []),
+    ...(countOf(page.rest) > 0 ? [`<h2>Outside the setups</h2>`, `<p class="file">${escaped(file)}</p>`, list(page.rest.changes.map(change)), ...findings(page.rest.findings)] : []),
   ]);
   return `<!doctype html>
 <html lang="en">
@@ -45,7 +46,7 @@ ${(parts.length === 0 ? [`<p>${NO_CHANGE}</p>`] : parts).join('\n')}
 
 function setup(s: SetupPage, file: string, picture: string | undefined): string[] {
   return [
-    `<h2>${escaped(titleOf(s))}</h2>`, `<p class="file">${escaped(file)}</p>`, `<p class="headline">${escaped(`${s.headline.charAt(0).toUpperCase()}${s.headline.slice(1)}.`)}</p>`,
+    `<h2>${escaped(titleOf(s))}</h2>`, `<p class="file">${escaped(file)}</p>`, `<p class="headline">${escaped(headlineWords(s))}</p>`,
     ...(picture === undefined ? [] : [`<figure>${picture.replace(/^<\?xml[^>]*>\s*/, '')}</figure>`]),
     ...section('Changed on the page', [list([...s.changes.map(change), ...s.along.map(escaped)])]),
     ...section('What comes of it', [

@@ -1,7 +1,8 @@
 /** What a change does, as Markdown: for a pull request, or a notebook kept in version control. */
 import { bullets, escaped, strong } from '../markdown.ts';
 import type { ChangeLine, FindingLine, FindingPage, ReviewPage, SetupPage } from './page.ts';
-import { countWords, NO_CHANGE, titleOf, type Named } from './text.ts';
+import { countWords, headlineWords, NO_CHANGE, titleOf, type Named } from './text.ts';
+import { countOf } from './words.ts';
 
 export function reviewMarkdown(pages: readonly Named[]): string {
   const parts = pages.flatMap(({ file, page }) => {
@@ -12,18 +13,16 @@ export function reviewMarkdown(pages: readonly Named[]): string {
 }
 
 function pageParts({ setups, inventories, rest }: ReviewPage): string[] {
-  const moved = rest.changes.length + rest.findings.cured.length + rest.findings.added.length > 0;
   return [
     ...setups.filter(s => !s.unchanged).flatMap(setup), ...inventories.flatMap(i => [`### inventory ${escaped(i.name)}`, bullets(i.changes.map(change))]),
-    ...(moved ? ['### Outside the setups', ...(rest.changes.length > 0 ? [bullets(rest.changes.map(change))] : []), ...findings(rest.findings)] : []),
+    ...(countOf(rest) > 0 ? ['### Outside the setups', ...(rest.changes.length > 0 ? [bullets(rest.changes.map(change))] : []), ...findings(rest.findings)] : []),
   ];
 }
 
 function setup(s: SetupPage): string[] {
-  const headline = `${s.headline.charAt(0).toUpperCase()}${s.headline.slice(1)}.`;
   const changes = [...s.changes.map(change), ...s.along.map(escaped)];
   return [
-    `### ${escaped(titleOf(s))}`, strong(headline), ...(changes.length > 0 ? [bullets(changes)] : []),
+    `### ${escaped(titleOf(s))}`, strong(headlineWords(s)), ...(changes.length > 0 ? [bullets(changes)] : []),
     ...(s.results.length > 0 ? [table(['', 'before', 'after', ''], s.results.map(r => [r.label, r.before, r.after, [r.by ?? '', r.sure ? '' : 'not for sure'].filter(Boolean).join('; ')]))] : []),
     ...(s.goals.length > 0 ? [bullets(s.goals.map(g => `${escaped(g.text)}: ${g.before} → ${strong(g.after)}`))] : []), escaped(countWords(s)), ...findings(s.findings),
   ];

@@ -6,7 +6,7 @@ import { isUnchanged, type ResultChange, type Review, type SetupReview } from '.
 import type { Results } from '../../results/plan.ts';
 import { shortName } from '../../results/names.ts';
 import { showCell } from '../chain.ts';
-import { changeBy, fromTo, rank, shiftWords } from './words.ts';
+import { changeBy, fromTo, many, rank, shiftWords } from './words.ts';
 
 /** Where something stands, on which of the two pages; its line counts from 0. */
 export interface Where { readonly side: 'before' | 'after'; readonly uri: string; readonly line: number; readonly start: number; readonly end: number }
@@ -161,7 +161,6 @@ function findingPage(f: FindingsChange): FindingPage {
 }
 
 const MOST = 3;
-const many = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
 /**
  * The setup in a line: how the arms changed, how brightly the darkest part records, ratio, exposure; what came and went. Of the results only those are shown that it names: a

@@ -1,6 +1,8 @@
 /** What a change does, as plain text: for a terminal, a pipe, a pager. */
+import { capital } from '../../checks/words.ts';
 import { alignValues, padEnd, WIDTH, width, wrap } from '../report/layout.ts';
 import type { ChangeLine, FindingLine, FindingPage, ReviewPage, SetupPage } from './page.ts';
+import { countOf } from './words.ts';
 
 /** A page with the name under which the reader knows it. */
 export interface Named { readonly file: string; readonly page: ReviewPage }
@@ -16,7 +18,7 @@ function pageText({ file, page }: Named): string[][] {
   const setups = page.setups.filter(s => !s.unchanged).map(s => setup(s, file));
   const inventories = page.inventories.map(i => [...head(`inventory ${i.name}`, file), '', ...i.changes.flatMap(change)]);
   const { changes, findings: found } = page.rest;
-  const rest = changes.length + found.cured.length + found.added.length > 0 ? [[...head('Outside the setups', file), ...section('', changes.flatMap(change)), ...findings(found)]] : [];
+  const rest = countOf(page.rest) > 0 ? [[...head('Outside the setups', file), ...section('', changes.flatMap(change)), ...findings(found)]] : [];
   return [...setups, ...inventories, ...rest];
 }
 
@@ -30,11 +32,14 @@ export const titleOf = ({ name, formerly, variants }: SetupPage): string => `${n
 
 function setup(s: SetupPage, file: string): string[] {
   return [
-    ...head(titleOf(s), file), ...wrap(`${s.headline.charAt(0).toUpperCase()}${s.headline.slice(1)}.`),
+    ...head(titleOf(s), file), ...wrap(headlineWords(s)),
     ...section('Changed on the page', [...s.changes.flatMap(change), ...s.along.flatMap(a => wrap(a, { first: '  ', rest: '    ' }))]),
     ...section('What comes of it', [...results(s), ...goals(s)]), ...section('', wrap(countWords(s), { first: '  ' })), ...findings(s.findings),
   ];
 }
+
+/** The headline as a sentence. */
+export const headlineWords = ({ headline }: SetupPage): string => `${capital(headline)}.`;
 
 /** `31 results are the same, 2 differ by less than is shown.` */
 export function countWords({ same, less, results }: SetupPage): string {

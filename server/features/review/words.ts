@@ -3,6 +3,12 @@ import { millimetres, show } from '../../model/show.ts';
 import { ANGLE, LENGTH } from '../../model/units.ts';
 import type { Cell } from '../../results/graph.ts';
 
+/** `1 change`, `2 changes` */
+export const many = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
+
+/** How much is other outside of setups and inventories. */
+export const countOf = ({ changes, findings }: { readonly changes: readonly unknown[]; readonly findings: { readonly cured: readonly unknown[]; readonly added: readonly unknown[] } }): number => changes.length + findings.cured.length + findings.added.length;
+
 /** What one looks for first when something was changed. */
 const FIRST = ['mismatch', 'darkest.brightness', 'brightness', 'beam ratio', 'exposure'].map(n => new RegExp(`^(?:(?!near\\.|far\\.)[^.]+\\.)?${n}$`));
 /** By short names: the smaller, the sooner it is told. */

@@ -90,11 +90,18 @@ async function until(holds, what) {
     await page.waitForTimeout(100);
   }
 }
-/** The middle of the shape of an item, on the screen. */
-async function middle(id) {
-  const box = await item(id).boundingBox();
+/** Where something is on the screen. A picture that is drawn anew takes its shapes away for a moment. */
+async function boxOf(shape) {
+  let box;
+  await until(async () => { box = await shape.boundingBox(); return box !== null; }, 'a shape of the picture is nowhere on the screen');
+  return box;
+}
+/** The middle of a shape, on the screen. */
+async function middleOf(shape) {
+  const box = await boxOf(shape);
   return [box.x + box.width / 2, box.y + box.height / 2];
 }
+const middle = (id) => middleOf(item(id));
 
 /** Pixels a millimetre. */
 const scale = async () => Number(/scale\((.*)\)/.exec(await view())[1]);
@@ -113,7 +120,7 @@ const written = async (line) => {
 /** The most of red, green and blue that any pixel of the panel has; its corners are those of the window, which are round. */
 async function brightest() {
   await page.waitForTimeout(300);
-  const { x, y, width, height } = await page.locator('iframe.webview.ready').boundingBox();
+  const { x, y, width, height } = await boxOf(page.locator('iframe.webview.ready'));
   const shot = await page.screenshot({ clip: { x: Math.ceil(x) + 12, y: Math.ceil(y) + 12, width: Math.floor(width) - 24, height: Math.floor(height) - 24 } });
   return page.evaluate(async (bytes) => {
     const image = await createImageBitmap(new Blob([Uint8Array.from(bytes)], { type: 'image/png' }));
@@ -237,7 +244,7 @@ export const STEPS = {
   async 'the view is moved by wheel, hand and keys, and shows all of it again'() {
     await panel.locator('#fit').click();
     const whole = await view();
-    const box = await plan.boundingBox();
+    const box = await boxOf(plan);
     await mouse.move(box.x + box.width / 2, box.y + box.height - 30);
     await mouse.wheel(0, -400);
     await until(async () => await view() !== whole, 'the wheel does nothing');
@@ -264,12 +271,12 @@ export const STEPS = {
     await panel.locator('#fit').click();
     await into(original, 'laser red');
     await item('red').and(panel.locator('[aria-current="true"]')).waitFor();
-    const box = await plan.boundingBox();
+    const box = await boxOf(plan);
     const [x, y] = await middle('red');
     await mouse.move(x, y);
     for (let i = 0; i < 12; i++) await mouse.wheel(0, -300);
     await page.waitForTimeout(300);
-    const inside = async (id) => { const b = await item(id).boundingBox(); return b.x < box.x + box.width && b.x + b.width > box.x && b.y < box.y + box.height && b.y + b.height > box.y; };
+    const inside = async (id) => { const b = await boxOf(item(id)); return b.x < box.x + box.width && b.x + b.width > box.x && b.y < box.y + box.height && b.y + b.height > box.y; };
     expect(!(await inside('P1')), 'the plate is still in sight');
     const before = await view();
     const near = await inside('gate');
@@ -301,7 +308,7 @@ export const STEPS = {
     if (process.env.SCREENSHOTS) await page.screenshot({ path: join(process.env.SCREENSHOTS, 'arms.png') });
     await looks.selectOption({ label: 'the light over the plate' });
     await until(async () => {
-      const box = await plan.boundingBox();
+      const box = await boxOf(plan);
       await mouse.move(box.x + box.width / 2 + Math.random() * 10, box.y + box.height / 2);
       return /: \S/.test(await panel.locator('#under').textContent());
     }, 'no figure under the pointer');
@@ -403,9 +410,7 @@ export const STEPS = {
     await item('red').click();
     const handle = panel.locator('.handle[data-turn="red"] circle');
     await handle.waitFor();
-    const box = await handle.boundingBox();
-    const [x, y] = await middle('M2');
-    await drag([box.x + box.width / 2, box.y + box.height / 2], [x, y]);
+    await drag(await middleOf(handle), await middle('M2'));
     // From (60, 100) to the middle of M2 at (94, 420): arctan 320/34 is 83.9°; the middle of its mount lies a little behind it.
     await panel.locator('#hint', { hasText: /heading 8[3-6]°\. Not written yet/ }).waitFor();
     if (process.env.SCREENSHOTS) await page.screenshot({ path: join(process.env.SCREENSHOTS, 'turning.png') });
@@ -420,10 +425,9 @@ export const STEPS = {
     await item('red').click();
     const handle = panel.locator('.handle[data-turn="red"] circle');
     await handle.waitFor();
-    const box = await handle.boundingBox();
     const [x, y] = await middle('S1');
     // S1 stands 300 mm to the left of the laser's place: 26.2 mm further away than that is 5° less than 180°.
-    await drag([box.x + box.width / 2, box.y + box.height / 2], [x, y - 26.2 * await scale()]);
+    await drag(await middleOf(handle), [x, y - 26.2 * await scale()]);
     await panel.locator('#hint', { hasText: /heading 17[3-7]°\. Not written yet/ }).waitFor();
     const told = await panel.locator('#hint').textContent();
     await mouse.up();
@@ -542,7 +546,7 @@ export const STEPS = {
     await press('Shift+ArrowLeft');
     await page.waitForTimeout(500);
     await clean('a key in the dark');
-    const box = await page.locator('iframe.webview.ready').boundingBox();
+    const box = await boxOf(page.locator('iframe.webview.ready'));
     await mouse.click(box.x + box.width / 2, box.y + box.height / 3);
     await panel.locator('body:not([data-cover]):not([data-dim])').waitFor();
     await panel.locator('#said', { hasText: 'lit again' }).waitFor({ state: 'attached' });

@@ -5,10 +5,10 @@
 import type { Place } from '../model/model.ts';
 import { standardUncertainty, type Quantity, type Spread } from '../model/quantity.ts';
 import type { Dim, Unit } from '../model/units.ts';
-import type { Cell, Missing, Notes, Origin, Rule, Sweep } from './cell.ts';
+import type { Cell, Missing, Notes, Open, Origin, Rule, Sweep } from './cell.ts';
 import { Twins } from './twins.ts';
 
-export type { Band, Cell, Missing, Notes, Origin, Rule } from './cell.ts';
+export type { Band, Cell, Missing, Notes, Open, Origin, Rule } from './cell.ts';
 
 const NO_CELLS: readonly Cell[] = [];
 
@@ -50,8 +50,14 @@ export class Graph {
   /** how many bands were drawn */
   drawn = 0;
 
-  /** `before`: the graph of the same setup before an edit. What has not changed is taken from it, until the graph is settled. */
-  constructor(before?: Graph) {
+  /** the numbers that are written `?`, in the order in which they were met */
+  readonly opens: Open[] = [];
+
+  /**
+   * `before`: the graph of the same setup before an edit. What has not changed is taken from it, until the graph is settled.
+   * `found`: what to work with where numbers are written `?`, by the names of their cells, SI.
+   */
+  constructor(before?: Graph, readonly found?: ReadonlyMap<string, number>) {
     if (before) this.twins = new Twins(before, this);
   }
 
@@ -95,6 +101,15 @@ export class Graph {
 
   input(name: string, q: Quantity, origin: Origin, words: string, more: { at?: Place; reason?: string } = {}): Cell {
     return this.add({ index: this.cells.length, name, dim: q.dim, origin, rule: undefined, inputs: NO_CELLS, spread: q.spread, unit: q.unit, at: more.at, words, reason: more.reason, missing: undefined }, q.value);
+  }
+
+  /** A number that is written `?`: it has no value, unless one was found for it. */
+  open(open: Open): Cell {
+    this.opens.push(open);
+    const { name, dim, words, at, unit } = open;
+    const value = this.found?.get(name);
+    return value === undefined ? this.missing(name, dim, words, { code: 'unknown-asked', why: `${words} is written ?`, at })
+      : this.input(name, { value, dim, ...(unit ? { unit } : {}) }, 'solved', words, { at, reason: 'written ?' });
   }
 
   /** A cell without a value, with the reason. */
@@ -186,17 +201,22 @@ export class Graph {
     return new Map(inputs.map((c, i) => [c, slopes[i]!]));
   }
 
-  /** Derivatives of a cell where some cells have other values: by those, and by every input that it rests on besides. */
-  gradientAt(cell: Cell, overlay: ReadonlyMap<Cell, number>): ReadonlyMap<Cell, number> {
+  /** Derivatives of a cell where some cells have other values: by those, and by every input that it rests on besides, unless `only` those are asked for. */
+  gradientAt(cell: Cell, overlay: ReadonlyMap<Cell, number>, only = false): ReadonlyMap<Cell, number> {
     const order = this.ancestors(cell, c => overlay.has(c));
     const values = new Map<Cell, number>();
-    for (const c of order) values.set(c, overlay.get(c) ?? (c.rule ? c.rule.compute(c.inputs.map(i => values.get(i)!)) : this.values[c.index]!));
+    const moves = new Set<Cell>(overlay.keys());
+    for (const c of order) {
+      if (c.rule && !overlay.has(c) && c.inputs.some(i => moves.has(i))) moves.add(c);
+      values.set(c, overlay.get(c) ?? (c.rule && moves.has(c) ? c.rule.compute(c.inputs.map(i => values.get(i)!)) : this.values[c.index]!));
+    }
     const adjoint = new Map<Cell, number>([[cell, 1]]);
     const found = new Map<Cell, number>();
     for (const c of order.reverse()) {
       const a = adjoint.get(c) ?? 0;
       if (!c.rule || overlay.has(c)) { found.set(c, a); continue; }
-      const p = partials(c.rule, c.inputs.map(i => values.get(i)!));
+      if (only && !moves.has(c)) continue;
+      const p = partials(c.rule, c.inputs.map(i => values.get(i)!), only ? c.inputs.map(i => moves.has(i)) : undefined);
       for (const [j, i] of c.inputs.entries()) adjoint.set(i, (adjoint.get(i) ?? 0) + a * p[j]!);
     }
     return found;

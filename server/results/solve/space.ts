@@ -1,0 +1,68 @@
+/** A planned setup as a function of its unknowns, each from 0 to 1 over where it is looked for: what its conditions miss, and how that changes. */
+import type { Cell, Graph } from '../graph.ts';
+import type { Results } from '../plan.ts';
+import type { Unknown } from './unknowns.ts';
+import { missedBy, type Wish } from './wishes.ts';
+
+export class Space {
+  readonly cells: readonly Cell[];
+  private readonly graph: Graph;
+  private readonly of: readonly ((at: readonly number[]) => number)[];
+  /** how often results were worked out */
+  looked = 0;
+
+  /** `results` are planned with a value for each of the unknowns. */
+  constructor(results: Results, readonly unknowns: readonly Unknown[], readonly wishes: readonly Wish[]) {
+    this.graph = results.graph;
+    this.cells = unknowns.map(u => this.graph.find(u.name)!);
+    this.of = wishes.map(w => this.graph.evaluator(w.cell, this.cells));
+  }
+
+  values(t: readonly number[]): number[] { return t.map((ti, i) => valueAt(this.unknowns[i]!, ti)); }
+
+  /** The results of the conditions, SI; NaN where there is none. */
+  results(t: readonly number[]): number[] {
+    this.looked++;
+    const at = this.values(t);
+    return this.of.map(f => f(at));
+  }
+
+  /** What each condition misses, in little steps. */
+  missed(t: readonly number[]): number[] {
+    return this.results(t).map((v, i) => (Number.isFinite(v) ? missedBy(this.wishes[i]!, v) / this.wishes[i]!.little : Number.NaN));
+  }
+
+  /** How far all of it is from being met: 0 where it is; infinite where a result has no value. */
+  worth(t: readonly number[]): number {
+    const sum = this.missed(t).reduce((s, m) => s + m * m, 0);
+    return Number.isFinite(sum) ? sum : Infinity;
+  }
+
+  /** What the finest steps of the unknowns make of one that should be equal, SI: nearer than that nothing can be set. */
+  finest(t: readonly number[], i: number): number {
+    const { sort, little } = this.wishes[i]!;
+    if (sort !== 'equal') return 0;
+    const slopes = this.slopes(t)[i]!;
+    return this.unknowns.reduce((sum, u, k) => {
+      const v = valueAt(u, t[k]!);
+      const step = u.wide ? Math.abs(v) * 1e-3 : u.steps[u.steps.length - 1]!;
+      return sum + Math.abs(slopes[k]! * little * (shareAt(u, Math.min(u.high, v + step)) - t[k]!));
+    }, 0);
+  }
+
+  /** Derivatives of what a condition asks for by each unknown, in little steps over the range: one sweep back for each condition. */
+  slopes(t: readonly number[]): number[][] {
+    this.looked++;
+    const at = this.values(t);
+    const overlay = new Map(this.cells.map((c, i) => [c, at[i]!]));
+    return this.wishes.map(w => {
+      const by = this.graph.gradientAt(w.cell, overlay, true);
+      return this.cells.map((c, i) => ((by.get(c) ?? 0) * rise(this.unknowns[i]!, t[i]!)) / w.little);
+    });
+  }
+}
+
+/** The value, SI, at a share of the range; of what may have many sizes by its logarithm. */
+export const valueAt = ({ low, high, wide }: Unknown, t: number): number => (wide ? low * (high / low) ** t : low + t * (high - low));
+export const shareAt = ({ low, high, wide }: Unknown, value: number): number => (high === low ? 0 : wide ? Math.log(value / low) / Math.log(high / low) : (value - low) / (high - low));
+const rise = (u: Unknown, t: number): number => (u.wide ? valueAt(u, t) * Math.log(u.high / u.low) : u.high - u.low);

@@ -167,6 +167,31 @@ export class Graph {
 
   /** A function that gives the cell's value for values of some cells; made once, called often. `costly` where a rule that it runs is; behind `still` cells nothing is looked at. */
   evaluator(cell: Cell, free: readonly Cell[], still: readonly Cell[] = NO_CELLS): ((at: readonly number[]) => number) & { readonly costly: boolean } {
+    const run = this.compiled(cell, free, still);
+    return Object.assign((at: readonly number[]) => forward(run, at), { costly: run.steps.some(t => t.rule.costly === true) });
+  }
+
+  /** A function that gives the cell's derivatives by some cells, for values of these: one pass back over what they move. Made once, called often. */
+  differentiator(cell: Cell, free: readonly Cell[]): (at: readonly number[]) => number[] {
+    const run = this.compiled(cell, free, NO_CELLS);
+    const adjoint = new Float64Array(run.values.length);
+    return at => {
+      forward(run, at);
+      adjoint.fill(0);
+      adjoint[adjoint.length - 1] = 1;
+      for (let k = run.steps.length - 1; k >= 0; k--) {
+        const { i, rule, from, args, moving } = run.steps[k]!;
+        const a = adjoint[i]!;
+        if (a === 0) continue;
+        for (let j = 0; j < from.length; j++) args[j] = run.values[from[j]!]!;
+        const p = partials(rule, args, moving);
+        for (let j = 0; j < from.length; j++) if (moving[j]!) adjoint[from[j]!] = adjoint[from[j]!]! + a * p[j]!;
+      }
+      return run.freeAt.map(s => (s >= 0 ? adjoint[s]! : 0));
+    };
+  }
+
+  private compiled(cell: Cell, free: readonly Cell[], still: readonly Cell[]): Run {
     const stop = new Set(free);
     for (const c of still) stop.add(c);
     const order = this.ancestors(cell, c => stop.has(c));
@@ -178,21 +203,13 @@ export class Graph {
     // What rests on none of them stays as it is.
     const moves = new Uint8Array(order.length);
     for (const s of freeAt) if (s >= 0) moves[s] = 1;
-    const steps: { readonly i: number; readonly rule: Rule; readonly from: readonly number[]; readonly args: number[] }[] = [];
+    const steps: Step[] = [];
     order.forEach((c, i) => {
       if (!c.rule || stop.has(c) || !c.inputs.some(x => moves[slot[x.index]!] === 1)) return;
       moves[i] = 1;
-      steps.push({ i, rule: c.rule, from: c.inputs.map(x => slot[x.index]!), args: new Array<number>(c.inputs.length).fill(0) });
+      steps.push({ i, rule: c.rule, from: c.inputs.map(x => slot[x.index]!), args: new Array<number>(c.inputs.length).fill(0), moving: c.inputs.map(x => moves[slot[x.index]!] === 1) });
     });
-    const evaluate = (at: readonly number[]): number => {
-      for (let k = 0; k < freeAt.length; k++) if (freeAt[k]! >= 0) values[freeAt[k]!] = at[k]!;
-      for (const s of steps) {
-        for (let k = 0; k < s.from.length; k++) s.args[k] = values[s.from[k]!]!;
-        values[s.i] = s.rule.compute(s.args);
-      }
-      return values[order.length - 1]!;
-    };
-    return Object.assign(evaluate, { costly: steps.some(t => t.rule.costly === true) });
+    return { values, freeAt, steps };
   }
 
   /** Derivatives of a cell by every input that it rests on: one pass backward. */
@@ -201,22 +218,17 @@ export class Graph {
     return new Map(inputs.map((c, i) => [c, slopes[i]!]));
   }
 
-  /** Derivatives of a cell where some cells have other values: by those, and by every input that it rests on besides, unless `only` those are asked for. */
-  gradientAt(cell: Cell, overlay: ReadonlyMap<Cell, number>, only = false): ReadonlyMap<Cell, number> {
+  /** Derivatives of a cell where some cells have other values: by those, and by every input that it rests on besides. */
+  gradientAt(cell: Cell, overlay: ReadonlyMap<Cell, number>): ReadonlyMap<Cell, number> {
     const order = this.ancestors(cell, c => overlay.has(c));
     const values = new Map<Cell, number>();
-    const moves = new Set<Cell>(overlay.keys());
-    for (const c of order) {
-      if (c.rule && !overlay.has(c) && c.inputs.some(i => moves.has(i))) moves.add(c);
-      values.set(c, overlay.get(c) ?? (c.rule && moves.has(c) ? c.rule.compute(c.inputs.map(i => values.get(i)!)) : this.values[c.index]!));
-    }
+    for (const c of order) values.set(c, overlay.get(c) ?? (c.rule ? c.rule.compute(c.inputs.map(i => values.get(i)!)) : this.values[c.index]!));
     const adjoint = new Map<Cell, number>([[cell, 1]]);
     const found = new Map<Cell, number>();
     for (const c of order.reverse()) {
       const a = adjoint.get(c) ?? 0;
       if (!c.rule || overlay.has(c)) { found.set(c, a); continue; }
-      if (only && !moves.has(c)) continue;
-      const p = partials(c.rule, c.inputs.map(i => values.get(i)!), only ? c.inputs.map(i => moves.has(i)) : undefined);
+      const p = partials(c.rule, c.inputs.map(i => values.get(i)!));
       for (const [j, i] of c.inputs.entries()) adjoint.set(i, (adjoint.get(i) ?? 0) + a * p[j]!);
     }
     return found;
@@ -313,6 +325,19 @@ export class Graph {
     const at = this.evaluator(cell, [input]);
     return standardUncertainty(0, { kind: 'one of', values: choices.map(v => at([v])) });
   }
+}
+
+/** The cells that some others move, as places in an array of values, the cell that is asked for last. */
+interface Run { readonly values: Float64Array; readonly freeAt: readonly number[]; readonly steps: readonly Step[] }
+interface Step { readonly i: number; readonly rule: Rule; readonly from: readonly number[]; readonly args: number[]; /** which of its inputs are moved */ readonly moving: readonly boolean[] }
+
+function forward({ values, freeAt, steps }: Run, at: readonly number[]): number {
+  for (let k = 0; k < freeAt.length; k++) if (freeAt[k]! >= 0) values[freeAt[k]!] = at[k]!;
+  for (const s of steps) {
+    for (let k = 0; k < s.from.length; k++) s.args[k] = values[s.from[k]!]!;
+    values[s.i] = s.rule.compute(s.args);
+  }
+  return values[values.length - 1]!;
 }
 
 /** Below this share of what was added, a sum is rounding: central differences are good to 1e-10. */

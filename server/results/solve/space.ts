@@ -1,28 +1,26 @@
 /** A planned setup as a function of its unknowns, each from 0 to 1 over where it is looked for: what its conditions miss, and how that changes. */
-import type { Cell, Graph } from '../graph.ts';
+import type { Cell } from '../graph.ts';
 import type { Results } from '../plan.ts';
 import type { Unknown } from './unknowns.ts';
 import { missedBy, type Wish } from './wishes.ts';
 
 export class Space {
   readonly cells: readonly Cell[];
-  private readonly graph: Graph;
   private readonly of: readonly ((at: readonly number[]) => number)[];
-  /** how often results were worked out */
-  looked = 0;
+  private readonly slope: readonly ((at: readonly number[]) => number[])[];
 
   /** `results` are planned with a value for each of the unknowns. */
   constructor(results: Results, readonly unknowns: readonly Unknown[], readonly wishes: readonly Wish[]) {
-    this.graph = results.graph;
-    this.cells = unknowns.map(u => this.graph.find(u.name)!);
-    this.of = wishes.map(w => this.graph.evaluator(w.cell, this.cells));
+    const { graph } = results;
+    this.cells = unknowns.map(u => graph.find(u.name)!);
+    this.of = wishes.map(w => graph.evaluator(w.cell, this.cells));
+    this.slope = wishes.map(w => graph.differentiator(w.cell, this.cells));
   }
 
   values(t: readonly number[]): number[] { return t.map((ti, i) => valueAt(this.unknowns[i]!, ti)); }
 
   /** The results of the conditions, SI; NaN where there is none. */
   results(t: readonly number[]): number[] {
-    this.looked++;
     const at = this.values(t);
     return this.of.map(f => f(at));
   }
@@ -52,13 +50,8 @@ export class Space {
 
   /** Derivatives of what a condition asks for by each unknown, in little steps over the range: one sweep back for each condition. */
   slopes(t: readonly number[]): number[][] {
-    this.looked++;
     const at = this.values(t);
-    const overlay = new Map(this.cells.map((c, i) => [c, at[i]!]));
-    return this.wishes.map(w => {
-      const by = this.graph.gradientAt(w.cell, overlay, true);
-      return this.cells.map((c, i) => ((by.get(c) ?? 0) * rise(this.unknowns[i]!, t[i]!)) / w.little);
-    });
+    return this.wishes.map((w, k) => this.slope[k]!(at).map((by, i) => (by * rise(this.unknowns[i]!, t[i]!)) / w.little));
   }
 }
 

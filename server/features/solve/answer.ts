@@ -67,7 +67,7 @@ export interface Answer {
   /** of no answer the nearest */
   readonly nearest?: Choice;
   /** shares of splitters that could not be told, and why */
-  readonly left: readonly { readonly name: string; readonly why: string }[];
+  readonly left: readonly { readonly name: string; readonly words: string; readonly why: string }[];
   /** how many sets of values were tried */
   readonly tried: number;
   /** it was ended before all was looked at */
@@ -175,7 +175,7 @@ function untoldShares({ setup, light, graph }: Results): Answer['left'] {
   return [...setup.things.values()].flatMap(t => {
     if (t.facts.get('reflects')?.value.kind !== 'unknown' || light.solved.some(s => s.splitter === t) || graph.found?.has(`${t.id}.reflects`)) return [];
     const share = light.reflects(t) ?? graph.find(`${t.id}.split for ratio`);
-    return [{ name: `${t.id}.reflects`, why: share?.missing?.why ?? 'no “aim beam ratio: 4:1” says what it is for' }];
+    return [{ name: `${t.id}.reflects`, words: `share that ${t.id} reflects`, why: share?.missing?.why ?? 'no “aim beam ratio: 4:1” says what it is for' }];
   });
 }
 

@@ -41,7 +41,7 @@ export function answerPage(a: Answer): AnswerPage {
   const choices = a.choices.map(c => choicePage(c, a.results));
   return {
     title: titleOf({ setup: a.results.setup.name, ...(a.results.setup.variant === undefined ? {} : { variant: a.results.setup.variant }) }), line: a.results.setup.at.line, choices, nearest: a.nearest && choicePage(a.nearest, a.results),
-    left: a.left.filter(l => !found.has(l.name)), says: saysOf(a),
+    left: a.left.filter(l => !found.has(l.name)).map(l => ({ name: l.words, why: l.why })), says: saysOf(a),
   };
 }
 
@@ -63,8 +63,8 @@ function idleWords(idle: Idle, { asked, results }: Answer): string {
     case 'nothing open': return 'Nothing is written “?”. Write it for a value that is to be found, such as “by ? mm”, and what it is for, such as “aim mismatch: 0 mm”.';
     case 'no room': return `Nothing lies between the limits of ${idle.unknown.name}. Write the lower one behind “from”, and the higher one behind “to”.`;
     case 'no goal': return idle.goals.length === 0
-      ? `Nothing says what ${asked.length === 1 ? `${asked[0]!.name} is` : 'they are'} for. Write a goal, such as “aim mismatch: 0 mm”, “aim beam ratio: 4:1” or “expect corner light > 40%”.`
-      : `None of the goals (${idle.goals.map(g => `“${goalText(g)}”`).join(', ')}) changes with ${asked.map(a => a.name).join(', ')}: a reading may hold it, or no light goes that way. Write a goal for ${asked.length === 1 ? 'it' : 'them'}.`;
+      ? `Nothing says what ${asked.length === 1 ? `the ${asked[0]!.words} is` : 'they are'} for. Write a goal, such as “aim mismatch: 0 mm”, “aim beam ratio: 4:1” or “expect corner light > 40%”.`
+      : `None of the goals (${idle.goals.map(g => `“${goalText(g)}”`).join(', ')}) changes with ${asked.map(a => `the ${a.words}`).join(', ')}: a reading may hold it, or no light goes that way. Write a goal for ${asked.length === 1 ? 'it' : 'them'}.`;
     case 'untold': {
       const [first] = idle.goals;
       const why = first && (first.why?.why ?? results.goals.find(g => g.goal === first.goal.goal)?.cell?.missing?.why);
@@ -84,7 +84,7 @@ function choicePage(c: Choice, base: Results): ChoicePage {
     };
   });
   return {
-    values: c.values.map(v => ({ name: v.name, text: valueText(v), remark: remarkOf(v, base) })), goals,
+    values: c.values.map(v => ({ name: v.words, text: valueText(v), remark: remarkOf(v, base) })), goals,
     becomes: c.becomes.filter(cell => !goalCells.has(cell)).map(cell => ({ name: shortName(cell, c.results), text: showCell(graph, cell).text })),
     told: [...c.inTheWay, ...c.findings.filter(f => !c.inTheWay.includes(f))].map(f => f.message),
     headline: goals.filter(g => g.shown !== 'unknown').map(g => `${nameOf(g.text)} ${g.shown}`).join(', '),

@@ -201,7 +201,7 @@ const weight = ({ findings, results }: Choice): number => findings.reduce((s, f)
 const gap = ({ missed, inTheWay }: Choice): number => missed.reduce((s, { wish, by }) => s + Math.min(1e6, (by / wish.little) ** 2), 0) + inTheWay.length * 1e6;
 
 /** Written into a copy of the page it does the same. */
-function holdsOnPage(choice: Choice, snapshot: Snapshot, library: Library, r: Results): boolean {
+export function holdsOnPage(choice: Choice, snapshot: Snapshot, library: Library, r: Results): boolean {
   if (choice.values.some(v => v.at.uri !== snapshot.uri)) return true;
   const after = analyse(snapshot.uri, applyEdits(snapshot.text, choice.edits), library);
   const now = after.results.find(x => x.setup.name === r.setup.name && x.setup.node.at === r.setup.node.at);

@@ -119,8 +119,8 @@ function judge(goal: Goal, cell: Cell, limits: readonly number[], graph: Graph):
 
 /** How near to an aim is as good as there, SI: half of a standard uncertainty; of a path what a string tells, a millimetre or two (common practice). */
 export const toleranceOf = (cell: Cell, graph: Graph): number => Math.max(graph.uncertainty(cell) / 2, isPath(cell) ? STRING : 0);
-const STRING = 1e-3;
-const isPath = ({ name }: Cell): boolean => /(?:\.length|coherence path|mismatch)$/.test(name);
+export const STRING = 1e-3;
+export const isPath = ({ name }: Cell): boolean => /(?:\.length|coherence path|mismatch)$/.test(name);
 
 /** A mismatch and a drift count by their size, which is never below zero. */
 export const bySize = (cell: Cell): boolean => /(?:mismatch|\.drift|image offset)$/.test(cell.name);

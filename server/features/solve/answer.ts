@@ -49,6 +49,8 @@ export interface Choice {
   readonly becomes: readonly Cell[];
   /** the goals that it misses, with by how much, SI */
   readonly missed: Attempt['missed'];
+  /** those that it meets and that keep it from the missed ones */
+  readonly against: Attempt['against'];
   /** what the page would be told of it besides what it is told now; what is in the way of building it */
   readonly findings: readonly Finding[];
   readonly inTheWay: readonly Finding[];
@@ -104,9 +106,9 @@ export function* answering(snapshot: Snapshot, r: Results, { goOn = () => true, 
   const others: Choice[] = [];
   const stretches = new Set<number>();
   let tried = 0;
-  const take = (attempt: Pick<Attempt, 'found' | 'missed' | 'results'>): Choice => choiceOf(attempt, r, snapshot, before);
+  const take = (attempt: Tried): Choice => choiceOf(attempt, r, snapshot, before);
   if (!solving.idle && solving.unknowns.length === 0) {
-    const choice = take({ found: [], missed: r.goals.flatMap(() => []), results: r });
+    const choice = take({ found: [], missed: [], against: [], results: r });
     (choice.values.length > 0 ? choices : others).push(choice);
   }
   yield;
@@ -140,12 +142,13 @@ function askedIn(r: Results): Answer['asked'] {
   return [...all.values()].sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start);
 }
 
-function choiceOf({ found, missed, results }: Pick<Attempt, 'found' | 'missed' | 'results'>, base: Results, snapshot: Snapshot, before: ReadonlySet<string>): Choice {
+type Tried = Pick<Attempt, 'found' | 'missed' | 'against' | 'results'>;
+function choiceOf({ found, missed, against, results }: Tried, base: Results, snapshot: Snapshot, before: ReadonlySet<string>): Choice {
   const findings = [...findingsHere(snapshot, results)].filter(f => !before.has(idOf(f)) && f.severity !== 'hint');
   let values: Value[] | undefined;
   let edits: Edit[] | undefined;
   return {
-    results, missed, findings, inTheWay: findings.filter(f => f.severity === 'error' || IN_THE_WAY.has(f.code)),
+    results, missed, against, findings, inTheWay: findings.filter(f => f.severity === 'error' || IN_THE_WAY.has(f.code)),
     get values() {
       return values ??= [
         ...found.map(({ unknown: { name, words, at, part, dim, unit }, value, u, loose, range }) => ({ name, words, at, part, dim, unit, value, u, loose, ...(range ? { range } : {}) })),

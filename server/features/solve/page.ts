@@ -49,8 +49,8 @@ function saysOf(a: Answer): string | undefined {
   if (a.idle) return idleWords(a.idle, a);
   if (a.choices.length > 0) return a.ended ? 'It was ended before all was looked at: there may be better ones.' : undefined;
   if (a.asked.length > 0 && !a.nearest) return a.left.length > 0 ? undefined : 'No value was found that the page can be computed with.';
-  const { missed, inTheWay } = a.nearest!;
-  const which = [...new Set(missed.map(m => goalText({ goal: m.wish.goal })))];
+  const { missed, against, inTheWay } = a.nearest!;
+  const which = missed.length === 0 ? [] : [...new Set([...missed.map(m => m.wish), ...against].map(w => goalText({ goal: w.goal })))];
   const tries = `${a.tried === 1 ? 'One set of values was' : `${a.tried} sets of values were`} tried${a.ended ? ', and then it was ended' : ''}`;
   const says = which.length > 1 ? `No values meet ${which.map(w => `“${w}”`).join(' and ')} together: one of them has to give way.`
     : which.length === 1 ? `No value within what is written and what stands on the table meets “${which[0]!}”.`

@@ -33,6 +33,8 @@ export interface Attempt {
   readonly results: Results;
   /** the conditions that it misses, with by how much, SI */
   readonly missed: readonly { readonly wish: Wish; readonly by: number }[];
+  /** where it misses any: those that it meets and that keep the unknowns from where the missed ones want them */
+  readonly against: readonly Wish[];
 }
 
 /** Why there is nothing to look for. */
@@ -109,14 +111,21 @@ function moved(wishes: readonly Wish[], { graph }: Results, unknowns: readonly U
 
 function* attempts(space: Space, planned: (t: readonly number[]) => Results, goOn: () => boolean): Generator<Attempt> {
   const seen: Attempt[] = [];
-  for (const { t, stretch, range } of startsIn(space, goOn)) {
+  const exact: (readonly number[])[] = [];
+  for (const { t: start, stretch, range } of startsIn(space, goOn)) {
     if (!goOn()) return;
+    const { t } = descend(space, start, new Set(), goOn);
+    if (exact.some(e => e.every((v, i) => Math.abs(v - t[i]!) < ONE))) continue;
+    exact.push(t);
     const attempt = settled(space, t, stretch, planned, goOn);
     if (!attempt || seen.some(s => same(s, attempt))) continue;
     seen.push(attempt);
     yield range ? { ...attempt, get found() { return attempt.found.map(f => ({ ...f, range: [valueAt(f.unknown, range[0]), valueAt(f.unknown, range[1])] as const })); } } : attempt;
   }
 }
+
+/** Answers that lie nearer to each other, as shares of the range, are one. */
+const ONE = 1e-5;
 
 /** The answer that is nearest to a start, in values that can be set, with the setup planned there. */
 function settled(first: Space, start: readonly number[], stretch: number, planned: (t: readonly number[]) => Results, goOn: () => boolean): Attempt | undefined {
@@ -139,7 +148,7 @@ function settled(first: Space, start: readonly number[], stretch: number, planne
     if (missed.length > 0 && !stays && k < PLANS && goOn()) { space = now; continue; }
     let sure: Sureness | undefined;
     const at = t;
-    return { stretch, results, missed, get found() {
+    return { stretch, results, missed, against: missed.length === 0 ? [] : now.against(at, missed.map(m => m.wish)), get found() {
       sure ??= sureness(now, results.graph, at);
       return unknowns.map((unknown, i) => ({ unknown, value: valueAt(unknown, at[i]!), u: sure!.u[i]!, loose: sure!.loose[i]! }));
     } };

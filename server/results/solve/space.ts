@@ -48,6 +48,13 @@ export class Space {
     }, 0);
   }
 
+  /** Conditions that hold the unknowns where others are missed: those that are met with nothing to spare, and move with the same unknowns. */
+  against(t: readonly number[], missed: readonly Wish[]): Wish[] {
+    const [slopes, results] = [this.slopes(t), this.results(t)];
+    const moves = (w: Wish, k: number): boolean => slopes[this.wishes.indexOf(w)]![k] !== 0;
+    return this.wishes.filter((w, i) => !missed.some(m => m.goal === w.goal) && (w.sort === 'equal' || Math.abs(results[i]! - w.value) < w.little) && missed.some(m => t.some((_, k) => moves(m, k) && moves(w, k))));
+  }
+
   /** Derivatives of what a condition asks for by each unknown, in little steps over the range: one sweep back for each condition. */
   slopes(t: readonly number[]): number[][] {
     const at = this.values(t);

@@ -2,6 +2,7 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { descend } from './descend.ts';
 import type { Space } from './space.ts';
 
 /** A place to begin at. Places of one stretch are one answer; between the ends of its `range` all will do. */
@@ -40,12 +41,32 @@ function along(space: Space): Start[] {
     if (next && worth[i]! > 0 && worth[i + 1]! > 0 && here.some((m, k) => m * next[k]! < 0)) starts.push({ t: [at[i]! + 0.5 / ALONG], stretch, worth: Math.min(worth[i]!, worth[i + 1]!) });
     else if (better) starts.push({ t: [at[i]!], stretch, worth: worth[i]! });
   }
-  return starts.sort((a, b) => a.worth - b.worth);
+  return starts.flatMap(s => (s.range ? [s] : around(s, space))).sort((a, b) => a.worth - b.worth);
 }
+
+/** A stretch may be narrower than the places that were looked at lie apart: what is led to from one of them shows it. */
+function around(start: Start & { readonly worth: number }, space: Space): readonly (Start & { readonly worth: number })[] {
+  if (space.wishes.some(w => w.sort === 'equal')) return [start];
+  const [t] = descend(space, start.t, new Set(), () => true).t as [number];
+  const inside = [t, t - NEAR, t + NEAR].find(x => x >= 0 && x <= 1 && space.worth([x]) === 0);
+  if (inside === undefined) return [start];
+  const end = (way: -1 | 1): number => {
+    let does = inside;
+    for (let by = NEAR; does + way * by > 0 && does + way * by < 1; by *= 2) {
+      if (space.worth([does + way * by]) > 0) return edge(space, does, does + way * by);
+      does += way * by;
+    }
+    return edge(space, does, way < 0 ? 0 : 1);
+  };
+  const range = [end(-1), end(1)] as const;
+  return WITHIN.map(w => ({ t: [range[0] + w * (range[1] - range[0])], stretch: start.stretch, range, worth: 0 }));
+}
+const NEAR = 1e-6;
 
 /** Where it stops to do, between a place that does and one that does not. */
 function edge(space: Space, does: number, not: number): number {
-  for (let k = 0; k < 20; k++) {
+  if (space.worth([not]) === 0) return not;
+  for (let k = 0; k < 40; k++) {
     const middle = (does + not) / 2;
     if (space.worth([middle]) === 0) does = middle; else not = middle;
   }

@@ -1,7 +1,7 @@
 /** What an answer has to do: the `aim` and `expect` lines of a setup, as conditions on its cells. */
 import type { Goal } from '../../model/model.ts';
 import { ANGLE, LENGTH } from '../../model/units.ts';
-import { bySize, toleranceOf, type GoalResult } from '../goals.ts';
+import { bySize, isPath, STRING, toleranceOf, type GoalResult } from '../goals.ts';
 import type { Cell } from '../graph.ts';
 import type { Results } from '../plan.ts';
 
@@ -45,5 +45,6 @@ export function missedBy({ sort, value }: Wish, is: number): number {
   return sort === 'equal' ? over : sort === 'at most' ? Math.max(0, over) : Math.min(0, over);
 }
 
-const littleOf = (cell: Cell, value: number): number => Math.max(Math.abs(value) * SHARE, cell.dim === LENGTH ? 1e-4 : cell.dim === ANGLE ? 1e-3 : 1e-12);
+/** Paths are weighed alike, whether they are to be long or nothing. */
+const littleOf = (cell: Cell, value: number): number => (isPath(cell) ? STRING : Math.max(Math.abs(value) * SHARE, cell.dim === LENGTH ? 1e-4 : cell.dim === ANGLE ? 1e-3 : 1e-12));
 const SHARE = 1e-2;

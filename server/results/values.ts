@@ -84,7 +84,7 @@ export class Values {
     const read = (e: Expr): Cell | undefined => this.expression(e, at, `${name}~`, words);
     const written = word && readUnit(word);
     const unit = written && 'ok' in written ? written.ok : undefined;
-    const ends = known || unit ? [] : [from, to, by].flatMap(e => (e ? read(e) ?? [] : []));
+    const ends = unit ? [] : [from, to, by].flatMap(e => (e ? read(e) ?? [] : []));
     const dim = known?.dim ?? unit?.dim ?? ends[0]?.dim ?? NUMBER;
     return this.graph.open({ name, dim, words, at, unit: unit ?? known?.unit ?? ends[0]?.unit, sign: known?.sign ?? 'any', limits: () => this.limits({ from, to, by }, read) });
   }

@@ -64,6 +64,7 @@ export interface SolveOptions {
 /** A setup is planned again at an answer, since which point of a plate is the worst and the like may change; so often at most. */
 const PLANS = 5;
 const FIRST = 6;
+const ROUNDING = 1e-9;
 
 /** @param base the setup as written, with its `?` */
 export function solve(base: Results, { offsets, goOn = () => true }: SolveOptions = {}): Solving {
@@ -140,12 +141,14 @@ function settled(first: Space, start: readonly number[], stretch: number, planne
     const now = new Space(results, unknowns, wishes);
     const missed = wishes.flatMap((wish, i) => {
       const by = missedBy(wish, results.graph.value(wish.cell)!);
-      return Math.abs(by) <= Math.max(wish.tolerance, now.finest(t, i)) ? [] : [{ wish, by }];
+      return Math.abs(by) <= Math.max(wish.tolerance, now.finest(t, i), ROUNDING * Math.abs(wish.value)) ? [] : [{ wish, by }];
     });
     // Planned there, another point of the plate may be the worst: what was found is then no answer yet.
     const told = space.results(t);
-    const stays = wishes.length === space.wishes.length && wishes.every((w, i) => Math.abs(results.graph.value(w.cell)! - told[i]!) <= w.little * 1e-3);
-    if (missed.length > 0 && !stays && k < PLANS && goOn()) { space = now; continue; }
+    const stays = wishes.length === space.wishes.length && wishes.every((w, i) => Math.abs(missedBy(w, results.graph.value(w.cell)!) - missedBy(w, told[i]!)) <= w.little * 1e-3);
+    // What could be told from what is asked for may differ as well.
+    const sharp = wishes.some((w, i) => w.tolerance < 0.9 * (space.wishes[i]?.tolerance ?? 0));
+    if (missed.length > 0 && (!stays || sharp) && k < PLANS && goOn()) { space = now; continue; }
     let sure: Sureness | undefined;
     const at = t;
     return { stretch, results, missed, against: missed.length === 0 ? [] : now.against(at, missed.map(m => m.wish)), get found() {

@@ -19,10 +19,10 @@ export class Space {
 
   values(t: readonly number[]): number[] { return t.map((ti, i) => valueAt(this.unknowns[i]!, ti)); }
 
-  /** The results of the conditions, SI; NaN where there is none. */
+  /** The results of the conditions, SI, of what counts by its size that; NaN where there is none. */
   results(t: readonly number[]): number[] {
     const at = this.values(t);
-    return this.of.map(f => f(at));
+    return this.of.map((f, i) => (this.wishes[i]!.size ? Math.abs(f(at)) : f(at)));
   }
 
   /** What each condition misses, in little steps. */
@@ -58,7 +58,10 @@ export class Space {
   /** Derivatives of what a condition asks for by each unknown, in little steps over the range: one sweep back for each condition. */
   slopes(t: readonly number[]): number[][] {
     const at = this.values(t);
-    return this.wishes.map((w, k) => this.slope[k]!(at).map((by, i) => (by * rise(this.unknowns[i]!, t[i]!)) / w.little));
+    return this.wishes.map((w, k) => {
+      const sign = w.size && this.of[k]!(at) < 0 ? -1 : 1;
+      return this.slope[k]!(at).map((by, i) => (sign * by * rise(this.unknowns[i]!, t[i]!)) / w.little);
+    });
   }
 }
 

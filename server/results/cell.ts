@@ -49,6 +49,8 @@ export interface Open {
   /** what values make sense */
   readonly sign?: Sign;
   readonly within?: Within | undefined;
+  /** what is often written there, SI */
+  readonly usual?: () => number | undefined;
   /** between which values it is to be found and in which steps, as written, SI; asked for by whoever looks for it */
   readonly limits?: () => { readonly from?: number; readonly to?: number; readonly by?: number };
 }

@@ -171,7 +171,7 @@ export class Values {
         const ends = { from: value.from, to: value.to, by: value.by };
         return this.graph.open({
           name, dim, words, at, unit: value.unit ?? [ends.from, ends.to, ends.by].flatMap(b => (b?.kind === 'quantity' && b.quantity.unit ? [b.quantity.unit] : []))[0],
-          sign: type?.sign ?? (type ? 'any' : 'positive'), within: type?.within, limits: () => this.limits(ends, end => this.bound(end, at, `${name}~`, words, dim)),
+          sign: type?.sign ?? (type ? 'any' : 'positive'), within: type?.within, usual: () => usualOf(fact?.fact), limits: () => this.limits(ends, end => this.bound(end, at, `${name}~`, words, dim)),
         });
       }
       case 'ratio': return this.graph.input(name, { value: value.value, dim: NUMBER }, 'written', words, { at });
@@ -211,6 +211,13 @@ export class Values {
 }
 
 const factDim = (f: Fact): Dim => (f.type.type === 'quantity' ? f.type.dim : NUMBER);
+
+/** What is written first among the usual values of a fact, SI. */
+function usualOf(fact: Fact | undefined): number | undefined {
+  const text = fact?.usual?.[0];
+  const read = fact && text !== undefined ? readLiteral(parseLine(`a: ${text}`).value!, fact.type) : undefined;
+  return read && 'ok' in read && read.ok.kind === 'quantity' ? read.ok.quantity.value : undefined;
+}
 
 /** Guesses of the vocabulary as quantities: read once. */
 const guesses = new WeakMap<Assumed, Quantity | null>();

@@ -54,6 +54,8 @@ export interface Choice {
   /** what the page would be told of it besides what it is told now; what is in the way of building it */
   readonly findings: readonly Finding[];
   readonly inTheWay: readonly Finding[];
+  /** for each value a little where it lies beside its coarsest steps, such as holes, and where its sign is unusual */
+  readonly effort: number;
   /** writes the values */
   readonly edits: readonly Edit[];
 }
@@ -148,7 +150,7 @@ function choiceOf({ found, missed, against, results }: Tried, base: Results, sna
   let values: Value[] | undefined;
   let edits: Edit[] | undefined;
   return {
-    results, missed, against, findings, inTheWay: findings.filter(f => f.severity === 'error' || IN_THE_WAY.has(f.code)),
+    results, missed, against, findings, effort: effortOf(found), inTheWay: findings.filter(f => f.severity === 'error' || IN_THE_WAY.has(f.code)),
     get values() {
       return values ??= [
         ...found.map(({ unknown: { name, words, at, part, dim, unit }, value, u, loose, range }) => ({ name, words, at, part, dim, unit, value, u, loose, ...(range ? { range } : {}) })),
@@ -158,6 +160,15 @@ function choiceOf({ found, missed, against, results }: Tried, base: Results, sna
     get becomes() { return becomesOf(base, results); },
     get edits() { return edits ??= writingOf(this.values.filter(v => v.at.uri === snapshot.uri), snapshot.tree); },
   };
+}
+
+/** Found in `found` without asking how sure it is. */
+function effortOf(found: Attempt['found']): number {
+  return found.reduce((s, { unknown: { steps, usual }, value }) => {
+    const [coarse] = steps;
+    const beside = coarse !== undefined && Math.abs(value / coarse - Math.round(value / coarse)) > 1e-6;
+    return s + (beside ? 0.1 : 0) + (usual !== undefined && usual * value < 0 ? 0.5 : 0);
+  }, 0);
 }
 
 /** What a splitter is to reflect for the ratio that is aimed at: its closed form. */
@@ -198,8 +209,8 @@ const idOf = (f: Finding): string => `${f.code}\n${f.subject}`;
 const IN_THE_WAY: ReadonlySet<string> = new Set(['leg-blocked', 'off-the-table', 'things-overlap', 'mirror-in-line', 'beam-clipped', 'plate-missed', 'mirror-turned', 'plate-turned-round', 'dark-side-lit', 'no-light', 'lens-too-steep', 'reference-too-near']);
 
 const WEIGHT = { error: 10_000, warning: 100, note: 1, hint: 0 } as const;
-/** Of answers the one that is told least, and of which goals are met for sure. */
-const weight = ({ findings, results }: Choice): number => findings.reduce((s, f) => s + WEIGHT[f.severity], 0) + results.goals.reduce((s, g) => s + (g.outcome === 'undecided' ? 10 : 0), 0);
+/** Of answers the one that is told least, of which goals are met for sure, and that is easiest to set. */
+const weight = ({ findings, results, effort }: Choice): number => findings.reduce((s, f) => s + WEIGHT[f.severity], 0) + results.goals.reduce((s, g) => s + (g.outcome === 'undecided' ? 10 : 0), 0) + effort;
 /** How far it is from an answer: what stands in the way counts for more than any figure. */
 const gap = ({ missed, inTheWay }: Choice): number => missed.reduce((s, { wish, by }) => s + Math.min(1e6, (by / wish.little) ** 2), 0) + inTheWay.length * 1e6;
 

@@ -91,6 +91,12 @@ function choicePage(c: Choice, base: Results): ChoicePage {
   };
 }
 
+/** The end of a stretch as it is said, in steps of a hundredth of it, and never beyond it. */
+function inside(end: number, { range: [from, to] = [0, 0] }: Value, round: (v: number) => number): number {
+  const step = 10 ** Math.floor(Math.log10((to - from) / 50 || 1));
+  return round(end / step - (round === Math.ceil ? 1e-6 : -1e-6)) * step;
+}
+
 const nameOf = (text: string): string => /^[^:<>=]*?(?=\s*(?::|<|>|=|from\b))/.exec(text)?.[0] ?? text;
 const by = (cell: Cell, amount: number): string => show(Number(amount.toPrecision(2)), cell.dim, 0, cell.unit);
 
@@ -98,14 +104,14 @@ const by = (cell: Cell, amount: number): string => show(Number(amount.toPrecisio
 export function valueText({ value, unit, dim }: Pick<Value, 'value' | 'unit' | 'dim'>): string {
   const use = unit ?? readableUnit(Math.abs(value), dim);
   const gap = use && (use.text === '%' || use.text === '°') ? '' : ' ';
-  return use ? `${digits(value, use)}${gap}${use.text}` : digits(value, undefined);
+  return `${digits(value, use).replace(/^-/, '−')}${use ? gap + use.text : ''}`;
 }
 
 function remarkOf(v: Value, base: Results): string {
   const unit = v.unit ?? readableUnit(Math.abs(v.value), v.dim);
   const share = unit?.percent === true;
   const parts: string[] = [];
-  if (v.range) parts.push(`anything from ${show(v.range[0], v.dim, 0, unit)} to ${show(v.range[1], v.dim, 0, unit)} will do`);
+  if (v.range) parts.push(`anything from ${show(inside(v.range[0], v, Math.ceil), v.dim, 0, unit)} to ${show(inside(v.range[1], v, Math.floor), v.dim, 0, unit)} will do`);
   else if (v.loose) parts.push('others will do as well, if the rest follows');
   if (v.wanted !== undefined) parts.push(`the end of what is written for it: ${show(v.wanted, v.dim, 0, unit)} is asked for`);
   if (v.u > 0 && !v.guesses) parts.push(share ? `${percentBand(Math.max(0, v.value - 2 * v.u), Math.min(1, v.value + 2 * v.u))} by what else is unsure` : `± ${show(2 * v.u, v.dim, 0, unit)} by what else is unsure`);

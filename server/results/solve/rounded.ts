@@ -43,7 +43,7 @@ export function rounded(space: Space, exact: readonly number[], goOn: () => bool
 /** How many steps are tried of what could stand elsewhere. */
 const WIDE = 24;
 
-const levels = (u: Unknown): number => (u.wide ? DIGITS.length : u.steps.length);
+const levels = (u: Unknown): number => (u.wide !== undefined ? DIGITS.length : u.steps.length);
 
 /** The values nearest to it that a level allows, as shares of the range. */
 function around(u: Unknown, t: number, level: number, count: number): number[] {
@@ -54,6 +54,6 @@ function around(u: Unknown, t: number, level: number, count: number): number[] {
     .sort((a, b) => Math.abs(a - v) - Math.abs(b - v)).slice(0, count).map(x => shareAt(u, x));
 }
 function stepAt(u: Unknown, v: number, level: number): number {
-  return u.wide ? 10 ** (Math.floor(Math.log10(Math.abs(v) || 1)) + 1 - DIGITS[Math.min(level, DIGITS.length - 1)]!) : u.steps[Math.min(level, u.steps.length - 1)]!;
+  return u.wide !== undefined ? 10 ** (Math.floor(Math.log10(Math.abs(v) || 1)) + 1 - DIGITS[Math.min(level, DIGITS.length - 1)]!) : u.steps[Math.min(level, u.steps.length - 1)]!;
 }
 const off = (u: Unknown, t: number, level: number): number => { const [a] = around(u, t, level, 1); return a === undefined ? Infinity : Math.abs(a - t); };

@@ -5,7 +5,7 @@ import type { Offsets } from '../readings/offsets.ts';
 import { plan, type Results } from '../plan.ts';
 import { descend } from './descend.ts';
 import { rounded } from './rounded.ts';
-import { Space, valueAt } from './space.ts';
+import { shareAt, Space, valueAt } from './space.ts';
 import { startsIn } from './starts.ts';
 import { sureness, type Sureness } from './sure.ts';
 import { unknownsOf, type Unknown } from './unknowns.ts';
@@ -78,31 +78,50 @@ export function solve(base: Results, { offsets, goOn = () => true }: SolveOption
     results.graph.settle();
     return results;
   };
-  const first = startWith(base, unknowns, planned, goOn);
+  const firsts = startsWith(base, unknowns, planned, goOn);
+  const first = firsts.next().value!;
   if (first.wishes.length === 0) {
     const able = first.results.goals.filter(g => g.cell && !g.cell.missing);
     const untold = first.results.goals.filter(g => !able.includes(g));
     return none(able.length > 0 || untold.length === 0 ? { kind: 'no goal', goals: able } : { kind: 'untold', goals: untold.map(goal => ({ goal, why: goal.cell?.missing })) });
   }
-  return { unknowns, attempts: () => attempts(new Space(first.results, unknowns, first.wishes), planned, goOn) };
+  return { unknowns, attempts: function* () {
+    const exact: (readonly number[])[] = [];
+    let met = false;
+    // How a setup is computed may depend on where it was planned: where nothing meets the goals, it is looked at from elsewhere.
+    for (let [k, from] = [0, first as First | undefined]; from && k < PLACES && !met; k++) {
+      for (const a of attempts(new Space(from.results, unknowns, from.wishes), exact, k * APART, planned, goOn)) { met ||= a.missed.length === 0; yield a; }
+      if (!met && goOn()) from = firsts.next().value ?? undefined;
+    }
+  } };
 }
 
 interface First { readonly results: Results; readonly wishes: readonly Wish[] }
 
-/** The setup with some values for its unknowns with which the most of its goals can be told. */
-function startWith(base: Results, unknowns: readonly Unknown[], planned: (t: readonly number[]) => Results, goOn: () => boolean): First {
-  let best: First | undefined;
+/** The setup with values for its unknowns: first those with which the most of its goals can be told. */
+function* startsWith(base: Results, unknowns: readonly Unknown[], planned: (t: readonly number[]) => Results, goOn: () => boolean): Generator<First, undefined> {
+  const told = (r: Results): number => r.goals.filter(g => g.cell && !g.cell.missing).length;
+  const found: First[] = [];
   for (let k = 0; k < FIRST; k++) {
-    // The middle, then places that lie apart in each unknown: multiples of the golden ratio and its powers.
-    const results = planned(unknowns.map((_, i) => (k === 0 ? 0.5 : (0.5 + k * GOLDEN ** (i + 1)) % 1)));
-    const wishes = moved(wishesOf(results), results, unknowns);
-    const told = (r: Results): number => r.goals.filter(g => g.cell && !g.cell.missing).length;
-    if (!best || told(results) > told(best.results)) best = { results, wishes };
-    if (told(best.results) === base.setup.goals.length || !goOn()) break;
+    // What is usual, else the middle; then places that lie apart in each unknown: multiples of the golden ratio and its powers.
+    const results = planned(unknowns.map((u, i) => (k === 0 ? (u.usual !== undefined && u.usual > u.low && u.usual < u.high ? shareAt(u, u.usual) : 0.5) : (0.5 + k * GOLDEN ** (i + 1)) % 1)));
+    found.push({ results, wishes: moved(wishesOf(results), results, unknowns) });
+    if (told(results) === base.setup.goals.length || !goOn()) break;
   }
-  return best!;
+  const best = found.reduce((a, b) => (told(b.results) > told(a.results) ? b : a));
+  yield best;
+  for (let k = found.length; k < found.length + FIRST; k++) {
+    const results = planned(unknowns.map((_, i) => (0.5 + k * GOLDEN ** (i + 1)) % 1));
+    const wishes = moved(wishesOf(results), results, unknowns);
+    if (wishes.length === best.wishes.length) yield { results, wishes };
+  }
+  return undefined;
 }
 const GOLDEN = 0.618_033_988_75;
+/** From so many places a setup is looked at. */
+const PLACES = 3;
+/** Numbers of stretches that were seen from different places do not meet. */
+const APART = 1000;
 
 /** The conditions that any of the unknowns moves. */
 function moved(wishes: readonly Wish[], { graph }: Results, unknowns: readonly Unknown[]): Wish[] {
@@ -110,15 +129,14 @@ function moved(wishes: readonly Wish[], { graph }: Results, unknowns: readonly U
   return wishes.filter(w => graph.ancestors(w.cell).some(c => cells.has(c)));
 }
 
-function* attempts(space: Space, planned: (t: readonly number[]) => Results, goOn: () => boolean): Generator<Attempt> {
+function* attempts(space: Space, exact: (readonly number[])[], apart: number, planned: (t: readonly number[]) => Results, goOn: () => boolean): Generator<Attempt> {
   const seen: Attempt[] = [];
-  const exact: (readonly number[])[] = [];
-  for (const { t: start, stretch, range } of startsIn(space, goOn)) {
+  for (const { t: start, stretch: own, range } of startsIn(space, goOn)) {
     if (!goOn()) return;
     const { t } = descend(space, start, new Set(), goOn);
     if (exact.some(e => e.every((v, i) => Math.abs(v - t[i]!) < ONE))) continue;
     exact.push(t);
-    const attempt = settled(space, t, stretch, planned, goOn);
+    const attempt = settled(space, t, own + apart, planned, goOn);
     if (!attempt || seen.some(s => same(s, attempt))) continue;
     seen.push(attempt);
     yield range ? { ...attempt, get found() { return attempt.found.map(f => ({ ...f, range: [valueAt(f.unknown, range[0]), valueAt(f.unknown, range[1])] as const })); } } : attempt;

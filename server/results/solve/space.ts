@@ -43,7 +43,7 @@ export class Space {
     const slopes = this.slopes(t)[i]!;
     return this.unknowns.reduce((sum, u, k) => {
       const v = valueAt(u, t[k]!);
-      const step = u.wide ? Math.abs(v) * 1e-3 : u.steps[u.steps.length - 1]!;
+      const step = u.wide !== undefined ? Math.abs(v) * 1e-3 : u.steps[u.steps.length - 1]!;
       return sum + Math.abs(slopes[k]! * little * (shareAt(u, Math.min(u.high, v + step)) - t[k]!));
     }, 0);
   }
@@ -66,6 +66,16 @@ export class Space {
 }
 
 /** The value, SI, at a share of the range; of what may have many sizes by its logarithm. */
-export const valueAt = ({ low, high, wide }: Unknown, t: number): number => (wide ? low * (high / low) ** t : low + t * (high - low));
-export const shareAt = ({ low, high, wide }: Unknown, value: number): number => (high === low ? 0 : wide ? Math.log(value / low) / Math.log(high / low) : (value - low) / (high - low));
-const rise = (u: Unknown, t: number): number => (u.wide ? valueAt(u, t) * Math.log(u.high / u.low) : u.high - u.low);
+export function valueAt({ low, high, wide }: Unknown, t: number): number {
+  if (wide === undefined) return low + t * (high - low);
+  if (low >= 0) return wide * (high / wide) ** t;
+  return t < 0.5 ? -wide * (high / wide) ** (1 - 2 * t) : wide * (high / wide) ** (2 * t - 1);
+}
+export function shareAt({ low, high, wide }: Unknown, value: number): number {
+  if (high === low) return 0;
+  if (wide === undefined) return (value - low) / (high - low);
+  const size = Math.log(Math.max(wide, Math.abs(value)) / wide) / Math.log(high / wide);
+  return low >= 0 ? size : value < 0 ? (1 - size) / 2 : (1 + size) / 2;
+}
+/** How the value changes with the share. */
+export const rise = (u: Unknown, t: number): number => (u.wide === undefined ? u.high - u.low : Math.abs(valueAt(u, t)) * Math.log(u.high / u.wide) * (u.low >= 0 ? 1 : 2));

@@ -25,20 +25,21 @@ export function startsIn(space: Space, goOn: () => boolean): Start[] {
 
 /** One unknown: stretches that do, places between which a condition changes sign, and those that are better than both beside them. */
 function along(space: Space): Start[] {
-  const at = Array.from({ length: ALONG + 1 }, (_, i) => i / ALONG);
+  const most = space.unknowns[0]!.wide === undefined ? ALONG : 4 * ALONG;
+  const at = Array.from({ length: most + 1 }, (_, i) => i / most);
   const missed = at.map(t => space.missed([t]));
   const worth = missed.map(m => { const s = m.reduce((a, b) => a + b * b, 0); return Number.isFinite(s) ? s : Infinity; });
   const starts: (Start & { readonly worth: number })[] = [];
-  for (let i = 0, stretch = 0; i <= ALONG; i++, stretch++) {
+  for (let i = 0, stretch = 0; i <= most; i++, stretch++) {
     if (worth[i] === 0) {
       const from = i;
-      while (i < ALONG && worth[i + 1] === 0) i++;
-      const range = [from === 0 ? 0 : edge(space, at[from]!, at[from - 1]!), i === ALONG ? 1 : edge(space, at[i]!, at[i + 1]!)] as const;
+      while (i < most && worth[i + 1] === 0) i++;
+      const range = [from === 0 ? 0 : edge(space, at[from]!, at[from - 1]!), i === most ? 1 : edge(space, at[i]!, at[i + 1]!)] as const;
       for (const w of WITHIN) starts.push({ t: [range[0] + w * (range[1] - range[0])], stretch, range, worth: 0 });
     }
     const [here, next] = [missed[i]!, missed[i + 1]];
     const better = worth[i]! > 0 && worth[i]! < Infinity && worth[i]! <= (worth[i - 1] ?? Infinity) && worth[i]! <= (worth[i + 1] ?? Infinity);
-    if (next && worth[i]! > 0 && worth[i + 1]! > 0 && here.some((m, k) => m * next[k]! < 0)) starts.push({ t: [at[i]! + 0.5 / ALONG], stretch, worth: Math.min(worth[i]!, worth[i + 1]!) });
+    if (next && worth[i]! > 0 && worth[i + 1]! > 0 && here.some((m, k) => m * next[k]! < 0)) starts.push({ t: [at[i]! + 0.5 / most], stretch, worth: Math.min(worth[i]!, worth[i + 1]!) });
     else if (better) starts.push({ t: [at[i]!], stretch, worth: worth[i]! });
   }
   return starts.flatMap(s => (s.range ? [s] : around(s, space))).sort((a, b) => a.worth - b.worth);

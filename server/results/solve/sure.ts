@@ -3,7 +3,7 @@ import { Matrix, pseudoInverse, SVD } from 'ml-matrix';
 import { standardUncertainty } from '../../model/quantity.ts';
 import type { Graph } from '../graph.ts';
 import type { Space } from './space.ts';
-import { valueAt } from './space.ts';
+import { rise } from './space.ts';
 
 export interface Sureness {
   /** standard uncertainty of each unknown, SI, to first order: what the other numbers leave open */
@@ -47,8 +47,6 @@ export function sureness(space: Space, graph: Graph, t: readonly number[]): Sure
   });
   for (const { u, by } of parts.values()) for (let k = 0; k < n; k++) variance.set(k, (variance.get(k) ?? 0) + (by.reduce((s, b, row) => s + inverse.get(k, row) * b, 0) * u) ** 2);
   return { loose, u: t.map((tk, k) => {
-    const unknown = space.unknowns[k]!;
-    const width = unknown.wide ? valueAt(unknown, tk) * Math.log(unknown.high / unknown.low) : unknown.high - unknown.low;
-    return Math.sqrt(variance.get(k) ?? 0) * width;
+    return Math.sqrt(variance.get(k) ?? 0) * rise(space.unknowns[k]!, tk);
   }) };
 }

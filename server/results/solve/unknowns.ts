@@ -16,8 +16,10 @@ export interface Unknown {
   /** between these it is looked for, SI */
   readonly low: number;
   readonly high: number;
-  /** it may be anything over many sizes, so that steps are shares of it */
-  readonly wide: boolean;
+  /** it may be of many sizes: it is looked for evenly over them, from this one on, SI, and steps are shares of it. Where `low` is below zero, on both sides of nothing */
+  readonly wide: number | undefined;
+  /** where it is looked for first, SI */
+  readonly usual: number | undefined;
   /** what it is set in, SI, the best first: whole holes, whole millimetres, tenths; of what is `wide` digits count instead */
   readonly steps: readonly number[];
   /** the first of the steps is written, and nothing else will do */
@@ -41,9 +43,9 @@ function unknown(o: Open, r: Results): Unknown {
   const low = Math.max(from ?? usual.low, within?.from ?? -Infinity);
   const high = Math.min(to ?? usual.high, within?.to ?? Infinity);
   // Limits say of what size it is.
-  const wide = usual.wide === true && (from === undefined || to === undefined || (from > 0 && to > 30 * from));
-  const steps = by !== undefined && by > 0 ? [by] : stepsOf(o, r.setup, wide, high - low);
-  return { name, words, dim, at, part, unit: unitOf(o), low: wide ? Math.max(low, high * 1e-9) : low, high, wide, steps, held: by !== undefined && by > 0 };
+  const wide = usual.wide !== undefined && (from === undefined || to === undefined || (from > 0 && to > 30 * from)) && (low >= 0 || low === -high) ? Math.max(usual.wide, low) : undefined;
+  const steps = by !== undefined && by > 0 ? [by] : stepsOf(o, r.setup, wide !== undefined, high - low);
+  return { name, words, dim, at, part, unit: unitOf(o), low: wide !== undefined && low >= 0 ? wide : low, high, wide, usual: o.usual?.(), steps, held: by !== undefined && by > 0 };
 }
 
 function unitOf(o: Open): Unit | undefined {
@@ -51,7 +53,7 @@ function unitOf(o: Open): Unit | undefined {
   return o.dim === NUMBER ? (o.sign === 'share' ? parseUnit('%') : undefined) : parseUnit(unitsFor(o.dim)[0]!);
 }
 
-interface Range { readonly low: number; readonly high: number; readonly wide?: boolean }
+interface Range { readonly low: number; readonly high: number; readonly wide?: number }
 
 /** Where the text does not say: on the table, between the things that a placement names, or over what makes sense. */
 function usualRange(o: Open, r: Results): Range {
@@ -81,8 +83,8 @@ const TALL = 1;
 function ofKind({ dim, sign }: Open): Range {
   const most = MOST.get(dim) ?? 1e6;
   if (dim === ANGLE) return { low: sign === 'any' ? -180 * DEGREE : 0, high: 180 * DEGREE };
-  if (sign === 'positive' || sign === 'not negative') return { low: (LEAST.get(dim) ?? 1e-6), high: most, wide: true };
-  return { low: -most, high: most };
+  const least = LEAST.get(dim) ?? 1e-6;
+  return { low: sign === 'positive' || sign === 'not negative' ? least : -most, high: most, wide: least };
 }
 /** Of what a holographer writes nothing is smaller, and nothing larger, SI. */
 const LEAST = new Map<Dim, number>([[LENGTH, 1e-7], [POWER, 1e-6], [TIME, 1e-3], [NUMBER, 1e-3]]);

@@ -190,9 +190,9 @@ export class Values {
   }
 
   /** Between which values a `?` is to be found, as far as that is written and can be told. */
-  limits<E>(ends: Readonly<Partial<Record<Limit, E | undefined>>>, read: (end: E) => Cell | undefined): { readonly [K in Limit]?: number } {
+  limits<E>(ends: Readonly<Partial<Record<Limit, E | undefined>>>, read: (end: E) => Cell | undefined): Readonly<Partial<Record<Limit, number>>> {
     return Object.fromEntries(Object.entries(ends).flatMap(([word, end]) => {
-      const cell = end === undefined ? undefined : read(end as E);
+      const cell = end === undefined ? undefined : read(end);
       const value = cell && this.graph.value(cell);
       return value === undefined ? [] : [[word, value]];
     }));

@@ -110,7 +110,7 @@ export function* answering(snapshot: Snapshot, r: Results, { goOn = () => true, 
   let tried = 0;
   const take = (attempt: Tried): Choice => choiceOf(attempt, r, snapshot, before);
   if (!solving.idle && solving.unknowns.length === 0) {
-    const choice = take({ found: [], missed: [], against: [], results: r });
+    const choice = take({ values: [], found: [], missed: [], against: [], results: r });
     (choice.values.length > 0 ? choices : others).push(choice);
   }
   yield;
@@ -144,16 +144,17 @@ function askedIn(r: Results): Answer['asked'] {
   return [...all.values()].sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start);
 }
 
-type Tried = Pick<Attempt, 'found' | 'missed' | 'against' | 'results'>;
-function choiceOf({ found, missed, against, results }: Tried, base: Results, snapshot: Snapshot, before: ReadonlySet<string>): Choice {
+type Tried = Omit<Attempt, 'stretch'>;
+function choiceOf(attempt: Tried, base: Results, snapshot: Snapshot, before: ReadonlySet<string>): Choice {
+  const { missed, against, results } = attempt;
   const findings = [...findingsHere(snapshot, results)].filter(f => !before.has(idOf(f)) && f.severity !== 'hint');
   let values: Value[] | undefined;
   let edits: Edit[] | undefined;
   return {
-    results, missed, against, findings, effort: effortOf(found), inTheWay: findings.filter(f => f.severity === 'error' || IN_THE_WAY.has(f.code)),
+    results, missed, against, findings, effort: effortOf(attempt.values), inTheWay: findings.filter(f => f.severity === 'error' || IN_THE_WAY.has(f.code)),
     get values() {
       return values ??= [
-        ...found.map(({ unknown: { name, words, at, part, dim, unit }, value, u, loose, range }) => ({ name, words, at, part, dim, unit, value, u, loose, ...(range ? { range } : {}) })),
+        ...attempt.found.map(({ unknown: { name, words, at, part, dim, unit }, value, u, loose, range }) => ({ name, words, at, part, dim, unit, value, u, loose, ...(range ? { range } : {}) })),
         ...shares(results),
       ].sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start);
     },
@@ -162,9 +163,8 @@ function choiceOf({ found, missed, against, results }: Tried, base: Results, sna
   };
 }
 
-/** Found in `found` without asking how sure it is. */
-function effortOf(found: Attempt['found']): number {
-  return found.reduce((s, { unknown: { steps, usual }, value }) => {
+function effortOf(values: Attempt['values']): number {
+  return values.reduce((s, { unknown: { steps, usual }, value }) => {
     const [coarse] = steps;
     const beside = coarse !== undefined && Math.abs(value / coarse - Math.round(value / coarse)) > 1e-6;
     return s + (beside ? 0.1 : 0) + (usual !== undefined && usual * value < 0 ? 0.5 : 0);

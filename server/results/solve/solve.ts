@@ -6,7 +6,7 @@ import { plan, type Results } from '../plan.ts';
 import { descend } from './descend.ts';
 import { rounded } from './rounded.ts';
 import { shareAt, Space, valueAt } from './space.ts';
-import { startsIn } from './starts.ts';
+import { startsIn, type Start } from './starts.ts';
 import { sureness, type Sureness } from './sure.ts';
 import { unknownsOf, type Unknown } from './unknowns.ts';
 import { missedBy, wishesOf, type Wish } from './wishes.ts';
@@ -26,6 +26,9 @@ export interface Found {
 
 /** What one set of values does. */
 export interface Attempt {
+  /** SI */
+  readonly values: readonly { readonly unknown: Unknown; readonly value: number }[];
+  /** the same with how sure they are; that is worked out when somebody asks */
   readonly found: readonly Found[];
   /** attempts of one stretch are one answer: any of them will do */
   readonly stretch: number;
@@ -89,9 +92,10 @@ export function solve(base: Results, { offsets, goOn = () => true }: SolveOption
     const exact: (readonly number[])[] = [];
     let met = false;
     // How a setup is computed may depend on where it was planned: where nothing meets the goals, it is looked at from elsewhere.
-    for (let [k, from] = [0, first as First | undefined]; from && k < PLACES && !met; k++) {
+    let from: First | undefined = first;
+    for (let k = 0; from && k < PLACES; k++) {
       for (const a of attempts(new Space(from.results, unknowns, from.wishes), exact, k * APART, planned, goOn)) { met ||= a.missed.length === 0; yield a; }
-      if (!met && goOn()) from = firsts.next().value ?? undefined;
+      from = met || !goOn() ? undefined : firsts.next().value;
     }
   } };
 }
@@ -136,10 +140,10 @@ function* attempts(space: Space, exact: (readonly number[])[], apart: number, pl
     const { t } = descend(space, start, new Set(), goOn);
     if (exact.some(e => e.every((v, i) => Math.abs(v - t[i]!) < ONE))) continue;
     exact.push(t);
-    const attempt = settled(space, t, own + apart, planned, goOn);
+    const attempt = settled(space, t, { stretch: own + apart, ...(range ? { range } : {}) }, planned, goOn);
     if (!attempt || seen.some(s => same(s, attempt))) continue;
     seen.push(attempt);
-    yield range ? { ...attempt, get found() { return attempt.found.map(f => ({ ...f, range: [valueAt(f.unknown, range[0]), valueAt(f.unknown, range[1])] as const })); } } : attempt;
+    yield attempt;
   }
 }
 
@@ -147,7 +151,7 @@ function* attempts(space: Space, exact: (readonly number[])[], apart: number, pl
 const ONE = 1e-5;
 
 /** The answer that is nearest to a start, in values that can be set, with the setup planned there. */
-function settled(first: Space, start: readonly number[], stretch: number, planned: (t: readonly number[]) => Results, goOn: () => boolean): Attempt | undefined {
+function settled(first: Space, start: readonly number[], { stretch, range }: Pick<Start, 'stretch' | 'range'>, planned: (t: readonly number[]) => Results, goOn: () => boolean): Attempt | undefined {
   const { unknowns } = first;
   let space = first;
   let t = start;
@@ -169,9 +173,9 @@ function settled(first: Space, start: readonly number[], stretch: number, planne
     if (missed.length > 0 && (!stays || sharp) && k < PLANS && goOn()) { space = now; continue; }
     let sure: Sureness | undefined;
     const at = t;
-    return { stretch, results, missed, against: missed.length === 0 ? [] : now.against(at, missed.map(m => m.wish)), get found() {
+    return { stretch, results, missed, values: unknowns.map((unknown, i) => ({ unknown, value: valueAt(unknown, at[i]!) })), against: missed.length === 0 ? [] : now.against(at, missed.map(m => m.wish)), get found() {
       sure ??= sureness(now, results.graph, at);
-      return unknowns.map((unknown, i) => ({ unknown, value: valueAt(unknown, at[i]!), u: sure!.u[i]!, loose: sure!.loose[i]! }));
+      return unknowns.map((unknown, i) => ({ unknown, value: valueAt(unknown, at[i]!), u: sure!.u[i]!, loose: sure!.loose[i]!, ...(range ? { range: [valueAt(unknown, range[0]), valueAt(unknown, range[1])] as const } : {}) }));
     } };
   }
 }

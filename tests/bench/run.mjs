@@ -12,6 +12,7 @@ import { timeMaps } from './maps.mjs';
 import { timePanel } from './panel.mjs';
 import { ours, peers } from './servers.mjs';
 import { inventory, mismatched, setup } from './setups.mjs';
+import { timeSolving } from './solving.mjs';
 
 const LENGTHS = [100, 1_000, 10_000];
 // Whoever types makes hundreds of edits in an evening: what counts is the time once the engine has compiled what it runs often, for all servers alike.
@@ -54,6 +55,7 @@ const drawing = await timeDrawing();
 const frame = existsSync('dist/plan.js') ? await timePanel() : undefined;
 const report = await timeReports();
 const hover = own.length > 0 ? await timeHovers() : undefined;
+const solving = await timeSolving();
 const history = existsSync('dist/cli.cjs') ? timeHistory() : undefined;
 
 const time = (lines, server = ours(true)) => edits.get(lines).get(server.name);
@@ -75,6 +77,8 @@ const limits = [
   ['panel of the bench plan, MB', drawing.size / 1e6, 0.4],
   ['the whole report of any example, ms', report, 50],
   ['hover right behind an edit, 95 of 100, ms', hover, 20],
+  ['a value that is written ?, ms', solving.one, 20],
+  ['six values that are written ?, ms', solving.six, 500],
   ['what 200 revisions of 300 lines did, ms', history, 5000],
 ];
 console.log('\nlimits');

@@ -87,6 +87,8 @@ export interface AnswerOptions {
 
 const CHOICES = 3;
 const TRIES = 24;
+/** Once there is an answer, no more are tried for others. */
+const ENOUGH = 8;
 
 /** @param r a setup of the snapshot, or one of its variants */
 export function answerOf(snapshot: Snapshot, r: Results, { goOn = () => true, library }: AnswerOptions = {}): Answer {
@@ -122,7 +124,7 @@ export function* answering(snapshot: Snapshot, r: Results, { goOn = () => true, 
       choices.push(choice);
       stretches.add(attempt.stretch);
     } else others.push(choice);
-    if (choices.length >= CHOICES || tried >= TRIES || !goOn()) break;
+    if (choices.length >= CHOICES || tried >= (choices.length > 0 ? ENOUGH : TRIES) || !goOn()) break;
     yield;
   }
   choices.sort((a, b) => weight(a) - weight(b));

@@ -5,6 +5,8 @@ import type { Space } from './space.ts';
 /** An answer is as good as exact: a millionth of what counts as little. */
 const EXACT = 1e-12;
 const STEPS = 40;
+/** From one step of an unknown to the next there is not far to go. */
+export const FEW = 6;
 const STILL = 1e-12;
 
 export interface Descent {
@@ -16,17 +18,17 @@ export interface Descent {
  * @param fixed unknowns that stay where they are
  * @param goOn false: it is to end now, with the best so far
  */
-export function descend(space: Space, start: readonly number[], fixed: ReadonlySet<number>, goOn: () => boolean): Descent {
+export function descend(space: Space, start: readonly number[], fixed: ReadonlySet<number>, goOn: () => boolean, most = STEPS): Descent {
   let t = [...start];
   let worth = space.worth(t);
   let damping = 1e-4;
   const free = t.map((_, i) => i).filter(i => !fixed.has(i));
-  for (let n = 0; n < STEPS && worth > EXACT && free.length > 0 && Number.isFinite(worth) && goOn(); ) {
-    const slopes = space.slopes(t);
+  for (let n = 0; n < most && worth > EXACT && free.length > 0 && Number.isFinite(worth) && goOn(); ) {
     const results = space.results(t);
+    const slopes = space.slopes(t, results);
     let moved = false;
     // A step that makes it worse is taken again, shorter.
-    for (; n < STEPS && !moved; n++) {
+    for (; n < most && !moved; n++) {
       const d = step(space, t, results, slopes, free, damping);
       const next = t.map((ti, i) => Math.min(1, Math.max(0, ti + (d[free.indexOf(i)] ?? 0))));
       const size = Math.max(...next.map((v, i) => Math.abs(v - t[i]!)));

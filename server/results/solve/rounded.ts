@@ -1,7 +1,7 @@
 /** An answer in values that can be set: in steps that are written, on whole holes, in whole millimetres, with no more digits than the goals deserve. */
 import type { Space } from './space.ts';
 import { shareAt, valueAt } from './space.ts';
-import { descend } from './descend.ts';
+import { descend, FEW } from './descend.ts';
 import type { Unknown } from './unknowns.ts';
 
 /** Digits of what may be of many sizes. */
@@ -28,7 +28,7 @@ export function rounded(space: Space, exact: readonly number[], goOn: () => bool
       const others = unknowns.map((_, k) => k).filter(k => !held.has(k));
       const found = around(unknowns[i]!, t[i]!, level, level === 0 && spare > fixed.size && others.length > 0 ? WIDE : 2).map(v => {
         const start = t.map((tk, k) => (k === i ? v : tk));
-        return others.length === 0 ? { t: start, worth: space.worth(start) } : descend(space, start, held, goOn);
+        return others.length === 0 ? { t: start, worth: space.worth(start) } : descend(space, start, held, goOn, FEW);
       }).filter(d => will(d.t) || ((unknowns[i]!.held || (last && others.length === 0)) && d.worth < Infinity));
       const beside = ({ t: at }: { readonly t: readonly number[] }): number => (level === 0 ? others.reduce((s, k) => s + off(unknowns[k]!, at[k]!, level), 0) : 0);
       const pick = found.map(d => ({ t: d.t, beside: beside(d), worth: d.worth })).sort((x, y) => x.beside - y.beside || x.worth - y.worth)[0];
@@ -41,7 +41,7 @@ export function rounded(space: Space, exact: readonly number[], goOn: () => bool
 }
 
 /** How many steps are tried of what could stand elsewhere. */
-const WIDE = 24;
+const WIDE = 16;
 
 const levels = (u: Unknown): number => (u.wide !== undefined ? DIGITS.length : u.steps.length);
 

@@ -48,6 +48,11 @@ export class Space {
     }, 0);
   }
 
+  private isFar(k: number, is: number): boolean {
+    const { sort, value, little } = this.wishes[k]!;
+    return sort !== 'equal' && (sort === 'at most' ? value - is : is - value) > Math.max(10 * little, 0.1 * Math.abs(value));
+  }
+
   /** Conditions that hold the unknowns where others are missed: those that are met with nothing to spare, and move with the same unknowns. */
   against(t: readonly number[], missed: readonly Wish[]): Wish[] {
     const [slopes, results] = [this.slopes(t), this.results(t)];
@@ -55,10 +60,11 @@ export class Space {
     return this.wishes.filter((w, i) => !missed.some(m => m.goal === w.goal) && (w.sort === 'equal' || Math.abs(results[i]! - w.value) < w.little) && missed.some(m => t.some((_, k) => moves(m, k) && moves(w, k))));
   }
 
-  /** Derivatives of what a condition asks for by each unknown, in little steps over the range: one sweep back for each condition. */
-  slopes(t: readonly number[]): number[][] {
+  /** Derivatives of what a condition asks for by each unknown, in little steps over the range: one sweep back for each condition. Of those that are met with much to spare there are none, where `results` tell so. */
+  slopes(t: readonly number[], results?: readonly number[]): number[][] {
     const at = this.values(t);
     return this.wishes.map((w, k) => {
+      if (results && this.isFar(k, results[k]!)) return at.map(() => 0);
       const sign = w.size && this.of[k]!(at) < 0 ? -1 : 1;
       return this.slope[k]!(at).map((by, i) => (sign * by * rise(this.unknowns[i]!, t[i]!)) / w.little);
     });

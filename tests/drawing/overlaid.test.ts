@@ -35,7 +35,7 @@ const corner = setup(LINES);
 const changed = (...pairs: readonly (readonly [string, string])[]): string => pairs.reduce((text, [a, b]) => { expect(text).toContain(a); return text.replaceAll(a, b); }, corner);
 
 describe('what is as it was', () => {
-  test.each(EXAMPLES.map(e => [e.name, e] as const))('has no ghost: %s', (_, { uri, text }) => {
+  test.each(EXAMPLES.filter(e => /^setup /m.test(e.text)).map(e => [e.name, e] as const))('has no ghost: %s', (_, { uri, text }) => {
     const setups = reviewOf(analyse(uri, text, disk), analyse(uri, `// the same\n${text}`, disk)).setups;
     expect(setups.length).toBeGreaterThan(0);
     for (const s of setups) {
@@ -107,9 +107,8 @@ describe('what was moved', () => {
 });
 
 describe('what was turned', () => {
-  // M1 sends light straight back along −x instead of away along y: its facing turns by half of the 90° that the light turns.
   test('is drawn over its old outline, with the angle', () => {
-    const d = over(corner, changed(['B1 at (1000, 700)', 'B1 at (300, 800)'], ['M1 at (1000, 100)', 'M1 at (1000, 100)']));
+    const d = over(corner, changed(['B1 at (1000, 700)', 'B1 at (300, 800)']));
     // From M1 the light ran along (0, 1), and runs along (−0.7, 0.7): 45° on, so that the mirror turns by 22.5°, which reads 23° (22.5 rounds up).
     expect(notes(d, 'M1')).toEqual(['turned 23°']);
     expect(ghosts(d)).toContain('before:M1');
@@ -183,7 +182,7 @@ describe('of strings, arms over how they were', () => {
     expect(strips(gone, 'ghost').slice(0, 2)).toEqual([[0, 750], [750, 721]]);
     expect(ofClass(gone, 'strip')).toEqual([]);
   });
-  test('places come in place of strings: the plan of now', () => { expect(over(whelk.replaceAll('\n}', '\n}'), corner.replace('Whelk shell', /setup "([^"]*)"/.exec(whelk)![1]!)).sheet.title).toMatch(/now: nothing had a place before$/); });
+  test('places come in place of strings: the plan of now', () => { expect(over(whelk, corner.replace('Whelk shell', /setup "([^"]*)"/.exec(whelk)![1]!)).sheet.title).toMatch(/now: nothing had a place before$/); });
 });
 
 describe('what is left of a line beside others', () => {
@@ -201,7 +200,7 @@ describe('what is left of a line beside others', () => {
   ] as const)('%s', (_, others, left) => { expect(uncovered(line, others, 1)).toEqual(left); });
 });
 
-// Every number of an example is changed in turn, a few of them at a time, and every name too: the picture is drawn, the same each time, with no number that is none.
+// Every ninth number of each example is changed in turn: the picture is drawn, the same each time, with no number that is none.
 describe('whatever is changed on an example', () => {
   test.each(EXAMPLES.map(e => [e.name, e] as const))('%s', (_, { uri, text }) => {
     const numbers = [...text.matchAll(/(?<![\w.])\d+(?= |,|\))/g)].filter((_m, i) => i % 9 === 0);

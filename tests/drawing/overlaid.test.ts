@@ -177,6 +177,10 @@ describe('of strings, arms over how they were', () => {
     expect(ghosts(d)).toEqual(['before:object.1', 'before:object.2', 'before:object.3', 'before:object.4']);
     expect(texts(d)).toContainEqual(expect.stringMatching(/^was 1555 ± \d mm$/));
   });
+  test('an end that the arm has no more is named', () => {
+    const short = over(whelk, whelk.replace('    -> M3: 377 mm ± 2 mm\n', ''));
+    expect(ofClass(short, 'quiet').map(m => m.text)).toEqual(expect.arrayContaining(['410 mm', '377 mm to M3', '468 mm', '300 mm']));
+  });
   test('of a setup that is gone all of them', () => {
     const gone = over(whelk, undefined);
     expect(strips(gone, 'ghost').slice(0, 2)).toEqual([[0, 750], [750, 721]]);

@@ -32,7 +32,8 @@ export function overArms(s: SetupReview, before: readonly PlateStrips[], after: 
       if (!y) continue;
       if (y.name !== x.name) notes.set(y, `was ${x.name}`);
       if (isSame(x, y, s.names)) continue;
-      below.set(y, (top, letter) => ghost(x, top, letter, `was ${x.total}`));
+      const led = new Set(y.legs.map(l => l.to));
+      below.set(y, (top, letter) => ghost(x, top, letter, `was ${x.total}`, to => !led.has(renamed(to, s.names))));
       changed.push(`${y.name} was ${x.total}, is ${y.total}`);
     }
   }
@@ -51,19 +52,22 @@ export function overArms(s: SetupReview, before: readonly PlateStrips[], after: 
 const isSame = (a: Strip, b: Strip, names: Names): boolean =>
   a.legs.length === b.legs.length && a.legs.every((l, i) => Math.abs(l.length - b.legs[i]!.length) < LEAST && renamed(l.to, names) === b.legs[i]!.to);
 
-/** Outlines only, with lengths where they fit. */
-function ghost(s: Strip, y: number, letter: number, total: string): Mark[] {
+/** Outlines only, with lengths where they fit, and what a leg ran to where no name above says it. */
+function ghost(s: Strip, y: number, letter: number, total: string, isLost: (to: string) => boolean): Mark[] {
   const small = 0.66 * letter;
   const h = HEIGHT * letter;
   return [
-    ...s.legs.map(l => mark('g', { 'data-item': BEFORE + l.id }, [
-      told(`before: leg ${l.words}, ${l.text}`), mark('rect', { class: 'ghost', x: l.from * 1000, y, width: l.length * 1000, height: h }),
-      ...(widthOf(l.text, small) < l.length * 1000 - 0.4 * letter ? [label(l.text, (l.from + l.length / 2) * 1000, y + h / 2 + 0.35 * small, small, 'letter quiet', 'middle')] : []),
-    ])),
+    ...s.legs.map(l => {
+      const text = [...(isLost(l.to) ? [`${l.text} to ${l.to}`] : []), l.text].find(t => widthOf(t, small) < l.length * 1000 - 0.4 * letter);
+      return mark('g', { 'data-item': BEFORE + l.id }, [
+        told(`before: leg ${l.words}, ${l.text}`), mark('rect', { class: 'ghost', x: l.from * 1000, y, width: l.length * 1000, height: h }),
+        ...(text === undefined ? [] : [label(text, (l.from + l.length / 2) * 1000, y + h / 2 + 0.35 * small, small, 'letter quiet', 'middle')]),
+      ]);
+    }),
     label(total, s.end * 1000 + 0.8 * letter, y + h / 2 + 0.3 * letter, 0.85 * letter, 'letter quiet halo'),
   ];
 }
 
 const goneRow = (s: Strip, note: string): Besides => (y, letter, left) => [
-  label(s.name, left, y + 0.8 * letter, letter, `letter letter-${s.role}`), ...(note === '' ? [] : [label(note, left, y + 1.75 * letter, 0.72 * letter, 'letter quiet')]), ...ghost(s, y, letter, s.total),
+  label(s.name, left, y + 0.8 * letter, letter, `letter letter-${s.role}`), ...(note === '' ? [] : [label(note, left, y + 1.75 * letter, 0.72 * letter, 'letter quiet')]), ...ghost(s, y, letter, s.total, () => true),
 ];

@@ -74,7 +74,7 @@ function strip(s: Strip, y: number, p: PlateStrips, letter: number, left: number
   return [
     ...(more ? more(y + h + 0.25 * letter, letter, left) : []), ...(notes.has(s) ? [label(notes.get(s)!, left, y + h / 2 + 1.3 * letter, small, 'letter quiet')] : []),
     label(s.name, left, y + h / 2 + 0.35 * letter, letter, `letter letter-${s.role}`), ...legs, ...joints(s, y, p.start, letter),
-    label(s.total, s.end * 1000 + 0.8 * letter, y + h / 2 + 0.35 * letter, letter, 'letter'), ...(s.off && reference ? mismatch(s, s.off, reference, y + h + (more ? BELOW * letter : 0), letter) : []),
+    label(s.total, s.end * 1000 + 0.8 * letter, y + h / 2 + 0.35 * letter, letter, 'letter halo'), ...(s.off && reference ? mismatch(s, s.off, reference, y + h + (more ? BELOW * letter : 0), letter) : []),
   ];
 }
 

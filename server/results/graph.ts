@@ -265,6 +265,7 @@ export class Graph {
   uncertainty(cell: Cell): number {
     if (cell.missing) return 0;
     if (!cell.rule) return finite(standardUncertainty(this.values[cell.index]!, cell.spread));
+    if (!this.isUnsure(cell)) return 0;
     const notes = this.noted(cell);
     if (notes.uncertainty !== undefined) return notes.uncertainty;
     let sum = 0;

@@ -214,10 +214,8 @@ export class Graph {
   }
 
   private sweepNow(cell: Cell, asked: (c: Cell) => boolean, keeps = false): Sweep {
-    const adjoint = new Float64Array(cell.index + 1);
     // What an input does by several ways may cancel; then only rounding is left, which is no slope.
-    const reach = new Float64Array(cell.index + 1);
-    const marked = new Uint8Array(cell.index + 1);
+    const { adjoint, reach, marked } = cleared(cell.index + 1);
     adjoint[cell.index] = 1;
     marked[cell.index] = 1;
     const inputs: Cell[] = [];
@@ -294,6 +292,16 @@ export class Graph {
     const at = this.evaluator(cell, [input]);
     return standardUncertainty(0, { kind: 'one of', values: choices.map(v => at([v])) });
   }
+}
+
+/** What a sweep writes for each cell: a page with many results is swept hundreds of times, one sweep behind the other. */
+let slate = { adjoint: new Float64Array(0), reach: new Float64Array(0), marked: new Uint8Array(0) };
+function cleared(length: number): typeof slate {
+  if (length > slate.marked.length) return slate = { adjoint: new Float64Array(2 * length), reach: new Float64Array(2 * length), marked: new Uint8Array(2 * length) };
+  slate.adjoint.fill(0, 0, length);
+  slate.reach.fill(0, 0, length);
+  slate.marked.fill(0, 0, length);
+  return slate;
 }
 
 /** Below this share of what was added, a sum is rounding: central differences are good to 1e-10. */

@@ -64,18 +64,48 @@ export const alone: Library = { text: () => undefined, resolve: path => path };
  * more: its places are those of the newer text. The answers are the same as without.
  */
 export function analyse(uri: string, text: string, library: Library = alone, cache: LineCache = library.lines?.(uri)?.copy() ?? new LineCache()): Snapshot {
+  const { tree, model, files, lines, bound } = read(uri, text, library, cache);
+  const { figures, anew } = figuresOf(model.setups, cache);
+  let findings: readonly Finding[] | undefined;
+  return {
+    uri, text, tree, model, results: figures.map(f => f.results), files,
+    // What is pointed at behind an edit is told before everything is looked through for what is wrong.
+    get findings() { return findings ??= findingsOf(tree, model, figures); },
+    get work() {
+      findings ??= findingsOf(tree, model, figures);
+      const made = anew.map(f => f.made);
+      const sum = (of: keyof Made): number => made.reduce((n, m) => n + m[of], 0);
+      return { lines, bound, planned: sum('planned'), rules: sum('rules'), bands: sum('bands') };
+    },
+  };
+}
+
+/** All files that a snapshot of this text would rest on, itself first: nothing is computed for that. */
+export const filesOf = (uri: string, text: string, library: Library): readonly string[] => read(uri, text, library, new LineCache()).files;
+
+interface Read {
+  readonly tree: Tree;
+  readonly model: Model;
+  readonly files: readonly string[];
+  /** how many lines were parsed, and how much was bound anew */
+  readonly lines: number;
+  readonly bound: number;
+}
+
+/** A text with the files that it uses, up to where names are bound. */
+function read(uri: string, text: string, library: Library, cache: LineCache): Read {
   const files = new Set([uri]);
   let asked = 0;
   const caches = new Map([[cache, cache.parsed]]);
   const tree = parse(text, cache);
   const bound = new Map<string, Model>();
-  const read = (of: string): string | undefined => { files.add(of); return library.text(of); };
+  const fetched = (of: string): string | undefined => { files.add(of); return library.text(of); };
   const find = (from: string, ring: readonly string[]) => (path: string): Found => {
     const beside = library.resolve(path, from);
     const places = beside === null ? [] : [{ uri: beside, where: 'the folder of this file' }];
     for (const c of library.elsewhere?.(path) ?? []) if (!places.some(p => p.uri === c.uri)) places.push(c);
     if (places.length === 0) return { code: 'import-outside', uri: '', data: { path } };
-    const to = places.find(({ uri: u }) => ring.includes(u) || bound.has(u) || (asked < MAX_FILES && read(u) !== undefined))?.uri;
+    const to = places.find(({ uri: u }) => ring.includes(u) || bound.has(u) || (asked < MAX_FILES && fetched(u) !== undefined))?.uri;
     if (to === undefined) {
       return asked++ < MAX_FILES ? { code: 'import-unreadable', uri: places[0]!.uri, data: { path, why: 'it is missing or cannot be read', looked: places.map(p => p.where).join(', ') } }
         : { code: 'too-many-files', uri: places[0]!.uri, data: { limit: String(MAX_FILES) } };
@@ -84,7 +114,7 @@ export function analyse(uri: string, text: string, library: Library = alone, cac
     const known = bound.get(to);
     if (known) return { inventories: known.inventories, uri: to };
     asked++;
-    const other = read(to)!;
+    const other = fetched(to)!;
     const lines = library.lines?.(to) ?? new LineCache();
     if (!caches.has(lines)) caches.set(lines, lines.parsed);
     const model = bind(to, parse(other, lines), find(to, [...ring, to]));
@@ -95,19 +125,7 @@ export function analyse(uri: string, text: string, library: Library = alone, cac
     return { inventories: model.inventories, uri: to };
   };
   const model = bind(uri, tree, find(uri, [uri]));
-  const { figures, anew } = figuresOf(model.setups, cache);
   let lines = 0;
   for (const [c, before] of caches) lines += c.parsed - before;
-  let findings: readonly Finding[] | undefined;
-  return {
-    uri, text, tree, model, results: figures.map(f => f.results), files: [...files],
-    // What is pointed at behind an edit is told before everything is looked through for what is wrong.
-    get findings() { return findings ??= findingsOf(tree, model, figures); },
-    get work() {
-      findings ??= findingsOf(tree, model, figures);
-      const made = anew.map(f => f.made);
-      const sum = (of: keyof Made): number => made.reduce((n, m) => n + m[of], 0);
-      return { lines, bound: [model, ...bound.values()].reduce((n, m) => n + m.bound, 0), planned: sum('planned'), rules: sum('rules'), bands: sum('bands') };
-    },
-  };
+  return { tree, model, files: [...files], lines, bound: [model, ...bound.values()].reduce((n, m) => n + m.bound, 0) };
 }

@@ -1,6 +1,6 @@
 /** The revisions of a page, each held against the one before it. */
 import { LineCache } from '../../grammar/parse.ts';
-import { analyse, type Snapshot } from '../analysis.ts';
+import { analyse, filesOf, type Snapshot } from '../analysis.ts';
 import { reviewOf, type Review } from '../review/review.ts';
 import { openFile, Trouble, type Opened, type Reach } from './files.ts';
 import { openAt } from './git/pages.ts';
@@ -42,18 +42,18 @@ export async function history(repository: Repository, named: string, reach: Reac
   const reader = new Reader();
   let before: Snapshot | undefined;
   let last: Opened | undefined;
-  for (const revision of revisions) {
-    const { id, path: lay } = revision;
-    let now: Opened | undefined;
-    let trouble: string | undefined;
+  const pages = ahead(revisions, async ({ id, path: lay, gone }): Promise<Opened | Trouble | undefined> => {
     try {
-      now = revision.gone ? undefined : await openAt(repository, await repository.commit(id), lay, whole);
+      return gone ? undefined : await openAt(repository, await repository.commit(id), lay, whole);
     } catch (e) {
       if (!(e instanceof Trouble)) throw e;
-      trouble = e.message;
+      return e;
     }
-    if (trouble !== undefined) {
-      step({ revision, path: lay, gone: false, told: trouble });
+  });
+  for await (const [revision, now] of pages) {
+    const lay = revision.path;
+    if (now instanceof Trouble) {
+      step({ revision, path: lay, gone: false, told: now.message });
       continue;
     }
     const snapshot = now && reader.read(now);
@@ -62,6 +62,21 @@ export async function history(repository: Repository, named: string, reach: Reac
   }
   const disk = onDisk(named, whole);
   if (disk && (disk.text !== last?.text || revisions.length === 0)) step({ path, gone: false, told: reviewOf(before, reader.read(disk)) });
+}
+
+const AHEAD = 16;
+/** Each of a list with what is found of it, which is looked for some steps ahead, so that git answers several questions at a time, and while a page is analysed. */
+async function* ahead<T, F>(list: readonly T[], find: (of: T) => Promise<F>): AsyncGenerator<readonly [T, F]> {
+  const found: Promise<F>[] = [];
+  for (const [i, one] of list.entries()) {
+    while (found.length < AHEAD && i + found.length < list.length) {
+      const next = find(list[i + found.length]!);
+      // What fails, fails when it is its turn.
+      next.catch(() => undefined);
+      found.push(next);
+    }
+    yield [one, await found.shift()!];
+  }
 }
 
 function onDisk(named: string, reach: Reach): Opened | undefined {
@@ -76,7 +91,7 @@ function onDisk(named: string, reach: Reach): Opened | undefined {
 /** The revisions of the page and of what it uses, the oldest first, each with where the page lay then. */
 async function touching(repository: Repository, named: string, path: string, reach: Reach): Promise<Revision[]> {
   const disk = onDisk(named, reach);
-  const used = disk ? analyse(disk.uri, disk.text, disk.texts).files.filter(uri => uri !== disk.uri).flatMap(uri => repository.withinUri(uri) ?? []) : [];
+  const used = disk ? filesOf(disk.uri, disk.text, disk.texts).filter(uri => uri !== disk.uri).flatMap(uri => repository.withinUri(uri) ?? []) : [];
   const [ids, own, ...more] = await Promise.all([repository.order(), repository.revisions(path), ...used.map(u => repository.revisions(u))]);
   const [order, others] = [new Map(ids.map((id, i) => [id, i])), more.flat()];
   const all = new Map([...others, ...own].map(r => [r.id, r]));

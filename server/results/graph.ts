@@ -258,10 +258,8 @@ export class Graph {
   }
 
   private sweepNow(cell: Cell, asked: (c: Cell) => boolean, keeps = false): Sweep {
-    const adjoint = new Float64Array(cell.index + 1);
     // What an input does by several ways may cancel; then only rounding is left, which is no slope.
-    const reach = new Float64Array(cell.index + 1);
-    const marked = new Uint8Array(cell.index + 1);
+    const { adjoint, reach, marked } = cleared(cell.index + 1);
     adjoint[cell.index] = 1;
     marked[cell.index] = 1;
     const inputs: Cell[] = [];
@@ -309,6 +307,7 @@ export class Graph {
   uncertainty(cell: Cell): number {
     if (cell.missing) return 0;
     if (!cell.rule) return finite(standardUncertainty(this.values[cell.index]!, cell.spread));
+    if (!this.isUnsure(cell)) return 0;
     const notes = this.noted(cell);
     if (notes.uncertainty !== undefined) return notes.uncertainty;
     let sum = 0;
@@ -337,6 +336,16 @@ export class Graph {
     const at = this.evaluator(cell, [input]);
     return standardUncertainty(0, { kind: 'one of', values: choices.map(v => at([v])) });
   }
+}
+
+/** What a sweep writes for each cell: a page with many results is swept hundreds of times, one sweep behind the other. */
+let slate = { adjoint: new Float64Array(0), reach: new Float64Array(0), marked: new Uint8Array(0) };
+function cleared(length: number): typeof slate {
+  if (length > slate.marked.length) return slate = { adjoint: new Float64Array(2 * length), reach: new Float64Array(2 * length), marked: new Uint8Array(2 * length) };
+  slate.adjoint.fill(0, 0, length);
+  slate.reach.fill(0, 0, length);
+  slate.marked.fill(0, 0, length);
+  return slate;
 }
 
 /** The cells that some others move, as places in an array of values, the cell that is asked for last. */

@@ -9,6 +9,7 @@ export function resultNamed(graph: Graph, aliases: ReadonlyMap<string, readonly 
 
 /** The shortest name that means only this cell. */
 export function shortName(cell: Cell, r: { readonly aliases: ReadonlyMap<string, readonly Cell[]> }): string {
-  const names = [...r.aliases].filter(([, among]) => among.length === 1 && among[0] === cell).map(([name]) => name);
-  return names.reduce((best, n) => (n.length < best.length ? n : best), cell.name);
+  let best = cell.name;
+  r.aliases.forEach((among, name) => { if (among.length === 1 && among[0] === cell && name.length < best.length) best = name; });
+  return best;
 }

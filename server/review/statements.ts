@@ -44,7 +44,22 @@ export interface Said {
   readonly parts: readonly Part[];
 }
 
-type Made = Omit<Statement, 'at'> & { readonly at: Place };
+/** A page of a history is held against two others, mostly with all names the same: what that gives is kept. */
+class Made implements Statement {
+  private sameKey: string | undefined;
+  private sameMeaning: string | undefined;
+
+  constructor(private readonly of: Statement) {}
+
+  key(names: Names): string { return names.size > 0 ? this.of.key(names) : this.sameKey ??= this.of.key(names); }
+  meaning(names: Names): string { return names.size > 0 ? this.of.meaning(names) : this.sameMeaning ??= this.of.meaning(names); }
+  name(names: Names): string { return this.of.name(names); }
+  get what(): What { return this.of.what; }
+  get owner(): string { return this.of.owner; }
+  get text(): string { return this.of.text; }
+  get inherited(): boolean { return this.of.inherited === true; }
+  get at(): Place { return this.of.at; }
+}
 
 /** What stands in a setup, and in the inventory items that its things are; of a setup as a variant makes it what that says instead. */
 export function saidIn(setup: Setup, variant?: Variant): Said {
@@ -93,7 +108,7 @@ const GOALS: Readonly<Record<string, What>> = { expect: 'expectation', aim: 'aim
 const BLOCKS: readonly string[] = ['shot', 'process', 'variant'];
 
 class Reader implements Said {
-  readonly statements: Made[] = [];
+  readonly statements: Statement[] = [];
   readonly parts: Part[] = [];
 
   constructor(private readonly uri: string, private readonly things: ReadonlyMap<string, Thing>, private readonly over: Over) {}
@@ -119,7 +134,11 @@ class Reader implements Said {
     this.whole(node, '', 'line');
   }
 
-  private add(s: Made): Statement { this.statements.push(s); return s; }
+  private add(of: Statement): Statement {
+    const s = new Made(of);
+    this.statements.push(s);
+    return s;
+  }
 
   private thing(node: Node, kind: string, id: string): void {
     const { line } = node;

@@ -38,7 +38,7 @@ describe('two files', () => {
     expect(page).toContain('<del><code>1171 mm</code></del> → <ins><code>1221 mm</code></ins>');
     expect(diff(at, 'old.plate', 'new.plate', '-o', 'page.plate')).toMatchObject({ code: 2, err: expect.stringContaining('as a setup does') as string });
   });
-  it('as a picture, where there are places; else it says why not', () => {
+  it('as a picture, of places or of arms; else it says why not', () => {
     const placed = readFileSync('examples/whelk-on-the-table.plate', 'utf8').replace('use "saltmarsh-lab.plate"', '').replaceAll(/ = lab\.[\w-]+/g, '');
     const two = folder({ 'a.plate': placed, 'b.plate': placed.replace('(400, 640) mm', '(400, 682) mm') });
     const { out, code } = diff(two, 'a.plate', 'b.plate', '--format', 'svg');
@@ -46,7 +46,10 @@ describe('two files', () => {
     expect(out).toMatch(/^<\?xml[^]*<svg[^]*before:M3[^]*moved 42 mm/);
     expect(diff(two, 'a.plate', 'b.plate', '--format', 'html').out).toMatch(/<figure><svg[^]*moved 42 mm[^]*<\/figure>/);
     expect(diff(two, 'a.plate', 'a.plate', '--format', 'svg')).toMatchObject({ code: 2, err: expect.stringContaining('No setup differs') as string });
-    expect(diff(at, 'old.plate', 'new.plate', '--format', 'svg')).toMatchObject({ code: 3, err: expect.stringContaining('has a place') as string });
+    // 1171 + 300 = 1471 mm, and 50 mm more.
+    expect(diff(at, 'old.plate', 'new.plate', '--format', 'svg').out).toMatch(/^<\?xml[^]*object was 1471 mm, is 1521 mm/);
+    const bare = folder({ 'a.plate': 'setup "Cockle" {\n  mirror M1\n}\n', 'b.plate': 'setup "Cockle" {\n  mirror M2\n}\n' });
+    expect(diff(bare, 'a.plate', 'b.plate', '--format', 'svg')).toMatchObject({ code: 3, err: expect.stringContaining('has a place') as string });
   });
   it('that are not there, or one alone', () => {
     expect(diff(at, 'old.plate', 'none.plate')).toMatchObject({ code: 3, out: '', err: expect.stringContaining('none.plate cannot be read') as string });
@@ -154,6 +157,14 @@ describe('log', () => {
     ]);
     expect(log().revisions.map(r => r.same)).toEqual([false, true, false, true, false]);
     expect(log('--max', '2').revisions).toHaveLength(2);
+  });
+  it('of more revisions than are read at a time has each in its place', () => {
+    const shop = made();
+    // One millimetre more each time.
+    for (let n = 0; n < 20; n++) shop.write({ 'a.plate': matched().replace('1171 mm', `${1171 + n} mm`) }).commit(`step ${n}`);
+    const { revisions } = bySchema(platewright(['log', 'a.plate', '--format', 'json'], { cwd: shop.at }).out) as Log;
+    expect(revisions.map(r => r.subject)).toEqual(Array.from({ length: 20 }, (_, n) => `step ${19 - n}`));
+    expect(revisions.slice(0, -1).map(r => r.told[0]!.words.split(';')[0])).toEqual(Array.from({ length: 19 }, () => 'object beam +1 mm'));
   });
   it('begins with what is not committed yet', () => {
     const kept = readFileSync(shop.path('cockle.plate'), 'utf8');

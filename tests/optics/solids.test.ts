@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clearance } from '../../server/optics/solids/clearance.ts';
-import { facing, fromFrame, inFrame, turnedFromFrame, turnedIntoFrame } from '../../server/optics/solids/frame.ts';
+import { facing, fromFrame, inFrame, turnedFromFrame, turnedIntoFrame, upright } from '../../server/optics/solids/frame.ts';
 import { firstMeeting } from '../../server/optics/solids/meeting.ts';
 import { beyondTable, landing, mirrorImage } from '../../server/optics/solids/plane.ts';
 import { card, disc, post, type Solid } from '../../server/optics/solids/solid.ts';
@@ -60,6 +60,9 @@ describe('a frame', () => {
   });
   it('that faces up or nowhere lies like the plan', () => {
     for (const n of [[0, 0, 1], [0, 0, 0]] as const) expect(facing([1, 2, 3], n).axes.flat().map((x) => x + 0)).toEqual([1, 0, 0, 0, 1, 0, 0, 0, 1]);
+  });
+  it('of what stands upright is the same, at every place', () => {
+    fc.assert(fc.property(place, (p) => { expect({ ...upright(p) }).toEqual({ ...facing(p, [0, 0, 1]) }); }));
   });
   it('has axes of length 1 at right angles, right-handed, and gives coordinates back', () => {
     fc.assert(fc.property(frame, place, (f, p) => {

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { facing, inFrame } from '../../server/optics/solids/frame.ts';
 import { card, disc, type Solid } from '../../server/optics/solids/solid.ts';
-import { litAndSeen, lightOnPatches, litSquarely, seenSquarely } from '../../server/optics/surface/lit.ts';
+import { isLitAndSeen, litAndSeen, lightOnPatches, litSquarely, seenSquarely } from '../../server/optics/surface/lit.ts';
 import { pointsWithin, surfacePatches, type Patch } from '../../server/optics/surface/patches.ts';
 import { arrivingAt, pathTo, type Source } from '../../server/optics/surface/source.ts';
 import { direction, type Vector } from '../../server/optics/vectors.ts';
@@ -193,6 +193,19 @@ describe('light', () => {
       expectNear((at(1) - at(-1)) / (2 * h), dot(arrivingAt(source, p), u), 1e-8);
     }));
   });
+});
+
+describe('a patch that looks along x', () => {
+  const patch: Patch = { point: [0.1, 0, 0], normal: [1, 0, 0], area: 1e-4 };
+  // Light from the side that it looks to falls on it; from (0.2, 1, 0) the way to it makes 84° with x, from (0, 1, 0) and (−1, 0, 0) more than 90°.
+  it.each<[string, Source, Vector[], boolean]>([
+    ['lit and seen', parallelFrom(0), [[0.2, 1, 0]], true],
+    ['lit, and seen from one of several points', parallelFrom(0), [[0, 1, 0], [0.2, 1, 0]], true],
+    ['lit, and seen from none', parallelFrom(0), [[0, 1, 0], [-1, 0, 0]], false],
+    ['lit, and nobody there', parallelFrom(0), [], false],
+    ['seen, and lit from behind', parallelFrom(Math.PI), [[0.2, 1, 0]], false],
+  ])('is %s', (_, light, eyes, is) => { expect(isLitAndSeen(patch, light, eyes)).toBe(is); });
+  it('and one that looks nowhere is lit and seen from everywhere', () => { expect(isLitAndSeen({ ...patch, normal: [0, 0, 0] }, parallelFrom(Math.PI), [[-1, 0, 0]])).toBe(true); });
 });
 
 it('numbers outside all domains give finite results', () => {

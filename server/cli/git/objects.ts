@@ -23,6 +23,7 @@ export class Objects {
   private readonly child: ChildProcessWithoutNullStreams;
   /** those who wait, in the order in which git answers */
   private readonly asked: Asked[] = [];
+  private questions = '';
   private lost: Trouble | undefined;
   private parts: Buffer[] = [];
   private held = 0;
@@ -49,8 +50,14 @@ export class Objects {
     return new Promise((answer, fail) => {
       if (this.lost !== undefined) { fail(this.lost); return; }
       this.asked.push({ answer, fail });
-      this.child.stdin.write(`${name}\n`);
+      this.ask(name);
     });
+  }
+
+  /** Questions that come at once are sent at once. */
+  private ask(name: string): void {
+    if (this.questions === '') process.nextTick(() => { this.child.stdin.write(this.questions); this.questions = ''; });
+    this.questions += `${name}\n`;
   }
 
   /** An object that another one names. */

@@ -113,11 +113,18 @@ function changeLine(c: Change): ChangeLine {
   };
 }
 
-function resultLine({ before, after }: SetupReview, r: ResultChange): ResultLine {
-  const [a, b] = [r.before && showCell(before!.graph, r.before), r.after && showCell(after!.graph, r.after)];
-  const cell = (r.after ?? r.before)!;
-  const by = a?.value !== undefined && b?.value !== undefined ? changeBy(cell, a.value, b.value) : undefined;
-  return { name: r.name, label: labelOf(r, before, after), before: a?.text ?? NONE, after: b?.text ?? NONE, ...(by === undefined ? {} : { by }), ...shareOf(a?.value, b?.value), get sure() { return r.sure; } };
+type Values = readonly [before: number | undefined, after: number | undefined];
+const valuesOf = ({ before, after }: SetupReview, r: ResultChange): Values => [r.before && before!.graph.value(r.before), r.after && after!.graph.value(r.after)];
+const byOf = (r: ResultChange, [before, after]: Values): string | undefined => (before === undefined || after === undefined ? undefined : changeBy((r.after ?? r.before)!, before, after));
+
+function resultLine(s: SetupReview, r: ResultChange): ResultLine {
+  const { before, after } = s;
+  const values = valuesOf(s, r);
+  const [by, share] = [byOf(r, values), shareOf(values)];
+  return {
+    name: r.name, label: labelOf(r, before, after), before: r.before ? showCell(before!.graph, r.before).text : NONE, after: r.after ? showCell(after!.graph, r.after).text : NONE,
+    ...(by === undefined ? {} : { by }), ...(share === undefined ? {} : { share }), get sure() { return r.sure; },
+  };
 }
 const NONE = 'none';
 
@@ -130,10 +137,10 @@ function resultLines(s: SetupReview): ResultLine[] {
   return s.results.map(r => resultLine(s, r)).map((l, i) => ({ l, i, rank: rank(l.label) })).sort((a, b) => a.rank - b.rank || a.i - b.i).map(x => x.l);
 }
 
-function shareOf(before: number | undefined, after: number | undefined): Pick<ResultLine, 'share'> {
-  if (before === undefined || after === undefined) return {};
+function shareOf([before, after]: Values): number | undefined {
+  if (before === undefined || after === undefined) return undefined;
   const most = Math.max(Math.abs(before), Math.abs(after));
-  return most > 0 ? { share: Math.abs(after - before) / most } : {};
+  return most > 0 ? Math.abs(after - before) / most : undefined;
 }
 
 /** An expectation whose limit was changed is the same one. */
@@ -189,14 +196,15 @@ function headFigures(s: SetupReview): string[] {
   for (const r of s.results) {
     const arm = ARM.exec(r.name)?.[1];
     if (arm === undefined || found.length >= MOST || !r.sure) continue;
-    const { by } = resultLine(s, r);
+    const by = byOf(r, valuesOf(s, r));
     if (by !== undefined) found.push(`${arm} beam ${by}`);
   }
   const rest = s.results.map(r => ({ r, label: labelOf(r, s.before, s.after) })).filter(({ label }) => HEAD.test(label) && (found.length === 0 || !label.endsWith('mismatch'))).sort((a, b) => rank(a.label) - rank(b.label));
   for (const { r, label } of rest) {
     if (found.length >= MOST) break;
+    if ((shareOf(valuesOf(s, r)) ?? 1) < SEEN) continue;
     const l = resultLine(s, r);
-    if (l.before !== l.after && (l.share ?? 1) >= SEEN && l.sure) found.push(`${label.replaceAll('.', ' ')} ${fromTo(l.before, l.after)}`);
+    if (l.before !== l.after && l.sure) found.push(`${label.replaceAll('.', ' ')} ${fromTo(l.before, l.after)}`);
   }
   return found;
 }

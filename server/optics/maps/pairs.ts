@@ -40,8 +40,11 @@ export interface Columns {
  */
 export function pairs(plate: Float64Array, object: Float64Array, reference: Source, light: Source, offset: number): Pairs {
   const added = nearestWithin(domain, offset);
-  const path = (points: Float64Array, source: Source, more: number): Float64Array =>
-    Float64Array.from({ length: Math.floor(points.length / 3) }, (_, i) => pathTo(source, pointAt(points, i)) + more);
+  const path = (points: Float64Array, source: Source, more: number): Float64Array => {
+    const paths = new Float64Array(Math.floor(points.length / 3));
+    for (let i = 0; i < paths.length; i++) paths[i] = pathTo(source, pointAt(points, i)) + more;
+    return paths;
+  };
   return { plate: columns(plate), object: columns(object), toPlate: path(plate, reference, 0), toObject: path(object, light, added) };
 }
 
@@ -53,6 +56,7 @@ export function offsetFor(platePoint: Vector, objectPoint: Vector, reference: So
 
 function columns(points: Float64Array): Columns {
   const n = Math.floor(points.length / 3);
-  const column = (axis: 0 | 1 | 2): Float64Array => Float64Array.from({ length: n }, (_, i) => pointAt(points, i)[axis]);
-  return { x: column(0), y: column(1), z: column(2) };
+  const [x, y, z] = [new Float64Array(n), new Float64Array(n), new Float64Array(n)];
+  for (let i = 0; i < n; i++) [x[i], y[i], z[i]] = pointAt(points, i);
+  return { x, y, z };
 }

@@ -29,10 +29,14 @@ export function facing(origin: Vector, normal: Vector, turned = 0): Frame {
   return new Made(within(origin), [first, cross(n, first), n]);
 }
 
+/** The frame of what stands upright, without a direction of its own: that of `facing` straight up. */
+export const upright = (origin: Vector): Frame => new Made(within(origin), UPRIGHT);
+
 /** A frame whose axes are known to be of length 1: of any other they are made so first, each time that it is used. */
 class Made implements Frame {
   constructor(readonly origin: Vector, readonly axes: readonly [Vector, Vector, Vector]) {}
 }
+const UPRIGHT: Frame['axes'] = [[1, 0, 0], [0, 1, 0], [0, 0, 1]];
 const originOf = (frame: Frame): Vector => (frame instanceof Made ? frame.origin : within(frame.origin));
 const axesOf = (frame: Frame): Frame['axes'] => (frame instanceof Made ? frame.axes : [unit(frame.axes[0]), unit(frame.axes[1]), unit(frame.axes[2])]);
 

@@ -1,7 +1,7 @@
 import { nearestWithin } from '../range.ts';
 import { extents } from '../depth.ts';
 import { within, type Vector } from '../vectors.ts';
-import { facing, type Frame } from './frame.ts';
+import { facing, upright, type Frame } from './frame.ts';
 
 /**
  * What stands in the way of light, and what light falls on. All are convex. What is thin is a solid without thickness: a card or a
@@ -31,7 +31,8 @@ export function disc(middle: Vector, normal: Vector, diameter: number): Solid {
 export function post(foot: Vector, radius: number, height: number): Solid {
   const [x, y, z] = within(foot);
   const h = nearestWithin(extents, height);
-  return { kind: 'cylinder', middle: [x, y, z + h / 2], axis: [0, 0, 1], radius, height: h };
+  const middle: Vector = [x, y, z + h / 2];
+  return { kind: 'cylinder', middle, axis: [0, 0, 1], radius, height: h, frame: upright(middle) };
 }
 
 /** The frame of a solid: its middle, and its axis as the third of the axes. That of a sphere stands upright where none is given. */
@@ -42,7 +43,7 @@ export function frameOf(solid: Solid): Frame {
     case 'cylinder':
       return solid.frame ?? facing(solid.middle, solid.axis);
     case 'sphere':
-      return solid.frame ?? facing(solid.middle, [0, 0, 1]);
+      return solid.frame ?? upright(solid.middle);
   }
 }
 

@@ -36,6 +36,12 @@ export function seenSquarely(patch: Patch, eye: Vector): number {
   return facingTo(patch, arrivingAt({ kind: 'point', at: eye }, patch.point));
 }
 
+/** Whether a patch is lit, and seen from one point at least. As `litSquarely` and `seenSquarely`. */
+export function isLitAndSeen(patch: Patch, source: Source, eyes: readonly Vector[]): boolean {
+  const n = unit(patch.normal);
+  return squarely(n, arrivingAt(source, patch.point)) > 0 && eyes.some((e) => squarely(n, arrivingAt({ kind: 'point', at: e }, patch.point)) > 0);
+}
+
 /**
  * What is lit and seen of an object, and how deep that is.
  *
@@ -92,8 +98,9 @@ export function lightOnPatches(patches: readonly Patch[], source: Source, facing
 /** Nearer than this to its source light is not told apart, m. */
 const NEAREST = 1e-6;
 
-function facingTo(patch: Patch, light: Vector): number {
-  const n = unit(patch.normal);
+const facingTo = (patch: Patch, light: Vector): number => squarely(unit(patch.normal), light);
+/** By the normal, of length 1 or none. */
+function squarely(n: Vector, light: Vector): number {
   if (dot(n, n) === 0) return 1;
   const cosine = -dot(n, light);
   return cosine > GRAZING ? cosine : 0;

@@ -1,5 +1,5 @@
 import { fromFrame, turnedFromFrame, turnedIntoFrame, type Frame } from '../solids/frame.ts';
-import { halfSize } from '../solids/solid.ts';
+import { halfSize, type Solid } from '../solids/solid.ts';
 import { unit, type Vector } from '../vectors.ts';
 import { surfacePatches, type Outlines, type Patch } from './patches.ts';
 
@@ -18,12 +18,25 @@ export function roundedPatches(frame: Frame, size: Vector, count: number, outlin
   const [a, b, c] = halfSize(size);
   if (!(a * b * c > 0)) return [];
   const corners: Outlines | undefined = outlines && [];
-  const ball = surfacePatches({ kind: 'sphere', middle: [0, 0, 0], radius: 1 }, count, corners);
+  const ball = corners ? surfacePatches(BALL, count, corners) : ballOf(count);
   for (const of of corners ?? []) outlines!.push(of.map(([x, y, z]) => fromFrame(frame, [a * x, b * y, c * z])));
   return ball.map(({ point: [x, y, z], normal: [u, v, w], area }) => {
     const stretched: Vector = [u / a, v / b, w / c];
     return { point: fromFrame(frame, [a * x, b * y, c * z]), normal: turnedFromFrame(frame, unit(stretched)), area: area * a * b * c * Math.hypot(...stretched) };
   });
+}
+
+const BALL: Solid = { kind: 'sphere', middle: [0, 0, 0], radius: 1 };
+// The same few counts are asked for again and again, by every draw of an object's light.
+const balls = new Map<number, readonly Patch[]>();
+const MOST_BALLS = 16;
+function ballOf(count: number): readonly Patch[] {
+  let known = balls.get(count);
+  if (!known) {
+    if (balls.size >= MOST_BALLS) balls.clear();
+    balls.set(count, known = surfacePatches(BALL, count));
+  }
+  return known;
 }
 
 /**

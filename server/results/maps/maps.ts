@@ -116,7 +116,8 @@ export class Maps {
     // What the laser is known by may be another although no place has changed.
     const rest = known?.inputs.map(c => graph.value(c)!) ?? [];
     const key = JSON.stringify([known?.rule.name, known?.rule.of, rest]);
-    if (noted.map?.key !== key) noted.map = { key, found: search(layout, inputs.map(c => graph.value(c)!), known && (d => known.rule.compute([d, ...rest]))) };
+    const args = [0, ...rest];
+    if (noted.map?.key !== key) noted.map = { key, found: search(layout, inputs.map(c => graph.value(c)!), known && (d => { args[0] = d; return known.rule.compute(args); })) };
     return noted.map.found;
   }
 

@@ -52,7 +52,14 @@ export class Places implements Ground {
   /** Where a thing stands; undefined where the text doesn't say, or says it so that it cannot be understood, which is reported. */
   of(thing: Thing): Position | undefined {
     // Most things have no place, and need no order to find that out in.
-    if (!this.own(thing).placement || this.positions.has(thing)) return this.positions.get(thing);
+    const p = this.own(thing).placement;
+    if (!p || this.positions.has(thing)) return this.positions.get(thing);
+    // What is placed by itself waits for nothing else.
+    if (thing.placement?.at && !thing.placement.on && !thing.placement.beyond) {
+      const found = this.find(thing);
+      this.positions.set(thing, found);
+      return found;
+    }
     for (const t of this.inOrder(thing)) if (!this.positions.has(t)) this.positions.set(t, this.find(t));
     return this.positions.get(thing);
   }

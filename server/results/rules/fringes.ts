@@ -99,14 +99,24 @@ function sceneOf(known: Known, x: readonly number[]): Scene {
 }
 
 function beamsOf(s: Scene, known: Known, spot: Spot): Beams {
-  const [a, b] = known.far ? MIDDLE.plate : spot.plate;
-  const [right, up, toward] = known.far ? MIDDLE.object : spot.object;
+  const { on, reference } = atPlate(s, known, spot.plate);
+  return { normal: s.normal, reference, object: unit(minus(on, partAt(s, known, spot.object, spot.metres))) };
+}
+
+/** A point of the plate, m, and the reference there. */
+function atPlate(s: Scene, known: Known, plate: Spot['plate']): { readonly on: Vector; readonly reference: Vector } {
+  const [a, b] = known.far ? MIDDLE.plate : plate;
   const on = fromFrame(s.plate, [a * s.plateSize[0], b * s.plateSize[1], 0]);
-  const [wide, high, deep] = s.objectSize;
-  const from = fromFrame(s.object, spot.metres ? [right, up, toward] : [right * wide, up * high, toward * deep]);
   // Light that spreads from a point 1/C before the plate: direction + C · offset, which is right for plane and converging light too.
   const [r, d, c] = [s.reference, minus(on, s.plate.origin), s.curvature];
-  return { normal: s.normal, reference: unit([r[0] + c * d[0], r[1] + c * d[1], r[2] + c * d[2]]), object: unit(minus(on, from)) };
+  return { on, reference: unit([r[0] + c * d[0], r[1] + c * d[1], r[2] + c * d[2]]) };
+}
+
+/** A point of the object, m. */
+function partAt(s: Scene, known: Known, object: Vector, metres: true | undefined): Vector {
+  const [right, up, toward] = known.far ? MIDDLE.object : object;
+  const [wide, high, deep] = s.objectSize;
+  return fromFrame(s.object, metres ? [right, up, toward] : [right * wide, up * high, toward * deep]);
 }
 
 /** The beams at a point of the plate, and the inputs behind those that {@link Known} names: the index of the layer and the like. */
@@ -242,16 +252,17 @@ const BALL_POINTS: readonly Vector[] = BOX_POINTS.filter(p => p.filter(c => c !=
 /** Where the fringes are finest, in plain numbers: over the middle, the edges and the corners of plate and object. */
 export function finestSpot(known: Known, way: HologramWay, shape: Shape, x: readonly number[]): Spot {
   const points = typeof shape === 'string' ? (known.object ? (shape === 'ball' ? BALL_POINTS : BOX_POINTS) : [MIDDLE.object]) : shape;
-  const metres = typeof shape === 'string' ? {} : { metres: true as const };
+  const metres: Pick<Spot, 'metres'> = typeof shape === 'string' ? {} : { metres: true };
   const scene = sceneOf(known, x);
   let best: { readonly spot: Spot; readonly fringes: number } = { spot: { ...MIDDLE, ...metres }, fringes: 0 };
+  const parts = points.map(object => ({ object, from: partAt(scene, known, object, metres.metres) }));
   for (const plate of known.plate ? PLATE_POINTS : [MIDDLE.plate]) {
-    for (const object of points) {
-      const spot: Spot = { plate, object, ...metres };
-      const b = beamsOf(scene, known, spot);
-      const fringes = way === 'transmission' ? Math.hypot(...plateFringes(ANY, b.normal, b.reference, b.object)) : layerFrequency(ANY, scene.rest[0]!, b.normal, b.reference, b.object);
+    const { on, reference } = atPlate(scene, known, plate);
+    for (const { object, from } of parts) {
+      const light = unit(minus(on, from));
+      const fringes = way === 'transmission' ? Math.hypot(...plateFringes(ANY, scene.normal, reference, light)) : layerFrequency(ANY, scene.rest[0]!, scene.normal, reference, light);
       // Of two alike the first counts, also where rounding parts them.
-      if (fringes > best.fringes * (1 + 1e-9)) best = { spot, fringes };
+      if (fringes > best.fringes * (1 + 1e-9)) best = { spot: { plate, object, ...metres }, fringes };
     }
   }
   return best.spot;

@@ -4,7 +4,7 @@ import { differenceExtremes } from '../../optics/maps/differences.ts';
 import { offsetFor, pairs } from '../../optics/maps/pairs.ts';
 import { packed, platePoints } from '../../optics/maps/points.ts';
 import { facing, fromFrame, inFrame, type Frame } from '../../optics/solids/frame.ts';
-import { litSquarely, seenSquarely } from '../../optics/surface/lit.ts';
+import { isLitAndSeen } from '../../optics/surface/lit.ts';
 import { pointsWithin } from '../../optics/surface/patches.ts';
 import { pathTo, type Source } from '../../optics/surface/source.ts';
 import { distance, type Vector } from '../../optics/vectors.ts';
@@ -185,7 +185,7 @@ const EYES: readonly Spot['plate'][] = [[0, 0], [-0.5, -0.5], [0.5, -0.5], [-0.5
 function partsOf({ form }: Layout, s: Scene): readonly Vector[] {
   if (form === 'hologram') return pointsWithin(s.object, s.size, PARTS).map(p => p.point);
   const eyes = EYES.map(e => onPlate(s, e));
-  return surfaceOf(form, s.plate.origin, s.size).filter(p => litSquarely(p, s.light) > 0 && eyes.some(e => seenSquarely(p, e) > 0)).map(p => p.point);
+  return surfaceOf(form, s.plate.origin, s.size).filter(p => isLitAndSeen(p, s.light, eyes)).map(p => p.point);
 }
 
 function shareOf(s: Scene, point: Vector): Vector {

@@ -1,6 +1,5 @@
 /** Rules of which side of an object is lit and seen, and the sources of the light that falls on plate and object. */
 import { litAndSeen, type LitAndSeen } from '../../optics/surface/lit.ts';
-import type { Patch } from '../../optics/surface/patches.ts';
 import type { Source } from '../../optics/surface/source.ts';
 import { facing, turnedIntoFrame } from '../../optics/solids/frame.ts';
 import { unit, type Vector } from '../../optics/vectors.ts';
@@ -26,12 +25,12 @@ export function sourceOf(at: Vector, along: Vector, past?: number, rayleigh?: nu
 }
 
 /** Inputs: place of the plate, place of the object, direction of the light on the object (three each); where it spreads, past and Rayleigh range; width, height, depth of the object. */
-function looked(form: Form, spread: boolean, x: readonly number[], surface: typeof surfaceOf): LitAndSeen | undefined {
+function looked(form: Form, spread: boolean, x: readonly number[]): LitAndSeen | undefined {
   const [middle, light] = [vectorAt(x, 3), vectorAt(x, 6)];
   const sight = minus(vectorAt(x, 0), middle);
   if (isNothing(sight) || isNothing(light)) return undefined;
   const i = spread ? 11 : 9;
-  return litAndSeen(surface(form, sight, vectorAt(x, i), FINE), sourceOf(HERE, light, spread ? x[9] : undefined, spread ? x[10] : undefined), sight, HERE);
+  return litAndSeen(surfaceOf(form, sight, vectorAt(x, i), FINE), sourceOf(HERE, light, spread ? x[9] : undefined, spread ? x[10] : undefined), sight, HERE);
 }
 
 const LOOKS = {
@@ -54,16 +53,11 @@ const slopes = (compute: Rule['compute']): NonNullable<Rule['partials']> => (x, 
 /** Lit side, seen side and depth ask for the same looks, and their slopes and draws mostly leave the object where it is. */
 const looks = new Map<string, LitAndSeen | undefined>();
 const MOST_LOOKS = 64;
-let surface: { readonly key: string; readonly patches: readonly Patch[] } | undefined;
 
 function lookedOnce(made: string, form: Form, spread: boolean, x: readonly number[]): LitAndSeen | undefined {
   const key = `${made};${x.join()}`;
   if (looks.has(key)) return looks.get(key);
-  const found = looked(form, spread, x, (_, sight, size, count) => {
-    const of = [made, ...sight, ...size].join();
-    if (surface?.key !== of) surface = { key: of, patches: surfaceOf(form, sight, size, count) };
-    return surface.patches;
-  });
+  const found = looked(form, spread, x);
   if (looks.size >= MOST_LOOKS) looks.clear();
   looks.set(key, found);
   return found;

@@ -31,7 +31,23 @@ export const PARTS = 200;
 export const HERE: Vector = [0, 0, 0];
 
 /** The surface of an object about its middle, as a plate sees it that lies that way. Of what is rounded and flat, that of a flat box. `outlines`: given those of the patches, of which points have none. */
-export function surfaceOf({ shape, lying, points }: Pick<Form, 'shape' | 'lying' | 'points'>, sight: Vector, size: Vector, count = PARTS, outlines?: Outlines): readonly Patch[] {
+export function surfaceOf(form: Formed, sight: Vector, size: Vector, count = PARTS, outlines?: Outlines): readonly Patch[] {
+  if (outlines) return made(form, sight, size, count, outlines);
+  // Of the sight only its direction counts.
+  const key: readonly unknown[] = [form.shape, form.lying, form.points, count, ...facing(HERE, sight).axes[2], ...size];
+  const known = kept.find(k => k.key.every((v, i) => Object.is(v, key[i])));
+  if (known) return known.patches;
+  const patches = made(form, sight, size, count);
+  kept.unshift({ key, patches });
+  kept.length = Math.min(kept.length, KEPT);
+  return patches;
+}
+type Formed = Pick<Form, 'shape' | 'lying' | 'points'>;
+// Light, sides and maps look at the same few objects, in a setup, in its variants and behind the next edit.
+const KEPT = 8;
+const kept: { readonly key: readonly unknown[]; readonly patches: readonly Patch[] }[] = [];
+
+function made({ shape, lying, points }: Formed, sight: Vector, size: Vector, count: number, outlines?: Outlines): readonly Patch[] {
   const frame = facing(HERE, sight);
   const [a, b, c] = frame.axes;
   if (points) return points.map(([r, u, t]): Patch => ({ point: [r * a[0] + u * b[0] + t * c[0], r * a[1] + u * b[1] + t * c[1], r * a[2] + u * b[2] + t * c[2]], normal: HERE, area: 1 }));

@@ -2,11 +2,11 @@
 import { openingShare } from '../../optics/beams/clip.ts';
 import { pinholeFit, pinholeToChoose } from '../../optics/beams/pinhole.ts';
 import { clearance, type Passing } from '../../optics/solids/clearance.ts';
-import { facing, fromFrame, inFrame } from '../../optics/solids/frame.ts';
+import { facing, fromFrame, inFrame, upright } from '../../optics/solids/frame.ts';
 import { gapBetween, type Body } from '../../optics/solids/gap.ts';
 import { firstMeeting } from '../../optics/solids/meeting.ts';
 import { beyondTable } from '../../optics/solids/plane.ts';
-import { frameOf, post, type Solid } from '../../optics/solids/solid.ts';
+import { post, type Solid } from '../../optics/solids/solid.ts';
 import { NEARLY_PARALLEL, standsParallel } from '../../optics/surfaces/ghosts.ts';
 import { reflectedDirection } from '../../optics/surfaces/refract.ts';
 import { above, dot, leftOf, unit, type Vector } from '../../optics/vectors.ts';
@@ -23,20 +23,21 @@ export interface Form {
 
 /** What stands in the way of light. Of a thing whose facing nobody knows, the ball that holds its width. */
 export function solidOf({ face, lies }: Form, at: Vector, normal: Vector | undefined, [w, h, d]: Vector): Solid {
-  if (!normal) return framed({ kind: 'sphere', middle: at, radius: w / 2 });
+  if (!normal) return ball(at, w / 2);
   const n = unit(normal);
   const back = lies === 'behind' ? d / 2 : 0;
   const middle: Vector = [at[0] - n[0] * back, at[1] - n[1] * back, at[2] - n[2] * back];
-  return face === 'round' ? framed({ kind: 'cylinder', middle, axis: n, radius: w / 2, height: d }) : { kind: 'box', frame: facing(middle, n), size: [w, h, d] };
+  // Many rays are held against it: its frame is made once.
+  const frame = facing(middle, n);
+  return face === 'round' ? { kind: 'cylinder', middle, axis: n, radius: w / 2, height: d, frame } : { kind: 'box', frame, size: [w, h, d] };
 }
 
 /** The part of a thing that stands in the way whatever its mount may be: nothing is thinner than a post. */
-export const coreAt = (at: Vector): Solid => framed({ kind: 'sphere', middle: at, radius: POST_RADIUS });
+export const coreAt = (at: Vector): Solid => ball(at, POST_RADIUS);
 /** Posts are half an inch thick (common practice). */
 export const POST_RADIUS = 0.0127 / 2;
-export const postUnder = (at: Vector, top: number): Solid => framed(post([at[0], at[1], 0], POST_RADIUS, top));
-/** Many rays are held against it: its frame is made once. */
-const framed = (solid: Solid): Solid => ({ ...solid, frame: frameOf(solid) });
+export const postUnder = (at: Vector, top: number): Solid => post([at[0], at[1], 0], POST_RADIUS, top);
+const ball = (middle: Vector, radius: number): Solid => ({ kind: 'sphere', middle, radius, frame: upright(middle) });
 
 const vector = (x: readonly number[], from: number): Vector => [x[from]!, x[from + 1]!, x[from + 2]!];
 

@@ -95,7 +95,8 @@ function litBy(ray: Ray, start: Standing | undefined, end: Standing, front: Fron
   const face = faceOf(end, along);
   if (!face) return undefined;
   const { frame, size, round } = face;
-  const way = waysOf(ray, along, front, start);
+  const axes = axesAcross(along);
+  const way = waysOf(ray, along, axes, front, start);
   const spotAt = ([x, y]: At): Spot | undefined => {
     const to = fromFrame(frame, [(x * size[0]) / 2, (y * size[1]) / 2, 0]);
     const from = way(to);
@@ -105,7 +106,7 @@ function litBy(ray: Ray, start: Standing | undefined, end: Standing, front: Fron
   const corners = CORNERS.flatMap(c => spotAt(c) ?? []);
   const far = (p: Vector, q: Vector): number => Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
   if (corners.length < CORNERS.length) return undefined;
-  const lit = (of: readonly At[]): readonly Spot[] => of.flatMap(f => spotAt(f) ?? []).filter(s => isInBeam(s.to, ray, along, front));
+  const lit = (of: readonly At[]): readonly Spot[] => of.flatMap(f => spotAt(f) ?? []).filter(s => isInBeam(s.to, ray, along, axes, front));
   let [fields, rim]: (readonly Spot[] | undefined)[] = [];
   return {
     size, round, frame,
@@ -130,9 +131,8 @@ function faceOf(s: Standing, along: Vector): { readonly frame: Frame; readonly s
 const back = (v: Vector): Vector => [-v[0], -v[1], -v[2]];
 
 /** Where the light of a spot is at the start of its leg: rays are straight lines to and from the focus, side by side where there is none. Undefined of a spot that lies beyond the focus. */
-function waysOf(ray: Ray, along: Vector, { bend }: Front, start: Standing | undefined): (to: Vector) => Vector | undefined {
+function waysOf(ray: Ray, along: Vector, axes: Axes, { bend }: Front, start: Standing | undefined): (to: Vector) => Vector | undefined {
   const length = dot([ray.to[0] - ray.from[0], ray.to[1] - ray.from[1], ray.to[2] - ray.from[2]], along);
-  const axes = axesAcross(along);
   const mirror = start && (start.thing.kind.light === 'turns' || start.thing.kind.light === 'shares') ? start.normal() : undefined;
   return to => {
     const v: Vector = [to[0] - ray.to[0], to[1] - ray.to[1], to[2] - ray.to[2]];
@@ -148,12 +148,13 @@ function waysOf(ray: Ray, along: Vector, { bend }: Front, start: Standing | unde
 }
 const LEAST = 0.05;
 /** Left and above of who looks along the light; of light that goes straight up or down any two. */
-const axesAcross = (along: Vector): readonly [Vector, Vector] => { const l = leftOf(along); return l.every(c => c === 0) ? [[1, 0, 0], [0, 1, 0]] : [l, above(along)]; };
+type Axes = readonly [Vector, Vector];
+const axesAcross = (along: Vector): Axes => { const l = leftOf(along); return l.every(c => c === 0) ? [[1, 0, 0], [0, 1, 0]] : [l, above(along)]; };
 
 /** Within 1/e² of the middle of the beam; light that is scattered goes everywhere. */
-function isInBeam(to: Vector, ray: Ray, along: Vector, { bend, w }: Front): boolean {
+function isInBeam(to: Vector, ray: Ray, along: Vector, axes: Axes, { bend, w }: Front): boolean {
   if (!w) return true;
   const v: Vector = [to[0] - ray.to[0], to[1] - ray.to[1], to[2] - ray.to[2]];
   const a = dot(v, along);
-  return Math.hypot(...axesAcross(along).map((axis, i) => dot(v, axis) / (1 + a * bend[i]!) / w[i]!)) <= 1;
+  return Math.hypot(...axes.map((axis, i) => dot(v, axis) / (1 + a * bend[i]!) / w[i]!)) <= 1;
 }

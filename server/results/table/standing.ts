@@ -117,10 +117,16 @@ export function numbers(cells: readonly Cell[], graph: Graph): Vector | undefine
   return v.includes(undefined) ? undefined : [v[0]!, v[1]!, v[2]!];
 }
 
-/** What it holds back with its mount and post, as its sizes are written and assumed. */
-export function likely(s: Standing): Solid[] {
-  return [solidOf(s.form, s.at, s.normal(), s.whole), ...(s.postTop > 0 ? [postUnder(s.at, s.postTop)] : [])];
+// On a table that is full each is held against many others, and against all the light.
+const solids = new WeakMap<Standing, { likely?: readonly Solid[]; sure?: Solid }>();
+function solidsOf(s: Standing): { likely?: readonly Solid[]; sure?: Solid } {
+  let known = solids.get(s);
+  if (!known) solids.set(s, known = {});
+  return known;
 }
+
+/** What it holds back with its mount and post, as its sizes are written and assumed. */
+export const likely = (s: Standing): readonly Solid[] => solidsOf(s).likely ??= [solidOf(s.form, s.at, s.normal(), s.whole), ...(s.postTop > 0 ? [postUnder(s.at, s.postTop)] : [])];
 
 /** The same without what is surely guessed too large, because one end of a leg lies within it. */
 export function beyondEnds(s: Standing, { from, to }: { readonly from: Vector; readonly to: Vector }): Solid[] {
@@ -128,7 +134,8 @@ export function beyondEnds(s: Standing, { from, to }: { readonly from: Vector; r
 }
 
 /** What it holds back whatever its mount is. */
-export function sure(s: Standing): Solid {
+export const sure = (s: Standing): Solid => solidsOf(s).sure ??= written(s);
+function written(s: Standing): Solid {
   const normal = s.normal();
   return s.face.by.length > 0 && (normal || s.form.face === 'body') ? solidOf({ ...s.form, lies: 'around' }, s.at, normal, s.face.size) : coreAt(s.at);
 }

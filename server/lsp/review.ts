@@ -37,7 +37,7 @@ export function serveReview({ connection, documents, can, answer }: Asks, offers
     return made;
   };
   const sourceOf = (d: Document, earlier?: Earlier) => (side: 'before' | 'after', uri: string): Source => {
-    if (side === 'before' && earlier && uri === earlier.id) return { uri: documents.spelling(uri), version: 0, mark: earlier.mark };
+    if (side === 'before' && uri === earlier?.id) return { uri: documents.spelling(uri), version: 0, mark: earlier.mark };
     return uri === d.id ? d : documents.get(uri) ?? { uri, version: 0, mark: 0 };
   };
 

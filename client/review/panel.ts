@@ -32,6 +32,8 @@ export class ReviewPanel {
   private last: Last | undefined;
   /** the earlier text, until what it is read from changes */
   private before: { readonly of: Remembered; readonly read: Before | string } | undefined;
+  /** how often it may have changed */
+  private changes = 0;
   private n = 0;
 
   constructor(private readonly folder: Uri, private readonly client: BaseLanguageClient) {
@@ -44,7 +46,7 @@ export class ReviewPanel {
       client.onDidChangeState(update),
       workspace.onDidChangeTextDocument(({ document }) => {
         if (document.languageId !== 'plate') return;
-        if (this.of?.source.kind === 'file' && document.uri.toString() === this.of.source.uri) this.before = undefined;
+        if (this.of?.source.kind === 'file' && document.uri.toString() === this.of.source.uri) this.forget();
         update();
       }),
       // A file that is used may have changed as well as the text.
@@ -67,7 +69,8 @@ export class ReviewPanel {
 
   private show(of: Remembered): void {
     this.of = of;
-    this.before = this.last = undefined;
+    this.last = undefined;
+    this.forget();
     if (this.panel) this.panel.reveal(undefined, true);
     else this.fill(window.createWebviewPanel(VIEW, 'Comparison', { viewColumn: ViewColumn.Beside, preserveFocus: true }));
     void this.ask();
@@ -102,8 +105,13 @@ export class ReviewPanel {
   /** The earlier text may be another one: a commit was made, or a repository has come. */
   private readAgain(): void {
     if (!this.of || this.of.source.kind === 'file' || this.of.source.kind === 'variant') return;
-    this.before = undefined;
+    this.forget();
     void this.ask();
+  }
+
+  private forget(): void {
+    this.before = undefined;
+    this.changes++;
   }
 
   /** Compares, and shows what comes of it. */
@@ -127,9 +135,10 @@ export class ReviewPanel {
 
   /** A sentence where it cannot be made; undefined where a newer text has come, which is asked for anew. */
   private async made(of: Remembered, page: TextDocument): Promise<Last | string | undefined> {
-    const kept = this.before?.of === of ? this.before : { of, read: await read(this.client, page, of.source) };
-    this.before = kept;
-    const before = kept.read;
+    const { changes } = this;
+    const before = this.before?.of === of ? this.before.read : await read(this.client, page, of.source);
+    // What has changed while it was read is read again.
+    if (changes === this.changes) this.before = { of, read: before };
     if (typeof before === 'string') return before;
     const params: ReviewParams = { textDocument: { uri: this.client.code2ProtocolConverter.asUri(page.uri) }, before: before.before };
     const { version } = page;

@@ -16,3 +16,8 @@ export { summaryAt, summaryMarkdown } from '../features/summary.ts';
 export { symbolsOf } from '../features/symbols.ts';
 export { tokensOf } from '../features/tokens.ts';
 export { shotAt, whyAt, whyTitle } from '../features/why/shot.ts';
+export { variantsOf } from '../results/variants.ts';
+export { isUnchanged, reviewOf } from '../review/review.ts';
+export { besideVariant } from '../review/variant.ts';
+export { headlineOf } from '../features/review/page.ts';
+export { reviewed } from './reviewed.ts';

@@ -20,6 +20,9 @@ interface GitExtension { readonly enabled: boolean; readonly onDidChangeEnableme
 /** A commit in which a page is another one than before, and what the page was called there. */
 export interface Revision { readonly hash: string; readonly subject: string; readonly date: Date | undefined; readonly uri: Uri }
 
+/** So many letters of a hash tell commits apart. */
+export const SHORT = 7;
+
 /** So many commits are listed, and so many renames followed. */
 const MOST = 200;
 const RENAMES = 5;

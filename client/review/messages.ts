@@ -2,11 +2,12 @@
 import type { PictureSheet, ReviewRow } from '../../server/lsp/protocol.ts';
 import { exactly, list, maybe, number, oneOf, record, sheet, truth, words, type Is } from '../guards.ts';
 
-/** What a page is held against: a commit by its hash and the address that the page had in it, the last commit whatever it is, another file, or what a variant makes of a setup. */
+/** What a page is held against: a commit by its hash and the address that the page had in it, the last commit whatever it is, another file, the page as it stood when a plate was shot, or what a variant makes of a setup. */
 export type Source =
   | { readonly kind: 'commit'; readonly hash: string; readonly uri: string; readonly name: string }
   | { readonly kind: 'head' }
   | { readonly kind: 'file'; readonly uri: string }
+  | { readonly kind: 'shot'; readonly setup: string; readonly shot: string }
   | { readonly kind: 'variant'; readonly setup: string; readonly variant: string };
 
 /** What a page keeps for when the window is loaded anew. */
@@ -66,8 +67,9 @@ const setups = list(record<Setup>({ name: words, title: words, headline: words, 
 const commit = record<Extract<Source, { kind: 'commit' }>>({ kind: exactly('commit'), hash: words, uri: words, name: words });
 const head = record<Extract<Source, { kind: 'head' }>>({ kind: exactly('head') });
 const file = record<Extract<Source, { kind: 'file' }>>({ kind: exactly('file'), uri: words });
+const shot = record<Extract<Source, { kind: 'shot' }>>({ kind: exactly('shot'), setup: words, shot: words });
 const variant = record<Extract<Source, { kind: 'variant' }>>({ kind: exactly('variant'), setup: words, variant: words });
-const source: Is<Source> = (v): v is Source => commit(v) || head(v) || file(v) || variant(v);
+const source: Is<Source> = (v): v is Source => commit(v) || head(v) || file(v) || shot(v) || variant(v);
 export const isRemembered = record<Remembered>({ page: words, source });
 
 const isShown = record<Shown>({

@@ -31,7 +31,7 @@ export class ReviewPanel {
   private of: Remembered | undefined;
   private last: Last | undefined;
   /** the earlier text, until what it is read from changes */
-  private before: { readonly of: Remembered; readonly read: Before | string } | undefined;
+  private before: { readonly of: Remembered; readonly read: Before } | undefined;
   /** how often it may have changed */
   private changes = 0;
   private n = 0;
@@ -46,7 +46,9 @@ export class ReviewPanel {
       client.onDidChangeState(update),
       workspace.onDidChangeTextDocument(({ document }) => {
         if (document.languageId !== 'plate') return;
-        if (this.of?.source.kind === 'file' && document.uri.toString() === this.of.source.uri) this.forget();
+        const { of, before } = this;
+        const changed = document.uri.toString();
+        if ((of?.source.kind === 'file' && changed === of.source.uri) || (changed === of?.page && before?.read.ofPage)) this.forget();
         update();
       }),
       // A file that is used may have changed as well as the text.
@@ -91,7 +93,7 @@ export class ReviewPanel {
     panel.onDidChangeViewState(() => { void this.ask(); });
     // A page that was hidden is loaded anew, and says that it is ready.
     webview.onDidReceiveMessage((m: unknown) => { if (isFromPage(m)) this.heard(m); });
-    panel.iconPath = { light: Uri.joinPath(this.folder, 'client/plan-light.svg'), dark: Uri.joinPath(this.folder, 'client/plan-dark.svg') };
+    panel.iconPath = { light: Uri.joinPath(this.folder, 'client/compare-light.svg'), dark: Uri.joinPath(this.folder, 'client/compare-dark.svg') };
     webview.options = { enableScripts: true, localResourceRoots: [dist] };
     webview.html = pageOf({ script: at('review.js'), style: at('review.css'), source: webview.cspSource, nonce: crypto.randomUUID().replaceAll('-', '') });
   }
@@ -137,10 +139,10 @@ export class ReviewPanel {
   private async made(of: Remembered, page: TextDocument): Promise<Last | string | undefined> {
     const { changes } = this;
     const before = this.before?.of === of ? this.before.read : await read(this.client, page, of.source);
+    if (before === undefined || typeof before === 'string') return before;
     // What has changed while it was read is read again.
     if (changes === this.changes) this.before = { of, read: before };
-    if (typeof before === 'string') return before;
-    const params: ReviewParams = { textDocument: { uri: this.client.code2ProtocolConverter.asUri(page.uri) }, before: before.before };
+    const params: ReviewParams = { textDocument: { uri: this.client.code2ProtocolConverter.asUri(page.uri) }, before: before.before, ...(before.setup === undefined ? {} : { setup: before.setup }) };
     const { version } = page;
     const answer = await ask<ReviewAnswer>(this.client, REVIEW, params, 'The comparison');
     if (answer === 'superseded') return undefined;
@@ -173,7 +175,8 @@ export class ReviewPanel {
     const { before: earlier, names } = last.before;
     const uri = this.client.protocol2CodeConverter.asUri(place.uri);
     if (place.side === 'before' && 'text' in earlier && of.source.kind !== 'file') {
-      const text = (earlier.uri ?? this.client.code2ProtocolConverter.asUri(Uri.parse(of.page))) === place.uri ? earlier.text : earlier.files.find(f => f.uri === place.uri)?.text;
+      const is = (u: string): boolean => this.client.protocol2CodeConverter.asUri(u).toString() === uri.toString();
+      const text = (earlier.uri === undefined ? uri.toString() === of.page : is(earlier.uri)) ? earlier.text : earlier.files.find(f => is(f.uri))?.text;
       if (typeof text === 'string') {
         await reveal(await this.old.open(uri, names[0], text), place.range, focus);
         return;

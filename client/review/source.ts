@@ -1,11 +1,11 @@
 /** What a page is held against, and how that is read. A further kind is a line in {@link Source}, in its guard, and in `read`. */
 import { Uri, workspace, type TextDocument } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { USED, type EarlierText, type ReviewParams, type UsedParams } from '../../server/lsp/protocol.ts';
+import { AS_SHOT, HAS_SHOT, USED, type AsShotAnswer, type AsShotParams, type EarlierText, type HasShotParams, type ReviewParams, type UsedParams } from '../../server/lsp/protocol.ts';
 import { ask } from '../ask.ts';
-import { isInside, repositoryOf, textAt, textInHead, type Repository } from './git.ts';
+import { isInside, repositoryOf, revisionsOf, SHORT, textAt, textInHead, type Repository, type Revision } from './git.ts';
 import type { Source } from './messages.ts';
-import { GONE_FILE, NOT_IN_HEAD, NOT_IN_REVISION } from './words.ts';
+import { FAILED, GONE_FILE, NO_SHOT, NOT_IN_HEAD, NOT_IN_REVISION, undated } from './words.ts';
 
 export interface Before {
   readonly before: ReviewParams['before'];
@@ -13,10 +13,14 @@ export interface Before {
   readonly names: readonly [string, string];
   /** what the earlier text uses is told as it was then: where something of it is not, that is worth a note */
   readonly dated: boolean;
+  /** of all its setups only this one */
+  readonly setup?: string;
+  /** it is made of the page, and another one when that changes */
+  readonly ofPage?: true;
 }
 
-/** A sentence where it cannot be read. */
-export async function read(client: BaseLanguageClient, page: TextDocument, source: Source): Promise<Before | string> {
+/** A sentence where it cannot be read; undefined where a newer text of the page has come, which is read anew. */
+export async function read(client: BaseLanguageClient, page: TextDocument, source: Source): Promise<Before | string | undefined> {
   const now = nameOf(page.uri);
   switch (source.kind) {
     case 'variant': return { before: { setup: source.setup, variant: source.variant }, names: [`“${source.setup}” as written`, `variant “${source.variant}”`], dated: false };
@@ -25,6 +29,7 @@ export async function read(client: BaseLanguageClient, page: TextDocument, sourc
       const text = await textOf(uri);
       return text === undefined ? GONE_FILE : { before: { text, uri: client.code2ProtocolConverter.asUri(uri), files: [] }, names: [nameOf(uri), now], dated: false };
     }
+    case 'shot': return shotOf(client, page, source.setup, source.shot);
     case 'commit': case 'head': {
       const repository = await repositoryOf(page.uri);
       if (typeof repository === 'string') return repository;
@@ -44,6 +49,34 @@ export async function headOf(client: BaseLanguageClient, repository: Repository,
 async function at(client: BaseLanguageClient, repository: Repository, page: TextDocument, ref: string, uri: Uri): Promise<EarlierText | undefined> {
   const text = await textAt(repository, ref, uri);
   return text === null ? undefined : withUsed(client, repository, page, ref, uri, text);
+}
+
+/** By the revision in which the shot was first written down, else by the dates on the page. */
+async function shotOf(client: BaseLanguageClient, page: TextDocument, setup: string, shot: string): Promise<Before | string | undefined> {
+  const params: AsShotParams = { textDocument: { uri: client.code2ProtocolConverter.asUri(page.uri) }, setup, shot };
+  const cut = await ask<AsShotAnswer>(client, AS_SHOT, params, 'A page as it was shot');
+  if (typeof cut === 'string') return { none: NO_SHOT, failed: FAILED, superseded: undefined }[cut];
+  const called = `shot ${shot}${cut.on === undefined ? '' : ` on ${cut.on}`}`;
+  const repository = await repositoryOf(page.uri);
+  const first = typeof repository === 'string' ? undefined : await firstWith(client, repository, page, shot);
+  if (typeof repository !== 'string' && first) {
+    const before = await withUsed(client, repository, page, first.revision.hash, first.revision.uri, first.text);
+    return { before, names: [`${called}, as committed in ${first.revision.hash.slice(0, SHORT)}`, nameOf(page.uri)], dated: true, setup };
+  }
+  if (cut.text === undefined) return undated(shot);
+  return { before: { text: cut.text, files: [] }, names: [`${called}, by the dates on the page`, nameOf(page.uri)], dated: false, setup, ofPage: true };
+}
+
+/** The oldest revision that has the shot, and has had it ever since. */
+async function firstWith(client: BaseLanguageClient, repository: Repository, page: TextDocument, shot: string): Promise<{ readonly revision: Revision; readonly text: string } | undefined> {
+  let found: { revision: Revision; text: string } | undefined;
+  for (const revision of await revisionsOf(repository, page.uri).catch(() => [])) {
+    const text = await textAt(repository, revision.hash, revision.uri);
+    const params: HasShotParams = { text: text ?? '', shot };
+    if (text === null || await ask<boolean>(client, HAS_SHOT, params, 'Whether a revision has a shot') !== true) break;
+    found = { revision, text };
+  }
+  return found;
 }
 
 /** Files name files: so many times it is asked for more. */

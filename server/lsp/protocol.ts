@@ -184,10 +184,27 @@ export interface UsedParams {
   readonly before: EarlierText;
 }
 
-/** Request of a client: the setups of a page with their variants, which they can be held against. */
-export const VARIANTS = 'platewright/variants';
-export interface VariantsParams { readonly textDocument: { readonly uri: string } }
-export type VariantsAnswer = readonly { readonly setup: string; readonly variants: readonly string[] }[];
+/** Request of a client: what of its own a page can be held against, setup by setup: its variants, and how it stood when a plate was shot. */
+export const AGAINST = 'platewright/against';
+export interface AgainstParams { readonly textDocument: { readonly uri: string } }
+export type AgainstAnswer = readonly { readonly setup: string; readonly variants: readonly string[]; readonly shots: readonly { readonly name: string; /** `2026-02-11` */ readonly on?: string }[] }[];
+
+/** Request of a client: a page as it stood when a plate was shot, as far as its own dates tell. Answered by nothing where it has no such shot. */
+export const AS_SHOT = 'platewright/asShot';
+export interface AsShotParams {
+  readonly textDocument: { readonly uri: string };
+  readonly setup: string;
+  readonly shot: string;
+}
+export interface AsShotAnswer {
+  readonly on?: string;
+  /** missing where the shot has no date to go by */
+  readonly text?: string;
+}
+
+/** Request of a client: whether a text has a shot of that name, in whatever setup. The oldest of the revisions that have it tells how the page stood then. */
+export const HAS_SHOT = 'platewright/hasShot';
+export interface HasShotParams { readonly text: string; readonly shot: string }
 
 /** Request of a client: what has become of a page since an earlier text, or what a variant makes of it, by its newest text. */
 export const REVIEW = 'platewright/review';
@@ -195,6 +212,8 @@ export interface ReviewParams {
   readonly textDocument: { readonly uri: string };
   /** a variant is held against its setup as written, and shown as what comes after it */
   readonly before: EarlierText | { readonly variant: string; readonly setup: string };
+  /** of an earlier text: only this setup is wanted, by its name now or before */
+  readonly setup?: string;
 }
 
 /** Where something stands; `before`: in the earlier text. */

@@ -1,12 +1,16 @@
 /** Answers what has become of a page since an earlier text: all of it for a panel, and a line above each setup. */
 import { CodeLensRefreshRequest, type CancellationToken, type CodeLens } from 'vscode-languageserver';
+import { parse } from '../../grammar/parse.ts';
 import type { Snapshot } from '../analysis.ts';
 import type { Asks } from './asks.ts';
 import { rangeOf, type Source } from './convert.ts';
 import type { Document } from './documents.ts';
 import { Earlier, earlierOf } from './earlier.ts';
 import { later } from './later.ts';
-import { BASE, REVIEW, REVIEW_COMMAND, USED, VARIANTS, type BaseParams, type ReviewAnswer, type ReviewParams, type UsedParams, type VariantsAnswer, type VariantsParams } from './protocol.ts';
+import {
+  AGAINST, AS_SHOT, BASE, HAS_SHOT, REVIEW, REVIEW_COMMAND, USED,
+  type AgainstAnswer, type AgainstParams, type AsShotAnswer, type AsShotParams, type BaseParams, type HasShotParams, type ReviewAnswer, type ReviewParams, type UsedParams,
+} from './protocol.ts';
 import { canonical, nameOf } from './uris.ts';
 
 interface Base {
@@ -19,7 +23,7 @@ interface Base {
 /** What a document was held against last. */
 interface Compared {
   readonly earlier: Earlier;
-  last?: { readonly before: Snapshot; readonly after: Snapshot; readonly answer: ReviewAnswer };
+  last?: { readonly before: Snapshot; readonly after: Snapshot; readonly setup: unknown; readonly answer: ReviewAnswer };
 }
 
 export function serveReview({ connection, documents, can, answer }: Asks, offers: () => boolean): { refresh(): void; closed(uri: string): void } {
@@ -46,13 +50,25 @@ export function serveReview({ connection, documents, can, answer }: Asks, offers
     return with_ ? (await with_.earlier.read()).asked.map(a => documents.spelling(a.uri)) : [];
   }, 'later'));
 
-  connection.onRequest(VARIANTS, ({ textDocument: t }: VariantsParams, token: CancellationToken) => answer(t.uri, token, async (s): Promise<VariantsAnswer> => {
-    const { variantsOf } = await later();
-    return s.results.map(r => ({ setup: r.setup.name, variants: variantsOf(r).map(v => v.variant.name) }));
+  connection.onRequest(AGAINST, ({ textDocument: t }: AgainstParams, token: CancellationToken) => answer(t.uri, token, async (s): Promise<AgainstAnswer> => {
+    const { shotsOf, variantsOf } = await later();
+    const shots = shotsOf(s);
+    return s.results.map(r => ({
+      setup: r.setup.name, variants: variantsOf(r).map(v => v.variant.name),
+      shots: shots.filter(x => x.setup.name === r.setup.name).map(({ name, on }) => ({ name, ...(on === undefined ? {} : { on }) })),
+    }));
   }));
 
-  connection.onRequest(REVIEW, ({ textDocument: t, before }: ReviewParams, token: CancellationToken) => answer(t.uri, token, async (_, d): Promise<ReviewAnswer | null> => {
-    const { besideVariant, reviewed, reviewOf } = await later();
+  connection.onRequest(AS_SHOT, ({ textDocument: t, setup, shot }: AsShotParams, token: CancellationToken) => answer(t.uri, token, async (s): Promise<AsShotAnswer | null> => {
+    const { asShot, shotsOf } = await later();
+    const found = shotsOf(s).find(x => x.setup.name === setup && x.name === shot);
+    const cut = found && asShot(s, found);
+    return found ? { ...(found.on === undefined ? {} : { on: found.on }), ...(cut ? { text: cut.text } : {}) } : null;
+  }));
+  connection.onRequest(HAS_SHOT, async ({ text, shot }: HasShotParams): Promise<boolean> => typeof text === 'string' && (await later()).hasShot(parse(text), shot));
+
+  connection.onRequest(REVIEW, ({ textDocument: t, before, setup }: ReviewParams, token: CancellationToken) => answer(t.uri, token, async (_, d): Promise<ReviewAnswer | null> => {
+    const { besideVariant, onlySetup, reviewed, reviewOf } = await later();
     const variant = variantOf(before);
     if (variant) {
       const both = besideVariant(await documents.snapshot(d), variant.setup, variant.variant);
@@ -63,9 +79,10 @@ export function serveReview({ connection, documents, can, answer }: Asks, offers
     const { snapshot: old, asked } = await with_.earlier.read();
     const now = await documents.snapshot(d);
     const { last } = with_;
-    if (last?.before === old && last.after === now) return last.answer;
-    const made = { version: d.version, ...reviewed(reviewOf(old, now), sourceOf(d, with_.earlier)), borrowed: asked.filter(a => a.found).map(a => nameOf(a.uri)) };
-    with_.last = { before: old, after: now, answer: made };
+    if (last?.before === old && last.after === now && last.setup === setup) return last.answer;
+    const review = reviewOf(old, now);
+    const made = { version: d.version, ...reviewed(typeof setup === 'string' ? onlySetup(review, setup) : review, sourceOf(d, with_.earlier)), borrowed: asked.filter(a => a.found).map(a => nameOf(a.uri)) };
+    with_.last = { before: old, after: now, setup, answer: made };
     return made;
   }));
 

@@ -3,7 +3,7 @@ import type { CodeLens } from 'vscode-languageserver';
 import { afterEach, describe, expect, it } from 'vitest';
 import { all } from '../drawing/all-marks.ts';
 import { startEditor, type Editor, type Page, type Settings } from './editor.ts';
-import type { EarlierText, ReviewAnswer, ReviewParams, VariantsAnswer } from '../../server/lsp/protocol.ts';
+import type { AgainstAnswer, AsShotAnswer, EarlierText, ReviewAnswer, ReviewParams } from '../../server/lsp/protocol.ts';
 
 let editor: Editor;
 const URI = 'file:///saltmarsh/whelk.plate';
@@ -70,12 +70,41 @@ describe('a review', () => {
   });
   it('holds a variant against its setup as written', async () => {
     const page = await open(setup('Whelk', { inside: '  variant "longer" {\n    beam object from S1 reflected\n      -> shell: 300 mm\n      -> P1: 290 mm\n  }\n' }) + setup('Cockle'));
-    expect(await page.ask<VariantsAnswer>('platewright/variants')).toEqual([{ setup: 'Whelk', variants: ['longer'] }, { setup: 'Cockle', variants: [] }]);
+    expect(await page.ask<AgainstAnswer>('platewright/against')).toEqual([{ setup: 'Whelk', variants: ['longer'], shots: [] }, { setup: 'Cockle', variants: [], shots: [] }]);
     const { setups, rest } = await reviewed(page, { before: { setup: 'Whelk', variant: 'longer' } });
     expect(setups.map(s => s.title)).toEqual(['Whelk: as written → variant “longer”']);
     expect(setups[0]!.results.find(r => r.words === 'mismatch')).toMatchObject({ before: '50 mm', after: '90 mm' });
     expect(rest).toEqual({ changes: [], findings: { cured: [], added: [], accepted: [], still: 0 } });
     expect(await ask(page, { before: { setup: 'Whelk', variant: 'shorter' } })).toBeNull();
+  });
+});
+
+describe('a shot', () => {
+  const shots = '  shot 1 on 2026-02-01 {\n    outcome: "dull"\n  }\n  measured object at P1: 560 mm on 2026-02-03\n  shot 2\n';
+  it('is offered, and tells by its date how the page stood then', async () => {
+    const page = await open(setup('Cockle') + setup('Whelk', { inside: shots }));
+    expect((await page.ask<AgainstAnswer>('platewright/against'))[1]).toEqual({ setup: 'Whelk', variants: [], shots: [{ name: '1', on: '2026-02-01' }, { name: '2' }] });
+    const then = await page.ask<AsShotAnswer>('platewright/asShot', { setup: 'Whelk', shot: '1' });
+    // What was measured two days later was not known yet.
+    expect(then).toEqual({ on: '2026-02-01', text: page.text.replace('  measured object at P1: 560 mm on 2026-02-03\n', '') });
+    const { setups } = await reviewed(page, { ...before(then.text!), setup: 'Whelk' });
+    expect(setups.map(s => s.name)).toEqual(['Whelk']);
+    expect(setups[0]!.changes).toMatchObject([{ words: expect.stringContaining('measured') as unknown }]);
+    // The same text, and all that there is: the other setup is the same.
+    expect((await reviewed(page, before(then.text!))).setups.map(s => s.name)).toEqual(['Cockle', 'Whelk']);
+  });
+  it('without a date tells nothing by itself, and one that is not there is none', async () => {
+    const page = await open(setup('Whelk', { inside: shots }));
+    expect(await page.ask('platewright/asShot', { setup: 'Whelk', shot: '2' })).toEqual({});
+    for (const asked of [{ setup: 'Whelk', shot: '3' }, { setup: 'Cockle', shot: '1' }, {}, { setup: 7, shot: null }]) expect(await page.ask('platewright/asShot', asked)).toBeNull();
+  });
+  it('is found in a text, whatever else stands there', async () => {
+    const page = await open('');
+    const has = (text: unknown, shot: unknown): Promise<boolean> => page.ask('platewright/hasShot', { text, shot });
+    expect(await has(setup('Whelk', { inside: shots }), '2')).toBe(true);
+    expect(await has(setup('Whelk', { inside: shots }), '3')).toBe(false);
+    expect(await has(`}{"\n${setup('Whelk', { inside: shots })}`, '1')).toBe(true);
+    for (const [text, shot] of [[undefined, '1'], [7, '1'], ['', '1'], [setup('Whelk', { inside: shots }), undefined]]) expect(await has(text, shot)).toBe(false);
   });
 });
 

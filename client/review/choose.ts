@@ -34,7 +34,7 @@ async function revisionRows(page: TextDocument): Promise<{ readonly head: readon
   if (typeof repository === 'string') return none(repository);
   const revisions = await revisionsOf(repository, page.uri).catch(() => []);
   if (revisions.length === 0) return none('This page is in no commit yet.');
-  return { head: [{ label: 'the last commit', description: 'whichever it is by then', source: { kind: 'head' } }], revisions: under('revisions of this page', revisions.map(r => revisionRow(r, page))) };
+  return { head: [{ label: 'the last commit', description: 'and the next one, when there is one', source: { kind: 'head' } }], revisions: under('revisions of this page', revisions.map(r => revisionRow(r, page))) };
 }
 
 function revisionRow({ hash, subject, date, uri }: Revision, page: TextDocument): Row {

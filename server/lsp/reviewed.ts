@@ -41,8 +41,10 @@ export function reviewed(review: Review, sources: Sources): Omit<ReviewAnswer, '
 const placed = (side: Where['side'], { uri, line, start, end }: Omit<Where, 'side'>): Where => ({ side, uri, line, start, end });
 const told = (all: Readonly<Record<'before' | 'after' | 'by', string | undefined>>): Partial<ReviewRow> => Object.fromEntries(Object.entries(all).filter(([, v]) => v !== undefined));
 
+/** A panel beside a page shows the table a third as large as paper does. */
+const LETTERS = 1.6;
 function drawn(s: SetupReview, to: (w: Where) => ReviewPlace): Pick<ReviewSetup, 'sheet' | 'why' | 'items'> {
-  const of = overlaidOf(s);
+  const of = overlaidOf(s, LETTERS);
   if (typeof of === 'string') return { why: of, items: [] };
   const { sheet, items = [] } = of();
   return { sheet, items: items.map(({ id, words, written }) => ({ id, words, at: to(placed(id.startsWith(BEFORE) ? 'before' : 'after', written)) })) };

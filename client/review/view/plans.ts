@@ -63,11 +63,11 @@ const named = (prefix: string): Canvas<SVGElement> => ({
   set: (node, attribute, value) => { CANVAS.set(node, attribute, attribute === 'id' && value !== undefined ? prefix + value : value?.replace(/^url\(#/, `url(#${prefix}`)); },
 });
 
-/** Names are read at any size of the picture, lengths and angles where they can be. */
+/** Lengths and angles are shown where they can be read. */
 function scale(svg: SVGSVGElement): void {
   const { width, height } = svg.viewBox.baseVal;
   if (width === 0 || svg.clientWidth === 0) return;
   const k = Math.min(svg.clientWidth / width, svg.clientHeight / height);
   svg.style.setProperty('--k', String(k));
-  svg.classList.toggle('far', k * 12 < LEGIBLE);
+  svg.classList.toggle('far', k * Number(svg.querySelector('[data-layer="lengths"] text, [data-layer="angles"] text')?.getAttribute('font-size') ?? 0) < LEGIBLE);
 }

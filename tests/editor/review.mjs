@@ -159,8 +159,7 @@ export const STEPS = {
     expect(await editor.locator('.view-line', { hasText: 'xmirror' }).count() === 0, 'something was written');
     expect(await lens('since').count() === 0, 'the earlier text has a line above its setup');
     await picture('review-gone');
-    await command('View: Close Editor');
-    await page.locator('.tab.active', { hasText: PAGE }).first().waitFor();
+    await read(PAGE);
   },
   async 'typing brings it up to date, unsaved, and nothing that is the same is drawn anew'() {
     await into(now, '(94, 420)', 4);

@@ -5,7 +5,7 @@ import { NOTHING_ELSE, type Also, type Named } from './also.ts';
 import { placed, widthOf } from './labels.ts';
 import { legend } from './legend.ts';
 import { amissMarks, angleMarks, coneMarks, legMarks, lengthMark } from './light.ts';
-import { coordinateBoxes, holesPattern, tableMarks } from './table.ts';
+import { holesPattern, tableMarks } from './table.ts';
 import { onSheet, roomOf, thingMarks } from './things.ts';
 
 /** Around the table, mm, and the height of a letter at a table of 1 m. */
@@ -60,7 +60,7 @@ function names(d: Drawing, { notes, named, boxes: more, lines: others }: Also, f
   const all: Named[] = [...d.things.map((t, i): Named => ({ item: t.name, name: t.name, own: boxes[i]!, notes: notes.get(t.name) ?? [] })), ...named];
   const small = NOTE * letter;
   const wanted = all.map(({ own, name, notes: said = [] }) => ({ own, w: Math.max(...said.map(words => widthOf(words, small)), widthOf(name ?? '', letter)), h: (name === undefined ? 0 : letter) + said.length * LINE * small }));
-  return placed(wanted, { boxes: [...boxes, ...coordinateBoxes(d, letter), ...more], lines: [...lines, ...others], frame }).flatMap((b, i) => {
+  return placed(wanted, { boxes: [...boxes, ...more], lines: [...lines, ...others], frame }).flatMap((b, i) => {
     const { item, name, notes: said = [] } = all[i]!;
     const written = (layer: string, marks: readonly Mark[]): Mark[] => (marks.length === 0 ? [] : [mark('g', { 'data-item': item, 'data-layer': layer }, marks)]);
     const line = (words: string, y: number, size: number, look: string): Mark => label(words, b.x + b.w / 2, y, size, look, 'middle');

@@ -61,9 +61,11 @@ export class ReviewPanel {
     this.panel?.dispose();
   }
 
-  /** Of the page that is named, else of the active one. Without a source it is asked for. */
+  /** Of the page that is named, else of the active one, else of the one that is shown. Without a source it is asked for. */
   private async compare(given: unknown, source?: Source): Promise<void> {
-    const page = typeof given === 'string' || given instanceof Uri ? await opened(given) : window.activeTextEditor?.document;
+    const { activeTextEditor: editor } = window;
+    const named = typeof given === 'string' || given instanceof Uri ? given : editor ? undefined : this.of?.page;
+    const page = named === undefined ? editor?.document : await opened(named);
     if (page?.languageId !== 'plate') return;
     const chosen = source ?? await choose(this.client, page);
     if (chosen) this.show({ page: page.uri.toString(), source: chosen });
@@ -100,7 +102,7 @@ export class ReviewPanel {
 
   private heard(message: FromPage): void {
     if (message.kind === 'show') void this.showInText(message);
-    else if (message.kind === 'other') void this.compare(this.of && Uri.parse(this.of.page));
+    else if (message.kind === 'other') void this.compare(this.of?.page);
     else void this.ask();
   }
 

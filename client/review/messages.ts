@@ -15,7 +15,7 @@ export interface Remembered { readonly page: string; readonly source: Source }
 
 /** A row; `at` is the number of a place that can be shown, `gone`: it is one of the earlier text. */
 export interface Row extends Omit<ReviewRow, 'at'> { readonly at?: number | undefined; readonly gone?: boolean | undefined }
-export interface Findings { readonly cured: readonly Row[]; readonly added: readonly Row[]; readonly accepted: readonly Row[]; readonly still: number }
+export interface Findings { readonly cured: readonly Row[]; readonly added: readonly Row[]; readonly accepted: readonly Row[]; readonly amiss: readonly Row[]; readonly still: number }
 export interface Setup {
   readonly name: string;
   readonly title: string;
@@ -60,7 +60,7 @@ export interface Other { readonly kind: 'other' }
 export type FromPage = Ready | Show | Other;
 
 const rows = list(record<Row>({ words, before: maybe(words), after: maybe(words), by: maybe(words), unsure: maybe(truth), code: maybe(words), severity: maybe(oneOf('error', 'warning', 'note', 'hint')), at: maybe(number), gone: maybe(truth) }));
-const findings = record<Findings>({ cured: rows, added: rows, accepted: rows, still: number });
+const findings = record<Findings>({ cured: rows, added: rows, accepted: rows, amiss: rows, still: number });
 const items = list(record<Setup['items'][number]>({ id: words, at: number }));
 const setups = list(record<Setup>({ name: words, title: words, headline: words, unchanged: truth, at: number, changes: rows, results: rows, goals: rows, same: maybe(words), findings, sheet: maybe(sheet), why: maybe(words), items }));
 

@@ -243,7 +243,9 @@ export interface ReviewFindings {
   readonly cured: readonly ReviewRow[];
   readonly added: readonly ReviewRow[];
   readonly accepted: readonly ReviewRow[];
-  /** how many are still there */
+  /** errors of both texts, which keep figures from both */
+  readonly amiss: readonly ReviewRow[];
+  /** how many others are still there */
   readonly still: number;
 }
 

@@ -19,7 +19,8 @@ export function reviewed(review: Review, sources: Sources): Omit<ReviewAnswer, '
   const result = ({ label, before, after, by, sure, at }: ResultLine): ReviewRow => ({ words: label, ...told({ before, after, by }), unsure: !sure, at: to(at) });
   const goal = ({ text, before, after, at }: GoalLine): ReviewRow => ({ words: text, before, after, at: to(at) });
   const finding = ({ message, code, severity, at }: FindingLine): ReviewRow => ({ words: message, code, severity, at: to(at) });
-  const findings = (f: FindingPage): ReviewFindings => ({ cured: f.cured.map(finding), added: f.added.map(finding), accepted: f.accepted.map(finding), still: f.still.length });
+  const stillThere = ({ still }: FindingPage): Pick<ReviewFindings, 'amiss' | 'still'> => { const amiss = still.filter(x => x.severity === 'error').map(finding); return { amiss, still: still.length - amiss.length }; };
+  const findings = (f: FindingPage): ReviewFindings => ({ cured: f.cured.map(finding), added: f.added.map(finding), accepted: f.accepted.map(finding), ...stillThere(f) });
 
   const setup = (s: SetupReview, p: SetupPage): ReviewSetup => {
     const side = s.after ? 'after' : 'before';

@@ -284,7 +284,7 @@ export const STEPS = {
     const anew = page.waitForEvent('load', { timeout: 60_000 });
     await command('Developer: Reload Window');
     await anew;
-    await row('changes', 'M9 is gone').waitFor({ timeout: 60_000 });
+    await row('changes', 'M9 is gone').waitFor({ timeout: 120_000 });
     await headline('Object beam');
     await lens('since the last commit').waitFor({ timeout: 60_000 });
   },
@@ -300,9 +300,7 @@ export const STEPS = {
   async 'it can be read in a narrow window'() {
     await compareWith('laid out', 'The whelk is laid out');
     await row('changes', 'M9 is gone').waitFor();
-    await page.setViewportSize({ width: 1000, height: 1600 });
-    await picture('review-tall');
-    await page.setViewportSize({ width: 400, height: 800 });
+    await page.setViewportSize({ width: 1000, height: 800 });
     const wide = () => panel.locator('html').evaluate((html) => [html.scrollWidth, html.clientWidth]);
     await until(async () => (await wide())[1] <= 400, 'it is not narrow');
     const [content, width] = await wide();

@@ -68,13 +68,20 @@ describe('a review', () => {
     expect(table!.items.find(i => i.id === 'M1')!.at).toMatchObject({ side: 'after', uri: URI, range: { start: { line: 3 } } });
     expect((await reviewed(page, before(placed(1000)))).setups[0]!.sheet).toBeUndefined();
   });
+  it('lists the errors of both, which keep figures from both', async () => {
+    const page = await open(setup('Whelk', { last: '290 mm', inside: '  mirrr M8\n' }));
+    const [whelk] = (await reviewed(page, before(setup('Whelk', { inside: '  mirrr M8\n' })))).setups;
+    expect(whelk!.results.find(r => r.words === 'mismatch')).toMatchObject({ before: '50 mm', after: '90 mm' });
+    expect(whelk!.findings.amiss).toMatchObject([{ severity: 'error', at: { side: 'after', range: page.range('mirrr') } }]);
+    expect(whelk!.findings.added.concat(whelk!.findings.cured).filter(f => f.severity === 'error')).toEqual([]);
+  });
   it('holds a variant against its setup as written', async () => {
     const page = await open(setup('Whelk', { inside: '  variant "longer" {\n    beam object from S1 reflected\n      -> shell: 300 mm\n      -> P1: 290 mm\n  }\n' }) + setup('Cockle'));
     expect(await page.ask<AgainstAnswer>('platewright/against')).toEqual([{ setup: 'Whelk', variants: ['longer'], shots: [] }, { setup: 'Cockle', variants: [], shots: [] }]);
     const { setups, rest } = await reviewed(page, { before: { setup: 'Whelk', variant: 'longer' } });
     expect(setups.map(s => s.title)).toEqual(['Whelk: as written → variant “longer”']);
     expect(setups[0]!.results.find(r => r.words === 'mismatch')).toMatchObject({ before: '50 mm', after: '90 mm' });
-    expect(rest).toEqual({ changes: [], findings: { cured: [], added: [], accepted: [], still: 0 } });
+    expect(rest).toEqual({ changes: [], findings: { cured: [], added: [], accepted: [], amiss: [], still: 0 } });
     expect(await ask(page, { before: { setup: 'Whelk', variant: 'shorter' } })).toBeNull();
   });
 });

@@ -1,5 +1,5 @@
 /** The page in the panel: shows what the panel sends, and says what somebody does with it. Computes nothing. */
-import { isToPage, type FromPage, type Remembered, type Setup, type Shown } from '../messages.ts';
+import { isToPage, type Findings, type FromPage, type Remembered, type Setup, type Shown } from '../messages.ts';
 import { made, text } from './dom.ts';
 import { Plans } from './plans.ts';
 import { findingsOf, rowsOf, type Kind } from './rows.ts';
@@ -41,7 +41,7 @@ function setup(s: Setup): HTMLElement {
     section('What comes of it', s.results, 'result', s.name),
     section('Expectations', s.goals, 'goal', s.name),
     s.same === undefined ? undefined : text('p', s.same, 'quiet'),
-    f.cured.length + f.added.length + f.accepted.length > 0 ? part('Findings', findingsOf(s.name, f), 'h3') : undefined,
+    told(f) > 0 ? part('Findings', findingsOf(s.name, f), 'h3') : undefined,
   ];
   const title = text('button', s.title, 'title');
   title.type = 'button';
@@ -54,8 +54,10 @@ function setup(s: Setup): HTMLElement {
   return whole;
 }
 
+const told = (f: Findings): number => f.cured.length + f.added.length + f.accepted.length + f.amiss.length;
+
 function outside({ rest: { changes, findings: f } }: Shown): HTMLElement[] {
-  if (changes.length + f.cured.length + f.added.length + f.accepted.length === 0) return [];
+  if (changes.length + told(f) === 0) return [];
   const whole = part('Outside the setups', rowsOf('change', 'outside', changes));
   whole.append(findingsOf('outside', f));
   return [whole];

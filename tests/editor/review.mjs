@@ -286,6 +286,7 @@ export const STEPS = {
     await anew;
     await row('changes', 'M9 is gone').waitFor({ timeout: 120_000 });
     await headline('Object beam');
+    await into(now, 'setup "Whelk', 1);
     await lens('since the last commit').waitFor({ timeout: 60_000 });
   },
   async 'a commit of what there is leaves nothing above the setup'() {

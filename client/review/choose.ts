@@ -7,11 +7,12 @@ import { repositoryOf, revisionsOf, SHORT, type Revision } from './git.ts';
 import type { Source } from './messages.ts';
 import { nameOf } from './source.ts';
 
-interface Row extends QuickPickItem { readonly source?: Source | 'file' }
+interface Row extends QuickPickItem { readonly source?: Source | 'file' | 'none' }
 
 /** Undefined where somebody thought better of it. */
 export async function choose(client: BaseLanguageClient, page: TextDocument): Promise<Source | undefined> {
   const picked = await window.showQuickPick(rowsOf(client, page), { title: `Compare ${nameOf(page.uri)} with an earlier version`, placeHolder: 'Held against what? The page as it is in the editor comes after it.', matchOnDescription: true, matchOnDetail: true });
+  if (picked?.source === 'none') return choose(client, page);
   if (picked?.source !== 'file') return picked?.source;
   const [file] = await window.showOpenDialog({ canSelectMany: false, ...(page.isUntitled ? {} : { defaultUri: Uri.joinPath(page.uri, '..') }), filters: { 'Hologram Setup': ['plate'] }, openLabel: 'Compare', title: 'The earlier page' }) ?? [];
   return file && { kind: 'file', uri: file.toString() };
@@ -27,9 +28,9 @@ async function rowsOf(client: BaseLanguageClient, page: TextDocument): Promise<R
 }
 const under = (title: string, rows: readonly Row[]): readonly Row[] => (rows.length === 0 ? [] : [separator(title), ...rows]);
 
-/** The last commit, or why there is none; and all that there are, which may be many. */
+/** The last commit, and all that there are, which may be many; or why there is none. */
 async function revisionRows(page: TextDocument): Promise<{ readonly head: readonly Row[]; readonly revisions: readonly Row[] }> {
-  const none = (why: string): Awaited<ReturnType<typeof revisionRows>> => ({ head: [separator(why)], revisions: [] });
+  const none = (why: string): Awaited<ReturnType<typeof revisionRows>> => ({ head: [], revisions: [separator('revisions of this page'), { label: 'No revisions', detail: why, source: 'none' }] });
   const repository = await repositoryOf(page.uri);
   if (typeof repository === 'string') return none(repository);
   const revisions = await revisionsOf(repository, page.uri).catch(() => []);

@@ -43,7 +43,7 @@ async function git(): Promise<Git | undefined> {
 
 /** The repository that a page is in, or why there is none, as a sentence. */
 export async function repositoryOf(uri: Uri): Promise<Repository | string> {
-  if (uri.scheme !== 'file') return uri.scheme === 'untitled' ? 'This page was never saved, so that there are no earlier revisions of it.' : 'Revisions can be read of pages on this machine’s disk only.';
+  if (uri.scheme !== 'file') return uri.scheme === 'untitled' ? 'This page was never saved, so that there are no earlier revisions of it.' : 'No git can be asked about this page: revisions are read of files on this machine’s disk, by the editor’s git extension.';
   const found = await git();
   if (!found) return 'The editor’s git extension is not there or is switched off, so that no revisions can be read.';
   return found.getRepository(uri) ?? 'This page is in no git repository, so that there are no earlier revisions of it.';

@@ -12,7 +12,7 @@ export const pageOf = ({ script, style, source, nonce }: Parts): string => `<!DO
 </head>
 <body>
   <header hidden>
-    <h1><span class="unseen">Held against each other: </span><span id="before"></span> <span class="way" aria-hidden="true">→</span><span class="unseen">and</span> <span id="after"></span></h1>
+    <h1><span class="unseen">Held against each other: </span><span id="before"></span> <span class="way" aria-hidden="true">→</span> <span class="unseen">and </span><span id="after"></span></h1>
     <button id="other" type="button" title="Choose what the page is held against">Compare with another…</button>
   </header>
   <main aria-describedby="keys"><p class="quiet">The earlier text is being read…</p></main>

@@ -18,6 +18,8 @@ const VIEW = 'platewright.review';
 
 interface Last {
   readonly picture: Shown;
+  /** the same as text, without its number */
+  readonly told: string;
   readonly version: number;
   readonly before: Before;
   readonly places: readonly ReviewPlace[];
@@ -92,7 +94,12 @@ export class ReviewPanel {
     const { webview } = this.panel = panel;
     const at = (file: string): string => webview.asWebviewUri(Uri.joinPath(dist, file)).toString();
     panel.onDidDispose(() => { if (this.panel === panel) this.panel = this.of = this.last = this.before = undefined; });
-    panel.onDidChangeViewState(() => { void this.ask(); });
+    // That it has the keyboard is a change too.
+    let { visible } = panel;
+    panel.onDidChangeViewState(() => {
+      if (panel.visible && !visible) void this.ask();
+      ({ visible } = panel);
+    });
     // A page that was hidden is loaded anew, and says that it is ready.
     webview.onDidReceiveMessage((m: unknown) => { if (isFromPage(m)) this.heard(m); });
     panel.iconPath = { light: Uri.joinPath(this.folder, 'client/compare-light.svg'), dark: Uri.joinPath(this.folder, 'client/compare-dark.svg') };
@@ -152,7 +159,11 @@ export class ReviewPanel {
     if (answer === 'none') return of.source.kind === 'variant' ? NO_VARIANT : GONE_PAGE;
     const { shown, places } = shownOf(answer);
     const notes = before.dated && answer.borrowed.length > 0 ? [borrowed(answer.borrowed)] : [];
-    return { picture: { kind: 'review', n: ++this.n, remember: of, before: before.names[0], after: before.names[1], ...shown, notes }, version, before, places };
+    const picture = { kind: 'review' as const, remember: of, before: before.names[0], after: before.names[1], ...shown, notes };
+    const told = JSON.stringify(picture);
+    // What is the same keeps its number: a click on it may be on its way.
+    const n = told === this.last?.told ? this.last.picture.n : ++this.n;
+    return { picture: { ...picture, n }, told, version, before, places };
   }
 
   /** The comparison from before stays, where there is one. */

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { desk, expect } from './host/desk.mjs';
 import { besideThePage, THEMES } from './host/panel.mjs';
 
-const { folder, page, editor, command } = desk;
+const { folder, page, editor, command, open } = desk;
 const { dialogs, grave, into, panel, picture, press, read, setHere, toText, until, written } = besideThePage();
 const { keyboard } = page;
 
@@ -99,8 +99,9 @@ async function saysThe(said) {
 
 export const STEPS = {
   async 'a button above the page asks what it is compared with, and lists what there is'() {
-    await page.locator('.explorer-folders-view .monaco-list-row', { hasText: PAGE }).dblclick({ timeout: 60_000 });
-    await page.locator('.tab.active', { hasText: PAGE }).waitFor();
+    // The page may be further down than the list of files shows.
+    await page.locator('.explorer-folders-view .monaco-list-row', { hasText: DATED }).waitFor({ timeout: 60_000 });
+    await open(PAGE);
     const button = page.locator('.editor-actions a.action-label[aria-label*="Compare with an Earlier Version"]').first();
     // It takes a while until the editor knows the repository.
     let all = '';

@@ -74,7 +74,7 @@ export const pageJson = (check: Check): string => document('page', {
   code: check.code, severity: check.severity, title: check.title, page: check.page, example: check.example, files: { ...check.files },
 });
 
-const beside = (file: Opened): Naming => uri => pathFrom(dirname(file.path), uri);
+export const beside = (file: Opened): Naming => uri => pathFrom(dirname(file.path), uri);
 
 function setup(r: Results, naming: Naming): Members {
   const hologram = r.setup.facts.get('hologram')?.value;

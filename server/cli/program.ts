@@ -9,6 +9,7 @@ import { Misuse } from './files.ts';
 import { log } from './log.ts';
 import { format } from './format.ts';
 import { report } from './report.ts';
+import type { SolveOptions } from './solve.ts';
 import { why } from './why.ts';
 
 /** The program; what a command has to say goes to `finish`. Wrong usage throws a CommanderError or a Misuse. */
@@ -43,6 +44,13 @@ export function program(finish: (done: Done) => void): Command {
     .addArgument(new Argument('[OUTCOME...]', 'what was seen: dull at the back, wood grain, nothing at all, …'))
     .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     .action((file: string, outcome: string[], o: { format: Format; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(why(file, outcome, o)));
+
+  command('solve', 'find the values that are written ?, so that the goals of a setup (aim, expect) are met')
+    .argument('<FILE>', 'a .plate file')
+    .option('--write', 'write what is found into the file; nothing else in it changes', false)
+    .addOption(new Option('--choice <NUMBER>', 'which one to write, where several will do').default(1, 'the first').argParser(count))
+    .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
+    .action(async (file: string, o: SolveOptions) => finish((await import('./solve.ts')).solve(file, o)));
 
   command('draw', 'draw the table from above, to scale, or another view of a setup, as a picture')
     .argument('<FILE>', 'a .plate file')

@@ -16,4 +16,7 @@ export const strong = (text: string): string => `**${escaped(text)}**`;
 /** Blocks, parted by empty lines; those that say nothing are left out. */
 export const blocks = (...parts: readonly (string | undefined)[]): string => parts.filter(p => p !== undefined && p !== '').join('\n\n');
 
+/** A table; what stands in its cells is no markup. */
+export const table = (head: readonly string[], rows: readonly (readonly string[])[]): string => [head, head.map(() => '---'), ...rows.map(r => r.map(escaped))].map(r => `| ${r.join(' | ')} |`).join('\n');
+
 export const bullets = (rows: readonly string[]): string => rows.map(r => `- ${r}`).join('\n');

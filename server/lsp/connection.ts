@@ -15,6 +15,7 @@ import { namesFor, serveNames } from './names.ts';
 import type { ListFiles } from './pages.ts';
 import { servePicture } from './picture.ts';
 import { serveReview } from './review.ts';
+import { Solving } from './solve.ts';
 import { serveWhy, whyActions } from './why.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
 
@@ -128,7 +129,8 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   serveWhy(asks);
   servePicture(asks);
   const review = serveReview(asks, () => options.opensReview === true);
-  const inText = serveInText(asks);
+  const solving = new Solving(documents);
+  const inText = serveInText(asks, solving);
   /** Texts have changed that these documents use. */
   const refresh = (resting: readonly Document[]): void => {
     diagnostics.refresh(resting);
@@ -159,7 +161,8 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     const { fixesFor } = await later();
     const touched = published(s.findings, s.uri).filter(f => touches(rangeOf(d, f.at), range));
     const why = options.opensWhy === true && !context.only ? await whyActions(s, d, range.start.line) : [];
-    return [...touched.flatMap(f => fixesFor(s, f, documents.textsFor(d)).map(fix => actionOf(d, f, fix, can.workspace?.workspaceEdit?.documentChanges === true))), ...why];
+    const versioned = can.workspace?.workspaceEdit?.documentChanges === true;
+    return [...touched.flatMap(f => fixesFor(s, f, documents.textsFor(d)).map(fix => actionOf(d, f, fix, versioned))), ...await solving.actions(s, d, range, versioned), ...why];
   }));
   connection.onRequest(SUMMARY, ({ textDocument: t, line }: SummaryParams, token: CancellationToken): Promise<SummaryAnswer | null> => answer(t.uri, token, async (s, d) => {
     const { summaryAt, summaryMarkdown } = await later();

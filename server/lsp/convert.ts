@@ -33,7 +33,7 @@ const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
 };
 
 const shift = (source: Source, line: number): number => (line === 0 ? source.mark : 0);
-const position = (source: Source, line: number, character: number): Position => ({ line, character: character + shift(source, line) });
+export const position = (source: Source, line: number, character: number): Position => ({ line, character: character + shift(source, line) });
 export const rangeOf = (source: Source, at: Place): Range => ({ start: position(source, at.line, at.start), end: position(source, at.line, at.end) });
 
 /** Line and character of the trees. */

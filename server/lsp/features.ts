@@ -12,6 +12,8 @@ export { hoverAt } from '../features/hover/hover.ts';
 export { linksOf } from '../features/links.ts';
 export { highlightsAt, isShared, useAt, usesOf } from '../features/references.ts';
 export { rename, renamable } from '../features/rename.ts';
+export { answering } from '../features/solve/answer.ts';
+export { foundHints, writeActions } from '../features/solve/in-text.ts';
 export { summaryAt, summaryMarkdown } from '../features/summary.ts';
 export { symbolsOf } from '../features/symbols.ts';
 export { tokensOf } from '../features/tokens.ts';

@@ -7,13 +7,14 @@ import { hintOf, linkOf, tokenOf, type HintData } from './convert.ts';
 import type { Document } from './documents.ts';
 import { later } from './later.ts';
 import { Settings } from './settings.ts';
+import type { Solving } from './solve.ts';
 
 export const IN_TEXT: ServerCapabilities = {
   semanticTokensProvider: { legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] }, full: true, range: true },
   documentLinkProvider: { resolveProvider: false }, foldingRangeProvider: true, inlayHintProvider: { resolveProvider: true },
 };
 
-export function serveInText({ connection, documents, can, answer }: Asks): { begin(): void; refresh(): void } {
+export function serveInText({ connection, documents, can, answer }: Asks, solving: Solving): { begin(): void; refresh(): void } {
   const settings = new Settings(connection, can);
 
   const coloured = async (s: Snapshot, d: Document, from?: number, to?: number): Promise<SemanticTokens> => {
@@ -39,7 +40,8 @@ export function serveInText({ connection, documents, can, answer }: Asks): { beg
     const wanted = await settings.wanted();
     const s = await documents.snapshot(d);
     const resolves = can().textDocument?.inlayHint?.resolveSupport?.properties.includes('tooltip') === true;
-    return hintsOf(s, wanted, range.start.line, range.end.line).map(h => hintOf(d, h, uri => documents.get(uri) ?? { uri, version: 0, mark: 0 }, resolves ? undefined : hintWords(s, h.setup, h.result)));
+    const found = wanted.found ? await solving.hints(s, d, range, refreshHints, can().workspace?.inlayHint?.refreshSupport !== true) : [];
+    return [...found, ...hintsOf(s, wanted, range.start.line, range.end.line).map(h => hintOf(d, h, uri => documents.get(uri) ?? { uri, version: 0, mark: 0 }, resolves ? undefined : hintWords(s, h.setup, h.result)))];
   }));
   connection.languages.inlayHint.resolve(async (hint, token) => {
     const { uri, setup, result } = (hint.data ?? {}) as Partial<HintData>;
@@ -48,10 +50,13 @@ export function serveInText({ connection, documents, can, answer }: Asks): { beg
     return typeof words === 'string' ? { ...hint, tooltip: { kind: 'markdown', value: words } } : hint;
   });
 
+  const refreshHints = (): void => {
+    if (can().workspace?.inlayHint?.refreshSupport === true) connection.languages.inlayHint.refresh().catch(() => undefined);
+  };
   /** Figures and meanings of open pages may have changed with a file that they use, or with what the user wants to see. */
   const refresh = (): void => {
     const { workspace } = can();
-    if (workspace?.inlayHint?.refreshSupport === true) connection.languages.inlayHint.refresh().catch(() => undefined);
+    refreshHints();
     if (workspace?.semanticTokens?.refreshSupport === true) connection.languages.semanticTokens.refresh().catch(() => undefined);
   };
   return { begin: () => { settings.begin(refresh); }, refresh };

@@ -34,5 +34,5 @@ export class Settings {
 function chosen(settings: unknown): HintKinds {
   const said = (typeof settings === 'object' ? settings : null) as Record<string, unknown> | null;
   const wants = (kind: keyof HintKinds): boolean => said?.[kind] !== false;
-  return { legLengths: wants('legLengths'), armTotals: wants('armTotals'), mismatch: wants('mismatch') };
+  return { legLengths: wants('legLengths'), armTotals: wants('armTotals'), mismatch: wants('mismatch'), found: wants('found') };
 }

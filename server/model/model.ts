@@ -25,8 +25,8 @@ export interface Problem {
 export type Bound =
   | { readonly kind: 'quantity'; readonly quantity: Quantity }
   | { readonly kind: 'formula'; readonly expr: Expr }
-  /** `?`, or `? from 80% to 99%`: between which values it is to be found */
-  | { readonly kind: 'unknown'; readonly unit?: Unit; readonly from?: Bound; readonly to?: Bound }
+  /** `?`, or `? from 80% to 99% by 1%`: between which values it is to be found, and in which steps */
+  | { readonly kind: 'unknown'; readonly unit?: Unit; readonly from?: Bound; readonly to?: Bound; readonly by?: Bound }
   | { readonly kind: 'words'; readonly text: string }
   | { readonly kind: 'sizes'; readonly parts: readonly Quantity[] }
   | { readonly kind: 'ratio'; readonly value: number }
@@ -49,9 +49,10 @@ export interface Written {
   readonly at: Place;
   /** the line that it stands in */
   readonly line: string;
-  /** `? from 20 mm to 80 mm`: between which values it is to be found */
+  /** `? from 20 mm to 80 mm by 5 mm`: between which values it is to be found, and in which steps */
   readonly from?: Expr;
   readonly to?: Expr;
+  readonly by?: Expr;
 }
 
 /** A thing that a placement names. */
@@ -202,6 +203,10 @@ export interface Let {
   readonly expr: Expr;
   readonly at: Place;
   readonly exprAt: Place;
+  /** behind a `?`: between which values it is to be found, and in which steps */
+  readonly from?: Expr;
+  readonly to?: Expr;
+  readonly by?: Expr;
 }
 
 /** One thing that a variant does otherwise. */

@@ -1,5 +1,6 @@
 /** Cells, the rules that make them, and what can be found out about them. See `server/core.md`. */
 import type { Place } from '../model/model.ts';
+import type { Sign, Within } from '../model/things/kind.ts';
 import type { Spread } from '../model/quantity.ts';
 import type { Dim, Unit } from '../model/units.ts';
 
@@ -31,6 +32,27 @@ export interface Missing {
   /** in words, completing "because …" */
   readonly why: string;
   readonly at?: Place;
+}
+
+/** A number that is written `?`. */
+export interface Open {
+  /** of its cell */
+  readonly name: string;
+  readonly dim: Dim;
+  readonly words: string;
+  /** where the `?` stands */
+  readonly at: Place;
+  /** the unit that is written with it, or that its neighbours have */
+  readonly unit?: Unit | undefined;
+  /** of a place that is written `?` as a whole, which of its numbers this is */
+  readonly part?: 'x' | 'y';
+  /** what values make sense */
+  readonly sign?: Sign;
+  readonly within?: Within | undefined;
+  /** what is often written there, SI */
+  readonly usual?: () => number | undefined;
+  /** between which values it is to be found and in which steps, as written, SI; asked for by whoever looks for it */
+  readonly limits?: () => { readonly from?: number; readonly to?: number; readonly by?: number };
 }
 
 export interface Cell {

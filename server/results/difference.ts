@@ -37,7 +37,7 @@ export interface Now {
 }
 
 /** A goal as written: `mismatch < 10 mm`. */
-export function goalText({ goal }: GoalResult): string {
+export function goalText({ goal }: Pick<GoalResult, 'goal'>): string {
   const { line } = goal.node;
   return line.text.slice(goal.at.start, line.comment?.start).trim();
 }

@@ -54,8 +54,12 @@ function derive(e: Expr, ctx: Compile, name: string, rule: Rule, inputs: readonl
 /** The cell of an expression; undefined where a problem was reported. */
 export function compile(e: Expr, ctx: Compile, name = ctx.name): Cell | undefined {
   if (isLiteral(e)) {
-    const q = e.kind === 'unknown' ? undefined : readQuantity(e);
-    if (!q) return ctx.graph.missing(name, NUMBER, ctx.words, { code: 'unknown-asked', why: `${ctx.words} is written ?`, at: ctx.place(e) });
+    if (e.kind === 'unknown') {
+      const unit = e.unit && readUnit(e.unit);
+      if (unit && 'problem' in unit) { ctx.problem(unit.problem); return undefined; }
+      return ctx.graph.open({ name, dim: unit?.ok.dim ?? NUMBER, words: ctx.words, at: ctx.place(e), unit: unit?.ok, sign: 'any' });
+    }
+    const q = readQuantity(e);
     if ('problem' in q) { ctx.problem(q.problem); return undefined; }
     return ctx.graph.input(name, q.ok, 'written', name === ctx.name ? ctx.words : written(e), { at: ctx.place(e) });
   }

@@ -71,9 +71,7 @@ export function judgeGoals(r: Figures): { goals: GoalResult[]; problems: Problem
       return r.graph.value(c)!;
     });
     if (limits.some(l => l === undefined)) continue;
-    // An aim is held against the result once something left open was worked out for it.
-    const open = goal.kind === 'aim' && !r.light.solved.some(s => s.ratio.name === `${cell.name} as aimed`);
-    goals.push(open ? { goal, outcome: 'not computed yet', cell, limits: limits as number[] } : new Judged(goal, cell, limits as number[], r.graph, unit));
+    goals.push(new Judged(goal, cell, limits as number[], r.graph, unit));
   }
   return { goals, problems };
 }
@@ -111,13 +109,18 @@ function judge(goal: Goal, cell: Cell, limits: readonly number[], graph: Graph):
   const band = interval(graph, cell);
   const give = (band.high - band.low) / 2;
   const [low, high] = size ? sizes(band) : [band.low, band.high] as const;
-  const met = holds(goal, limits, value);
+  const met = holds(goal, limits, value) || (goal.kind === 'aim' && goal.op === '=' && Math.abs(value - limits[0]!) <= toleranceOf(cell, graph));
   // An exact value is expected to lie within its own uncertainty; limits are decided where the whole band lies on one side of each.
   const between = goal.op === 'between' && limits.some(l => above(l, low) && above(high, l));
   const outcome: Outcome = goal.op === '=' ? (met || (limits[0]! >= low && limits[0]! <= high) ? 'met' : 'not met')
     : holds(goal, limits, low) === met && holds(goal, limits, high) === met && !between ? (met ? 'met' : 'not met') : 'undecided';
   return { outcome, value, give, low, high };
 }
+
+/** How near to an aim is as good as there, SI: half of a standard uncertainty; of a path what a string tells, a millimetre or two (common practice). */
+export const toleranceOf = (cell: Cell, graph: Graph): number => Math.max(graph.uncertainty(cell) / 2, isPath(cell) ? STRING : 0);
+export const STRING = 1e-3;
+export const isPath = ({ name }: Cell): boolean => /(?:\.length|coherence path|mismatch)$/.test(name);
 
 /** A mismatch and a drift count by their size, which is never below zero. */
 export const bySize = (cell: Cell): boolean => /(?:mismatch|\.drift|image offset)$/.test(cell.name);

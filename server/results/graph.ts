@@ -5,10 +5,10 @@
 import type { Place } from '../model/model.ts';
 import { standardUncertainty, type Quantity, type Spread } from '../model/quantity.ts';
 import type { Dim, Unit } from '../model/units.ts';
-import type { Cell, Missing, Notes, Origin, Rule, Sweep } from './cell.ts';
+import type { Cell, Missing, Notes, Open, Origin, Rule, Sweep } from './cell.ts';
 import { Twins } from './twins.ts';
 
-export type { Band, Cell, Missing, Notes, Origin, Rule } from './cell.ts';
+export type { Band, Cell, Missing, Notes, Open, Origin, Rule } from './cell.ts';
 
 const NO_CELLS: readonly Cell[] = [];
 
@@ -50,8 +50,14 @@ export class Graph {
   /** how many bands were drawn */
   drawn = 0;
 
-  /** `before`: the graph of the same setup before an edit. What has not changed is taken from it, until the graph is settled. */
-  constructor(before?: Graph) {
+  /** the numbers that are written `?`, in the order in which they were met */
+  readonly opens: Open[] = [];
+
+  /**
+   * `before`: the graph of the same setup before an edit. What has not changed is taken from it, until the graph is settled.
+   * `found`: what to work with where numbers are written `?`, by the names of their cells, SI.
+   */
+  constructor(before?: Graph, readonly found?: ReadonlyMap<string, number>) {
     if (before) this.twins = new Twins(before, this);
   }
 
@@ -95,6 +101,15 @@ export class Graph {
 
   input(name: string, q: Quantity, origin: Origin, words: string, more: { at?: Place; reason?: string } = {}): Cell {
     return this.add({ index: this.cells.length, name, dim: q.dim, origin, rule: undefined, inputs: NO_CELLS, spread: q.spread, unit: q.unit, at: more.at, words, reason: more.reason, missing: undefined }, q.value);
+  }
+
+  /** A number that is written `?`: it has no value, unless one was found for it. */
+  open(open: Open): Cell {
+    this.opens.push(open);
+    const { name, dim, words, at, unit } = open;
+    const value = this.found?.get(name);
+    return value === undefined ? this.missing(name, dim, words, { code: 'unknown-asked', why: `${words} is written ?`, at })
+      : this.input(name, { value, dim, ...(unit ? { unit } : {}) }, 'solved', words, { at, reason: 'written ?' });
   }
 
   /** A cell without a value, with the reason. */
@@ -152,6 +167,31 @@ export class Graph {
 
   /** A function that gives the cell's value for values of some cells; made once, called often. `costly` where a rule that it runs is; behind `still` cells nothing is looked at. */
   evaluator(cell: Cell, free: readonly Cell[], still: readonly Cell[] = NO_CELLS): ((at: readonly number[]) => number) & { readonly costly: boolean } {
+    const run = this.compiled(cell, free, still);
+    return Object.assign((at: readonly number[]) => forward(run, at), { costly: run.steps.some(t => t.rule.costly === true) });
+  }
+
+  /** A function that gives the cell's derivatives by some cells, for values of these: one pass back over what they move. Made once, called often. */
+  differentiator(cell: Cell, free: readonly Cell[]): (at: readonly number[]) => number[] {
+    const run = this.compiled(cell, free, NO_CELLS);
+    const adjoint = new Float64Array(run.values.length);
+    return at => {
+      forward(run, at);
+      adjoint.fill(0);
+      adjoint[adjoint.length - 1] = 1;
+      for (let k = run.steps.length - 1; k >= 0; k--) {
+        const { i, rule, from, args, moving } = run.steps[k]!;
+        const a = adjoint[i]!;
+        if (a === 0) continue;
+        for (let j = 0; j < from.length; j++) args[j] = run.values[from[j]!]!;
+        const p = partials(rule, args, moving);
+        for (let j = 0; j < from.length; j++) if (moving[j]!) adjoint[from[j]!] = adjoint[from[j]!]! + a * p[j]!;
+      }
+      return run.freeAt.map(s => (s >= 0 ? adjoint[s]! : 0));
+    };
+  }
+
+  private compiled(cell: Cell, free: readonly Cell[], still: readonly Cell[]): Run {
     const stop = new Set(free);
     for (const c of still) stop.add(c);
     const order = this.ancestors(cell, c => stop.has(c));
@@ -163,21 +203,13 @@ export class Graph {
     // What rests on none of them stays as it is.
     const moves = new Uint8Array(order.length);
     for (const s of freeAt) if (s >= 0) moves[s] = 1;
-    const steps: { readonly i: number; readonly rule: Rule; readonly from: readonly number[]; readonly args: number[] }[] = [];
+    const steps: Step[] = [];
     order.forEach((c, i) => {
       if (!c.rule || stop.has(c) || !c.inputs.some(x => moves[slot[x.index]!] === 1)) return;
       moves[i] = 1;
-      steps.push({ i, rule: c.rule, from: c.inputs.map(x => slot[x.index]!), args: new Array<number>(c.inputs.length).fill(0) });
+      steps.push({ i, rule: c.rule, from: c.inputs.map(x => slot[x.index]!), args: new Array<number>(c.inputs.length).fill(0), moving: c.inputs.map(x => moves[slot[x.index]!] === 1) });
     });
-    const evaluate = (at: readonly number[]): number => {
-      for (let k = 0; k < freeAt.length; k++) if (freeAt[k]! >= 0) values[freeAt[k]!] = at[k]!;
-      for (const s of steps) {
-        for (let k = 0; k < s.from.length; k++) s.args[k] = values[s.from[k]!]!;
-        values[s.i] = s.rule.compute(s.args);
-      }
-      return values[order.length - 1]!;
-    };
-    return Object.assign(evaluate, { costly: steps.some(t => t.rule.costly === true) });
+    return { values, freeAt, steps };
   }
 
   /** Derivatives of a cell by every input that it rests on: one pass backward. */
@@ -293,6 +325,19 @@ export class Graph {
     const at = this.evaluator(cell, [input]);
     return standardUncertainty(0, { kind: 'one of', values: choices.map(v => at([v])) });
   }
+}
+
+/** The cells that some others move, as places in an array of values, the cell that is asked for last. */
+interface Run { readonly values: Float64Array; readonly freeAt: readonly number[]; readonly steps: readonly Step[] }
+interface Step { readonly i: number; readonly rule: Rule; readonly from: readonly number[]; readonly args: number[]; /** which of its inputs are moved */ readonly moving: readonly boolean[] }
+
+function forward({ values, freeAt, steps }: Run, at: readonly number[]): number {
+  for (let k = 0; k < freeAt.length; k++) if (freeAt[k]! >= 0) values[freeAt[k]!] = at[k]!;
+  for (const s of steps) {
+    for (let k = 0; k < s.from.length; k++) s.args[k] = values[s.from[k]!]!;
+    values[s.i] = s.rule.compute(s.args);
+  }
+  return values[values.length - 1]!;
 }
 
 /** Below this share of what was added, a sum is rounding: central differences are good to 1e-10. */

@@ -1,16 +1,17 @@
 /** Cells of written values: lets and facts of things. Made when first asked for. */
 import type { Expr, Span } from '../../grammar/tree.ts';
 import { parseLine } from '../../grammar/parse-line.ts';
+import type { Limit } from '../model/bind/asked.ts';
 import { factKey } from '../model/bind/facts.ts';
-import { checkDim, checkSign, readLiteral, type ValueProblem } from '../model/literal.ts';
+import { checkDim, checkSign, readLiteral, readUnit, type ValueProblem } from '../model/literal.ts';
 import type { Bound, BoundFact, Let, Place, Problem, Setup, Thing } from '../model/model.ts';
 import { within } from '../model/place.ts';
 import { itemName } from '../model/overrides.ts';
 import { nearest } from '../model/scope.ts';
 import { assumedFor, factIndex, factsOf } from '../model/things/index.ts';
 import type { Quantity } from '../model/quantity.ts';
-import type { Assumed, Fact } from '../model/things/kind.ts';
-import { NUMBER, type Dim } from '../model/units.ts';
+import type { Assumed, Fact, Sign } from '../model/things/kind.ts';
+import { NUMBER, type Dim, type Unit } from '../model/units.ts';
 import { compile, FUNCTIONS } from './expression.ts';
 import type { Cell, Graph, Missing } from './graph.ts';
 import { weighted } from './rules/lengths.ts';
@@ -72,10 +73,20 @@ export class Values {
   letCell(l: Let): Cell | undefined {
     if (this.lets.has(l.name)) return this.lets.get(l.name);
     return this.linked(l.name, l.at, () => {
-      const cell = this.expression(l.expr, l.exprAt, l.name, l.name);
+      const cell = l.expr.kind === 'unknown' ? this.asked(l.expr, l, l.exprAt, l.name, l.name) : this.expression(l.expr, l.exprAt, l.name, l.name);
       this.lets.set(l.name, cell);
       return cell;
     });
+  }
+
+  /** A `?` with its limits. Its dimension is that of its unit, or of a limit, where nothing else says it. */
+  asked({ unit: word }: Expr & { kind: 'unknown' }, { from, to, by }: Readonly<Partial<Record<Limit, Expr>>>, at: Place, name: string, words: string, known?: { readonly dim: Dim; readonly sign?: Sign; readonly unit?: Unit }): Cell {
+    const read = (e: Expr): Cell | undefined => this.expression(e, at, `${name}~`, words);
+    const written = word && readUnit(word);
+    const unit = written && 'ok' in written ? written.ok : undefined;
+    const ends = unit ? [] : [from, to, by].flatMap(e => (e ? read(e) ?? [] : []));
+    const dim = known?.dim ?? unit?.dim ?? ends[0]?.dim ?? NUMBER;
+    return this.graph.open({ name, dim, words, at, unit: unit ?? known?.unit ?? ends[0]?.unit, sign: known?.sign ?? 'any', limits: () => this.limits({ from, to, by }, read) });
   }
 
   /** A value that may be computed from others: none of them may lead back to it. */
@@ -155,7 +166,14 @@ export class Values {
   bound(value: Bound, at: Place, name: string, words: string, dim: Dim, fact?: BoundFact): Cell | undefined {
     switch (value.kind) {
       case 'quantity': return this.graph.input(name, value.quantity, 'written', words, { at });
-      case 'unknown': return this.graph.missing(name, dim, words, { code: 'unknown-asked', why: `${words} is written ?`, at });
+      case 'unknown': {
+        const type = fact?.fact.type.type === 'quantity' ? fact.fact.type : undefined;
+        const ends = { from: value.from, to: value.to, by: value.by };
+        return this.graph.open({
+          name, dim, words, at, unit: value.unit ?? [ends.from, ends.to, ends.by].flatMap(b => (b?.kind === 'quantity' && b.quantity.unit ? [b.quantity.unit] : []))[0],
+          sign: type?.sign ?? (type ? 'any' : 'positive'), within: type?.within, usual: () => usualOf(fact?.fact), limits: () => this.limits(ends, end => this.bound(end, at, `${name}~`, words, dim)),
+        });
+      }
       case 'ratio': return this.graph.input(name, { value: value.value, dim: NUMBER }, 'written', words, { at });
       case 'formula': {
         const cell = this.expression(value.expr, at, name, words);
@@ -171,6 +189,15 @@ export class Values {
     }
   }
 
+  /** Between which values a `?` is to be found, as far as that is written and can be told. */
+  limits<E>(ends: Readonly<Partial<Record<Limit, E | undefined>>>, read: (end: E) => Cell | undefined): { readonly [K in Limit]?: number } {
+    return Object.fromEntries(Object.entries(ends).flatMap(([word, end]) => {
+      const cell = end === undefined ? undefined : read(end as E);
+      const value = cell && this.graph.value(cell);
+      return value === undefined ? [] : [[word, value]];
+    }));
+  }
+
   private assumed(thing: Thing, key: string, fact: Fact, words: string): Cell | undefined {
     const assumed = assumedFor(fact, phrase => this.words(thing, phrase));
     if (!assumed) return undefined;
@@ -184,6 +211,13 @@ export class Values {
 }
 
 const factDim = (f: Fact): Dim => (f.type.type === 'quantity' ? f.type.dim : NUMBER);
+
+/** What is written first among the usual values of a fact, SI. */
+function usualOf(fact: Fact | undefined): number | undefined {
+  const text = fact?.usual?.[0];
+  const read = fact && text !== undefined ? readLiteral(parseLine(`a: ${text}`).value!, fact.type) : undefined;
+  return read && 'ok' in read && read.ok.kind === 'quantity' ? read.ok.quantity.value : undefined;
+}
 
 /** Guesses of the vocabulary as quantities: read once. */
 const guesses = new WeakMap<Assumed, Quantity | null>();

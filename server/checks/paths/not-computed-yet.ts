@@ -22,10 +22,9 @@ export const notComputedYet: Check = {
     const what = text(d, 'what').split(', ');
     return `Understood and kept, but not computed yet: ${what.slice(0, SHOWN).join(', ')}${what.length > SHOWN ? ` and ${what.length - SHOWN} more` : ''}.`;
   },
-  run: ({ setup, graph, goals }) => {
+  run: ({ setup, goals }) => {
     const what = new Set(setup.pending);
-    if (graph.cells.some(c => c.missing?.code === 'unknown-asked')) what.add('finding a value for “?”');
-    for (const g of goals) if (g.outcome === 'not computed yet') what.add(g.goal.kind === 'aim' ? 'aims' : `“${g.goal.result}”`);
+    for (const g of goals) if (g.outcome === 'not computed yet') what.add(`“${g.goal.result}”`);
     return what.size === 0 ? [] : [{ code: 'not-computed-yet', at: setup.at, subject: setup.name, setup: setup.name, data: { what: [...what].join(', ') } }];
   },
 };

@@ -1,6 +1,6 @@
 /** A report as Markdown: for a notebook kept in version control, or a page on the web. */
 import type { Finding } from '../../checks/check.ts';
-import { escaped } from '../markdown.ts';
+import { escaped, table } from '../markdown.ts';
 import { armRows } from './arms.ts';
 import { guessWords, pathsWords, strips } from './text.ts';
 import { variantHeads, variantNumber, variantText, type VariantTable } from './variants.ts';
@@ -50,10 +50,6 @@ function variants(t: VariantTable): string[] {
     '## Variants, beside what is written', ...(t.rows.length > 0 ? [table(['', ...variantHeads(t)], t.rows.map(r => [r.label, ...r.cells]))] : []),
     t.variants.map((v, i) => `- ${escaped(`${variantNumber(i)} ${variantText(v)}`)}`).join('\n'),
   ];
-}
-
-function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  return [head, head.map(() => '---'), ...rows.map(r => r.map(escaped))].map(r => `| ${r.join(' | ')} |`).join('\n');
 }
 
 function findings(list: readonly Finding[]): string {

@@ -127,7 +127,7 @@ export function reportOf(snapshot: Snapshot, r: Results): Report {
 }
 
 /** `Whelk shell, variant “closer plate”` */
-export const titleOf = ({ setup, variant }: Report): string => `${setup === '' ? '(a setup without a name)' : setup}${variant !== undefined ? `, variant “${variant}”` : ''}`;
+export const titleOf = ({ setup, variant }: Pick<Report, 'setup' | 'variant'>): string => `${setup === '' ? '(a setup without a name)' : setup}${variant !== undefined ? `, variant “${variant}”` : ''}`;
 
 /** The findings that stand in a setup, or are about it. */
 export function findingsWithin({ findings, uri }: Snapshot, { setup }: Results): Finding[] {

@@ -1,5 +1,5 @@
 /** What a change does, as Markdown: for a pull request, or a notebook kept in version control. */
-import { bullets, escaped, strong } from '../markdown.ts';
+import { bullets, escaped, strong, table } from '../markdown.ts';
 import type { ChangeLine, FindingLine, FindingPage, ReviewPage, SetupPage } from './page.ts';
 import { countWords, headlineWords, NO_CHANGE, titleOf, type Named } from './text.ts';
 import { countOf } from './words.ts';
@@ -44,6 +44,3 @@ function findings(f: FindingPage): string[] {
   const lines = [...rows('cured', f.cured), ...rows('new', f.added), ...rows('accepted', f.accepted)];
   return lines.length === 0 ? [] : [bullets([...lines, ...(f.still.length > 0 ? [`${f.still.length} still there`] : [])])];
 }
-
-const cell = (text: string): string => escaped(text);
-const table = (head: readonly string[], rows: readonly (readonly string[])[]): string => [head, head.map(() => '---'), ...rows.map(r => r.map(cell))].map(r => `| ${r.join(' | ')} |`).join('\n');

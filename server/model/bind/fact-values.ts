@@ -3,6 +3,7 @@ import type { Clause, Expr, LineTree } from '../../../grammar/tree.ts';
 import { describe, fail, isLiteral, oneOf, readLiteral, wordsOf, type Read } from '../literal.ts';
 import { readPlaces } from '../literal-places.ts';
 import type { Bound } from '../model.ts';
+import { limitClauses, limitsOf, type Limit } from './asked.ts';
 import { nearest } from '../scope.ts';
 import type { FactType } from '../things/kind.ts';
 
@@ -20,7 +21,7 @@ export function takesClause(line: LineTree, clause: Clause, type: FactType): boo
   switch (type.type) {
     case 'choice': return type.words.includes(wholeText(value, line)) || !type.words.includes(rawText(value, line));
     case 'text': return value.kind !== 'string';
-    case 'quantity': case 'count': return value.kind === 'unknown' && (clause.word.text === 'from' || clause.word.text === 'to') && line.clauses.find(c => c.word.text === clause.word.text) === clause;
+    case 'quantity': case 'count': return value.kind === 'unknown' && limitClauses(line.clauses, 0).includes(clause);
     default: return false;
   }
 }
@@ -60,21 +61,20 @@ function readChoice(line: LineTree, value: Expr, accepted: readonly string[]): R
   return fail('wrong-value', value, { found: wordsOf(value) === undefined ? describe(value) : `“${whole}”`, wanted: oneOf(accepted), ...(near ? { suggestion: near } : {}) });
 }
 
-/** `? from 80% to 99%`: the ends are values of the same sort, the lower one first. */
+/** `? from 80% to 99% by 1%`: the ends are values of the same sort, the lower one first, and so is the step. */
 function readAsked(line: LineTree, value: Expr, type: FactType): Read<Bound> {
   const asked = readLiteral(value, type);
   if ('problem' in asked) return asked;
-  const ends: { from?: Bound; to?: Bound } = {};
-  for (const word of ['from', 'to'] as const) {
-    const end = line.clauses.find(c => c.word.text === word)?.value;
-    if (!end) continue;
+  const ends: { -readonly [K in Limit]?: Bound } = {};
+  const limits = limitsOf(value, line.clauses, 0);
+  for (const [word, end] of Object.entries(limits) as [Limit, Expr][]) {
     const read: Read<Bound> = isLiteral(end) ? readLiteral(end, type) : { ok: { kind: 'formula', expr: end } };
     if ('problem' in read) return read;
     ends[word] = read.ok;
   }
   const { from, to } = ends;
   if (from?.kind === 'quantity' && to?.kind === 'quantity' && from.quantity.value >= to.quantity.value) {
-    return fail('impossible-value', line.clauses.find(c => c.word.text === 'to')!.value!, { why: 'it is not above the value behind “from”' });
+    return fail('impossible-value', limits.to!, { why: 'it is not above the value behind “from”' });
   }
   return { ok: { ...(asked.ok as Bound & { kind: 'unknown' }), ...ends } };
 }

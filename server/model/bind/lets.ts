@@ -2,6 +2,7 @@
 import type { Node } from '../../../grammar/tree.ts';
 import type { Let } from '../model.ts';
 import type { Scope } from '../scope.ts';
+import { limitsOf } from './asked.ts';
 
 export function bindLet(node: Node, lets: Map<string, Let>, scope: Scope): void {
   const { line } = node;
@@ -13,5 +14,5 @@ export function bindLet(node: Node, lets: Map<string, Let>, scope: Scope): void 
   const at = scope.sink.place(node, name);
   const before = lets.get(name.text)?.at ?? scope.find(name.text)?.at;
   if (before) scope.sink.report('name-taken', at, name.text, { name: name.text, kind: 'name', line: before.line + 1 }, scope.setup);
-  else lets.set(name.text, { name: name.text, expr: line.equals, at, exprAt: scope.sink.place(node, line.equals) });
+  else lets.set(name.text, { name: name.text, expr: line.equals, at, exprAt: scope.sink.place(node, line.equals), ...limitsOf(line.equals, line.clauses, 0) });
 }

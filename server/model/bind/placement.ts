@@ -3,6 +3,7 @@ import type { Clause, Expr, Node, Span, Word } from '../../../grammar/tree.ts';
 import { describe } from '../literal.ts';
 import type { Named, Placement, Turn, Written } from '../model.ts';
 import type { Scope } from '../scope.ts';
+import { limitClauses, limitsOf } from './asked.ts';
 
 /** What each clause word says; of two that say the same, one counts. */
 export const SAYS: ReadonlyMap<string, Slot> = new Map<string, Slot>([
@@ -35,9 +36,9 @@ class Clauses {
   constructor(private readonly node: Node, private readonly scope: Scope, private readonly clauses: readonly Clause[] = node.line.clauses) {}
 
   read(): Placement {
-    for (const [i, c] of this.clauses.entries()) {
+    for (const c of this.own()) {
       const slot = SAYS.get(c.word.text);
-      if (!slot) { if (!this.isLimit(i)) this.stray(c); continue; }
+      if (!slot) { this.stray(c); continue; }
       const before = this.said.get(slot);
       if (before) this.report('placed-twice', c.word, { first: before.word.text, second: c.word.text });
       else this.said.set(slot, c);
@@ -90,9 +91,7 @@ class Clauses {
   private written(slot: Slot): Written | undefined {
     const c = this.said.get(slot);
     if (!c?.value) return undefined;
-    const limits = c.value.kind === 'unknown' ? this.clauses.slice(this.clauses.indexOf(c) + 1) : [];
-    const [from, to] = [limits[0]?.word.text === 'from' ? limits[0].value : undefined, limits[1]?.word.text === 'to' ? limits[1].value : undefined];
-    return { expr: c.value, at: this.scope.sink.place(this.node, c.value), line: this.node.line.text, ...(from ? { from } : {}), ...(to ? { to } : {}) };
+    return { expr: c.value, at: this.scope.sink.place(this.node, c.value), line: this.node.line.text, ...limitsOf(c.value, this.clauses, this.clauses.indexOf(c) + 1) };
   }
 
   private named(e: Expr): Named | undefined {
@@ -100,11 +99,13 @@ class Clauses {
     return w && { name: w.text, at: this.scope.sink.place(this.node, w) };
   }
 
-  /** `from` and `to` behind a `?` say between which values it is to be found. */
-  private isLimit(i: number): boolean {
-    const word = this.clauses[i]!.word.text;
-    const before = this.clauses[word === 'from' ? i - 1 : word === 'to' ? i - 2 : -1];
-    return before?.value?.kind === 'unknown';
+  /** The clauses but those behind a `?` that say between which values it is to be found, and in which steps. */
+  private *own(): Generator<Clause> {
+    for (let i = 0; i < this.clauses.length; i++) {
+      const c = this.clauses[i]!;
+      yield c;
+      if (c.value?.kind === 'unknown') i += limitClauses(this.clauses, i + 1).length;
+    }
   }
 
   private stray(c: Clause): void {

@@ -114,7 +114,7 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
     caught, over, sharesOver: arm => predictions.sharesOver(arm),
     reflects: splitter => {
       const bound = splitter.facts.get('reflects')?.value.kind;
-      if (told.some(w => w.splitter === splitter) || (bound !== undefined && bound !== 'unknown')) return wheels.of(splitter).reflects;
+      if (told.some(w => w.splitter === splitter) || (bound !== undefined && (bound !== 'unknown' || given.graph.found?.has(`${splitter.id}.reflects`)))) return wheels.of(splitter).reflects;
       return splits.solved.get(splitter)?.working;
     },
     ask: name => {

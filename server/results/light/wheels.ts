@@ -52,7 +52,7 @@ export class Wheels {
     const bound = splitter.facts.get('reflects');
     const written = bound && bound.value.kind !== 'unknown' ? values.fact(splitter, 'reflects') : undefined;
     // Where the wheel was read it tells; else what is written as such.
-    const reflects = (reading && byWheel && !byWheel.missing ? byWheel : undefined) ?? written ?? byWheel ?? (bound?.value.kind === 'unknown' ? this.solve(splitter) : undefined)
+    const reflects = (reading && byWheel && !byWheel.missing ? byWheel : undefined) ?? written ?? byWheel ?? (bound?.value.kind === 'unknown' && !this.context.graph.found?.has(`${splitter.id}.reflects`) ? this.solve(splitter) : undefined)
       ?? (bound && values.fact(splitter, 'reflects')) ?? values.missing(`${splitter.id}.reflects`, NUMBER, `share that ${splitter.id} reflects`, { code: 'value-missing', why: `how much ${splitter.id} reflects is not written`, at: splitter.at });
     const planned = reading && byWheel && splitter.facts.has('wheel') ? this.byWheel(splitter, undefined, ' as written') : undefined;
     if (reading && byWheel) this.context.fates.set(reading, byWheel.missing ? { kind: 'useless', why: byWheel.missing.why } : { kind: 'counts', of: byWheel, says: byWheel, ...(planned && !planned.missing ? { planned } : {}) });

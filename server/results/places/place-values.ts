@@ -24,8 +24,10 @@ export class PlaceValues {
   constructor(readonly values: Values) {}
 
   /** A distance or an angle; undefined where it has a problem, which is reported. What is written `?` is a cell without a value. */
-  value({ expr, at }: Written, thing: Thing, what: string, words: string, dim: Dim, sign: Sign = 'any'): Cell | undefined {
+  value(written: Written, thing: Thing, what: string, words: string, dim: Dim, sign: Sign = 'any'): Cell | undefined {
+    const { expr, at } = written;
     const { graph } = this.values;
+    if (expr.kind === 'unknown') return this.values.asked(expr, written, at, `${thing.id}.${what}`, words, { dim, sign });
     const cell = this.values.expression(expr, at, `${thing.id}.${what}`, words);
     if (!cell || cell.missing) return cell;
     const value = graph.value(cell)!;
@@ -36,8 +38,9 @@ export class PlaceValues {
   }
 
   /** `(x, y) mm`, `(x, y, z) mm`, the whole or each number with its `±`; undefined where it has a problem, which is reported. */
-  point({ expr: e, at, line }: Written, thing: Thing): Position | undefined {
-    if (e.kind === 'unknown') return this.missing(thing, { code: 'unknown-asked', why: `the place of ${thing.id} is written ?`, at });
+  point(written: Written, thing: Thing): Position | undefined {
+    const { expr: e, at, line } = written;
+    if (e.kind === 'unknown') return this.unknown(e, written, thing);
     const group = e.kind === 'tolerance' ? e.value : e;
     if (group.kind !== 'group' || group.items.length < 2 || group.items.length > 3) {
       this.values.report('wrong-value', at, thing.id, { found: describe(e), wanted: 'a place such as (100, 200) mm' });
@@ -62,6 +65,22 @@ export class PlaceValues {
     return [cells[0]!, cells[1]!, cells[2]!];
   }
 
+  /** A place that is to be found: on the table, at the height of the beams. Its limits are places too: `? from (100, 200) mm to (500, 600) mm by 25 mm`. */
+  private unknown({ unit: word }: Expr & { kind: 'unknown' }, { from, to, by, at }: Written, thing: Thing): Position {
+    const unit = word && readUnit(word);
+    const corner = (e: Expr, i: 0 | 1): Cell | undefined => {
+      const shared = e.kind === 'group' && e.items.length > 1 && e.unit ? readUnit(e.unit) : undefined;
+      const item = e.kind === 'group' && e.items.length > 1 ? e.items[i]! : e;
+      const cell = this.values.expression(item, at, `${thing.id}.${AXES[i]}~`, `${AXES[i]} of ${thing.id}`);
+      return cell && cell.dim === NUMBER && shared && 'ok' in shared ? this.values.graph.derive(`${cell.name} in ${shared.ok.text}`, weighted('in a unit', `a · ${shared.ok.text}`, [shared.ok.factor]), [cell], LENGTH, cell.words) : cell;
+    };
+    const [x, y] = ([0, 1] as const).map(i => this.values.graph.open({
+      name: `${thing.id}.${AXES[i]}`, dim: LENGTH, words: `${AXES[i]} of ${thing.id}`, at, unit: unit && 'ok' in unit ? unit.ok : MM, part: (['x', 'y'] as const)[i], sign: 'any',
+      limits: () => this.values.limits({ from, to, by }, e => corner(e, i)),
+    }));
+    return [x!, y!, this.beamHeight()];
+  }
+
   /** The place of a thing that is not known, with the reason. */
   missing(thing: Thing, why: NonNullable<Cell['missing']>): Position {
     const [x, y, z] = AXES.map(a => this.values.missing(`${thing.id}.${a}`, LENGTH, `${a} of ${thing.id}`, why));
@@ -82,6 +101,7 @@ export class PlaceValues {
       if (wrong) { this.problem(wrong.problem, at, thing); return undefined; }
       return graph.input(name, { ...(spread ? { spread } : {}), ...(q as { ok: Quantity }).ok }, 'written', words, { at: place });
     }
+    if (item.kind === 'unknown') return this.values.asked(item, {}, place, name, words, { dim: LENGTH, ...(unit ? { unit } : {}) });
     let cell = this.values.expression(item, at, spread ? `${name}~` : name, words);
     if (!cell || cell.missing) return cell;
     if (cell.dim === NUMBER && unit) cell = graph.derive(`${name} in ${unit.text}`, weighted('in a unit', `a · ${unit.text}`, [unit.factor]), [cell], LENGTH, words, { unit, at: place });

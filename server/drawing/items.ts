@@ -1,5 +1,6 @@
-/** What of a picture of the table stands in the text. */
+/** What of a picture stands in the text. */
 import { legTold, type Drawing } from './drawing.ts';
+import type { PlateStrips } from './unrolled/strips.ts';
 import type { Item } from './view.ts';
 
 export function itemsOf(d: Drawing): Item[] {
@@ -14,3 +15,6 @@ export function planItemsOf(d: Drawing): Item[] {
   const middles = new Map(d.things.map(t => [t.name, { x: t.at[0] * 1000, y: -t.at[1] * 1000 }]));
   return itemsOf(d).map(i => ({ ...i, ...middles.get(i.id) }));
 }
+
+export const armItemsOf = (plates: readonly PlateStrips[]): Item[] =>
+  plates.flatMap(p => p.strips.flatMap(s => s.legs.map(l => ({ id: l.id, words: `leg ${l.words}, ${l.text}, in ${s.name}`, written: l.written }))));

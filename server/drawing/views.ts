@@ -1,7 +1,7 @@
 /** The pictures that there are of a setup, in the order in which they are offered: a line each here, and panels, requests and the command line have it. */
 import type { Results } from '../results/plan.ts';
 import { drawingOf, isLevel, titleOf, type Drawing } from './drawing.ts';
-import { itemsOf, planItemsOf } from './items.ts';
+import { armItemsOf, itemsOf, planItemsOf } from './items.ts';
 import { mapView } from './over-plate/over-plate.ts';
 import { planOf } from './plan/plan.ts';
 import { pairView, seenView } from './seen/seen.ts';
@@ -41,5 +41,5 @@ function sideView(r: Results): (() => Drawn) | string {
 function armsView(r: Results): (() => Drawn) | string {
   const plates = stripsOf(r);
   if (plates.length === 0) return `No two arms of a plate in “${r.setup.name}” have lengths on all of their legs. Write a length behind each leg, or where its ends stand.`;
-  return () => ({ sheet: unrolledOf(titleOf(r), plates), items: plates.flatMap(p => p.strips.flatMap(s => s.legs.map(l => ({ id: l.id, words: `leg ${l.words}, ${l.text}, in ${s.name}`, written: l.written })))) });
+  return () => ({ sheet: unrolledOf(titleOf(r), plates), items: armItemsOf(plates) });
 }

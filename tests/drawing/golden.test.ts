@@ -1,8 +1,10 @@
 // Pictures pinned as files, one of each view and some of what stands in it in other ways, so that a change of the looks is seen in review: `npx vitest run tests/drawing/golden.test.ts -u` writes them afresh. Look at each that changed, and say in the commit why.
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../server/analysis.ts';
+import { overlaidOf } from '../../server/drawing/overlaid/overlaid.ts';
 import { svgOf } from '../../server/drawing/svg.ts';
 import { viewNamed, VIEWS } from '../../server/drawing/views.ts';
+import { reviewOf } from '../../server/review/review.ts';
 import { disk, EXAMPLES } from '../examples/library.ts';
 
 const PINNED = [
@@ -25,5 +27,13 @@ describe('pictures as they are pinned', () => {
     const of = viewNamed(view)!.of(analyse(uri, text, disk).results[0]!, {});
     expect(of, 'has a picture').toBeTypeOf('function');
     if (typeof of === 'function') await expect(svgOf(of().sheet)).toMatchFileSnapshot(`golden/${file}.svg`);
+  });
+
+  test('a change of whelk-on-the-table over how it was', async () => {
+    const { uri, text } = EXAMPLES.find(e => e.name === 'examples/whelk-on-the-table.plate')!;
+    const other = text.replace('mirror M3 at (400, 640) mm', 'mirror M3 at (420, 760) mm').replace('  shutter gate at (130, 100) mm\n', '').replace('    -> gate\n', '').replace('  mirror M1', '  black card C1 at (250, 250) mm\n  mirror M1');
+    const of = overlaidOf(reviewOf(analyse(uri, text, disk), analyse(uri, other, disk)).setups[0]!);
+    expect(of, 'has a picture').toBeTypeOf('function');
+    if (typeof of === 'function') await expect(svgOf(of().sheet)).toMatchFileSnapshot('golden/overlaid.svg');
   });
 });

@@ -45,7 +45,9 @@ describe('a review', () => {
     expect(whelk!.headline).toBe('Object beam +40 mm.');
     expect(whelk!.results.find(r => r.words === 'mismatch')).toMatchObject({ before: '50 mm', after: '90 mm', by: '+40 mm', unsure: false });
     expect(whelk!.same).toMatch(/results? (?:are|is) the same/);
-    expect(whelk!.why).toContain('has a place');
+    // The arms, since nothing has a place: object, over how it was.
+    expect(all(whelk!.sheet!.marks).filter(m => m.attributes['data-item'] === 'before:object.2')).not.toEqual([]);
+    expect(whelk!.items.find(i => i.id === 'before:object.2')!.at).toMatchObject({ side: 'before' });
   });
   it('of the same text says that nothing differs', async () => {
     const page = await open(setup('Whelk'));

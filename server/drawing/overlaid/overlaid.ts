@@ -1,8 +1,11 @@
 /** One picture of what a change does on the table: as it is, over a ghost of how it was. */
 import type { SetupReview } from '../../review/review.ts';
-import { drawingOf, titleOf, type Drawing } from '../drawing.ts';
-import { planItemsOf } from '../items.ts';
+import { drawingOf, titleOf } from '../drawing.ts';
+import { armItemsOf, planItemsOf } from '../items.ts';
+import { stripsOf } from '../unrolled/strips.ts';
+import type { Mark, Sheet } from '../marks.ts';
 import type { Drawn, Item } from '../view.ts';
+import { overArms } from './arms.ts';
 import { BEFORE } from './ghosts.ts';
 import { overPlan } from './plan.ts';
 
@@ -13,14 +16,22 @@ import { overPlan } from './plan.ts';
 export function overlaidOf(s: SetupReview, letters = 1): (() => Drawn) | string {
   const { before, after } = s;
   const stands = (r: SetupReview['after']): boolean => r !== undefined && r.table.look.things.size > 0;
-  if (stands(after) || stands(before)) return () => planned(s, letters);
-  return `Nothing in “${titleOf((after ?? before)!)}” has a place, so that there is nothing to draw.`;
+  if (stands(after) || (!after && stands(before))) return () => planned(s, letters);
+  const strips = [before ? stripsOf(before) : [], after ? stripsOf(after) : []] as const;
+  if (strips.flat().length > 0) return () => drawn(overArms(s, ...strips), armItemsOf(strips[1]), armItemsOf(strips[0]));
+  if (stands(before)) return () => planned(s, letters);
+  return `Nothing in “${titleOf((after ?? before)!)}” has a place, and no two arms of a plate have lengths on all of their legs, so that there is nothing to draw.`;
 }
 
 function planned(s: SetupReview, letters: number): Drawn {
   const [before, after] = [s.before && drawingOf(s.before), s.after && drawingOf(s.after)];
-  const sheet = overPlan(s, before, after, letters);
-  return { sheet, items: [...(after ? planItemsOf(after) : []), ...(before ? ghostItems(before) : [])] };
+  return drawn(overPlan(s, before, after, letters), after ? planItemsOf(after) : [], before ? planItemsOf(before) : []);
 }
 
-const ghostItems = (d: Drawing): Item[] => planItemsOf(d).map(i => ({ ...i, id: BEFORE + i.id, words: `before: ${i.words}` }));
+/** What is as it was has no ghost, and is not told twice. */
+function drawn(sheet: Sheet, items: readonly Item[], before: readonly Item[]): Drawn {
+  const ids = new Set<string>();
+  const collect = (m: Mark): void => { const id = m.attributes['data-item']; if (id !== undefined) ids.add(id); m.children.forEach(collect); };
+  sheet.marks.forEach(collect);
+  return { sheet, items: [...items, ...before.map(i => ({ ...i, id: BEFORE + i.id, words: `before: ${i.words}` })).filter(i => ids.has(i.id))] };
+}

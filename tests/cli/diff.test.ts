@@ -38,7 +38,7 @@ describe('two files', () => {
     expect(page).toContain('<del><code>1171 mm</code></del> → <ins><code>1221 mm</code></ins>');
     expect(diff(at, 'old.plate', 'new.plate', '-o', 'page.plate')).toMatchObject({ code: 2, err: expect.stringContaining('as a setup does') as string });
   });
-  it('as a picture, where there are places; else it says why not', () => {
+  it('as a picture, of the table or of the arms; else it says why not', () => {
     const placed = readFileSync('examples/whelk-on-the-table.plate', 'utf8').replace('use "saltmarsh-lab.plate"', '').replaceAll(/ = lab\.[\w-]+/g, '');
     const two = folder({ 'a.plate': placed, 'b.plate': placed.replace('(400, 640) mm', '(400, 682) mm') });
     const { out, code } = diff(two, 'a.plate', 'b.plate', '--format', 'svg');
@@ -46,7 +46,10 @@ describe('two files', () => {
     expect(out).toMatch(/^<\?xml[^]*<svg[^]*before:M3[^]*moved 42 mm/);
     expect(diff(two, 'a.plate', 'b.plate', '--format', 'html').out).toMatch(/<figure><svg[^]*moved 42 mm[^]*<\/figure>/);
     expect(diff(two, 'a.plate', 'a.plate', '--format', 'svg')).toMatchObject({ code: 2, err: expect.stringContaining('No setup differs') as string });
-    expect(diff(at, 'old.plate', 'new.plate', '--format', 'svg')).toMatchObject({ code: 3, err: expect.stringContaining('has a place') as string });
+    // By strings alone: the arms.
+    expect(diff(at, 'old.plate', 'new.plate', '--format', 'svg')).toMatchObject({ code: 1, err: '', out: expect.stringMatching(/^<\?xml[^]*before:object\.1/) as string });
+    const bare = folder({ 'a.plate': 'setup "Bare" {\n  laser red\n}\n', 'b.plate': 'setup "Bare" {\n  laser red\n  mirror M1\n}\n' });
+    expect(diff(bare, 'a.plate', 'b.plate', '--format', 'svg')).toMatchObject({ code: 3, err: expect.stringContaining('has a place') as string });
   });
   it('that are not there, or one alone', () => {
     expect(diff(at, 'old.plate', 'none.plate')).toMatchObject({ code: 3, out: '', err: expect.stringContaining('none.plate cannot be read') as string });

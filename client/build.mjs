@@ -1,4 +1,4 @@
-// Bundles what is shipped into dist/: the extension for desktop and web, the server for both, the page of the bench plan, and the command line.
+// Bundles what is shipped into dist/: the extension for desktop and web, the server for both, the pages of the panels, and the command line.
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import commonjs from '@rollup/plugin-commonjs';
 import resolve from '@rollup/plugin-node-resolve';
@@ -23,6 +23,7 @@ const BUNDLES = [
     output: { chunkFileNames: ({ isDynamicEntry }) => (isDynamicEntry ? 'server.[name].js' : 'server.core.js'), banner: '(function(exports){', footer: '})(typeof exports==="undefined"?{}:exports)' },
   },
   { ...web, files: { 'plan.js': 'client/plan/view/main.ts' }, output: { format: 'iife' } },
+  { ...web, files: { 'review.js': 'client/review/view/main.ts' }, output: { format: 'iife' } },
   {
     // What makes other pictures than SVG brings data files of its own, which a bundle would part it from.
     ...node, files: { 'cli.cjs': 'server/cli/main.ts' }, external: ['@resvg/resvg-wasm', 'pdfkit', 'svg-to-pdfkit'],
@@ -72,7 +73,7 @@ async function write({ files, target, conditions, external = [], seldom = [], ou
   await bundle.close();
 }
 
-/** The looks of the bench plan: those of the panel, and those of the marks, of which there is one table for all pictures. */
+/** The looks of each panel, and those of the marks, of which there is one table for all pictures. */
 async function writeStyle() {
   const { outputFiles: [table] } = await build({ entryPoints: ['server/drawing/style.ts'], bundle: true, format: 'esm', write: false });
   const { cssOf, dim, DIM_HUES, PALETTES } = await import(`data:text/javascript;base64,${Buffer.from(table.contents).toString('base64')}`);
@@ -80,8 +81,10 @@ async function writeStyle() {
   const themes = { body: 'light', '.vscode-dark': 'dark', '.vscode-high-contrast': 'contrast', '.vscode-high-contrast-light': 'contrastLight' };
   const rule = (where, palette) => `${where} { ${Object.entries(palette).map(([ink, colour]) => `--${ink}: ${colour}`).join('; ')} }`;
   const colours = [...Object.entries(themes).map(([theme, palette]) => rule(theme, PALETTES[palette])), ...DIM_HUES.map(hue => rule(`body[data-dim="${hue}"]`, dim(hue)))];
-  const css = `${colours.join('\n')}\n.sheet {\n${cssOf(ink => `var(--${ink})`)}}\n${readFileSync('client/plan/view/plan.css', 'utf8')}`;
-  // Marks are in a sheet: the rules of one lie in those of the other, which older browsers want written out.
-  const { code } = await transform(css, { loader: 'css', minify: true, target: 'chrome108' });
-  writeFileSync('dist/plan.css', code);
+  for (const panel of ['plan', 'review']) {
+    const css = `${colours.join('\n')}\n.sheet {\n${cssOf(ink => `var(--${ink})`)}}\n${readFileSync(`client/${panel}/view/${panel}.css`, 'utf8')}`;
+    // Marks are in a sheet: the rules of one lie in those of the other, which older browsers want written out.
+    const { code } = await transform(css, { loader: 'css', minify: true, target: 'chrome108' });
+    writeFileSync(`dist/${panel}.css`, code);
+  }
 }

@@ -1,8 +1,10 @@
-/** What the extension does on desktop and web alike: starts the server, reads files for it, and adds a status bar, the bench plan and the commands. It computes nothing. */
+/** What the extension does on desktop and web alike: starts the server, reads files for it, and adds a status bar, the bench plan, the comparison with earlier texts and the commands. It computes nothing. */
 import { commands, Uri, window, workspace, type ExtensionContext, type LogOutputChannel } from 'vscode';
 import { State, vsdiag, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
 import { LIST_FILES, MAX_LISTED, READ_FILE, type InitializationOptions, type ReadFileParams } from '../server/lsp/protocol.ts';
+import { EARLIER } from './earlier-scheme.ts';
 import { PlanPanel } from './plan/panel.ts';
+import { ReviewPanel } from './review/panel.ts';
 import { StatusBar } from './status-bar.ts';
 import { WhyPages } from './why.ts';
 
@@ -13,11 +15,14 @@ let asked = false;
 export async function start(context: ExtensionContext, make: (options: LanguageClientOptions) => BaseLanguageClient): Promise<void> {
   const output = window.createOutputChannel('Platewright', { log: true });
   // Asked anew at each start of the server.
-  const does = (): InitializationOptions => ({ readsFiles: true, listsFiles: true, opensWhy: true, inventoryFolders: workspace.getConfiguration('platewright').get<string[]>('inventoryFolders', []) });
+  const does = (): InitializationOptions => ({ readsFiles: true, listsFiles: true, opensWhy: true, opensReview: true, inventoryFolders: workspace.getConfiguration('platewright').get<string[]>('inventoryFolders', []) });
   const own = client = make({
     documentSelector: [{ language: 'plate' }], outputChannel: output, initializationOptions: does,
     diagnosticPullOptions: { onChange: true, onFocus: true },
     middleware: {
+      // An earlier text is looked at, and no more: what it used is not where it was.
+      didOpen: (document, next) => (document.uri.scheme === EARLIER ? Promise.resolve() : next(document)),
+      didClose: (document, next) => (document.uri.scheme === EARLIER ? Promise.resolve() : next(document)),
       // The older side of a comparison is not what anybody is working on.
       provideDiagnostics: (document, before, token, next) =>
         (('uri' in document ? document.uri : document).scheme === 'git' ? { kind: vsdiag.DocumentDiagnosticReportKind.full, items: [] } : next(document, before, token)),
@@ -32,7 +37,7 @@ export async function start(context: ExtensionContext, make: (options: LanguageC
   own.onRequest(READ_FILE, ({ uri }: ReadFileParams) => readFile(uri));
   own.onRequest(LIST_FILES, async () => (await workspace.findFiles('**/*.plate', '{**/node_modules/**,**/.*/**}', MAX_LISTED + 1)).map(uri => own.code2ProtocolConverter.asUri(uri)));
   context.subscriptions.push(
-    output, new StatusBar(own), new WhyPages(own), new PlanPanel(context.extensionUri, own),
+    output, new StatusBar(own), new WhyPages(own), new PlanPanel(context.extensionUri, own), new ReviewPanel(context.extensionUri, own),
     commands.registerCommand('platewright.showOutput', () => { output.show(); }),
     commands.registerCommand('platewright.restartServer', () => restart(own)),
   );

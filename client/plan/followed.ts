@@ -1,5 +1,6 @@
 /** The page that the panel follows: the one that was active last, as long as it is open. */
 import { EventEmitter, window, workspace, type Disposable, type TextDocument, type TextEditor } from 'vscode';
+import { EARLIER } from '../earlier-scheme.ts';
 
 export class Followed {
   private readonly changed = new EventEmitter<'page' | 'line'>();
@@ -64,4 +65,4 @@ export class Followed {
   }
 }
 
-const isPage = ({ document }: TextEditor): boolean => document.languageId === 'plate';
+const isPage = ({ document }: TextEditor): boolean => document.languageId === 'plate' && document.uri.scheme !== EARLIER;

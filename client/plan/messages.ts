@@ -1,5 +1,6 @@
 /** What the panel and the page in it say to each other. Each side takes only what it knows, and drops the rest: it may be of another version, or come from somewhere else. */
-import type { PictureAnswer, PictureItem, PictureMark, PictureProbe, PictureSheet } from '../../server/lsp/protocol.ts';
+import type { PictureAnswer, PictureItem, PictureProbe, PictureSheet } from '../../server/lsp/protocol.ts';
+import { box, exactly, list, maybe, number, oneOf, record, sheet, truth, words, type Is } from '../guards.ts';
 
 /** A thing or a leg in the picture. They come in the order of the text. */
 export interface Item {
@@ -108,37 +109,15 @@ export interface Remembered {
   readonly dark?: boolean | undefined;
 }
 
-type Is<T> = (v: unknown) => v is T;
-const words: Is<string> = v => typeof v === 'string';
-const truth: Is<boolean> = v => typeof v === 'boolean';
-const number: Is<number> = (v): v is number => typeof v === 'number' && Number.isFinite(v);
-const exactly = <T extends string>(word: T): Is<T> => (v): v is T => v === word;
-const list = <T>(is: Is<T>): Is<readonly T[]> => (v): v is readonly T[] => Array.isArray(v) && v.every(is);
-const maybe = <T>(is: Is<T>): Is<T | undefined> => (v): v is T | undefined => v === undefined || is(v);
-const object = (v: unknown): v is Readonly<Record<string, unknown>> => typeof v === 'object' && v !== null && !Array.isArray(v);
-/** With these members at least; what else there is nobody reads. */
-const record = <T extends object>(members: { readonly [K in keyof T]-?: Is<T[K]> }): Is<T> => (v): v is T => object(v) && Object.entries<Is<unknown>>(members).every(([name, is]) => is(v[name]));
-
-/** Deeper than that no picture is. */
-const DEEPEST = 20;
-function isMark(v: unknown, depth: number): v is PictureMark {
-  if (!object(v) || depth >= DEEPEST || !words(v['tag']) || !object(v['attributes']) || (v['text'] !== undefined && !words(v['text'])) || !Array.isArray(v['children'])) return false;
-  for (const name in v['attributes']) if (!words(v['attributes'][name])) return false;
-  for (const child of v['children']) if (!isMark(child, depth + 1)) return false;
-  return true;
-}
-const mark: Is<PictureMark> = (v): v is PictureMark => isMark(v, 0);
-const box = record<PictureSheet['box']>({ x: number, y: number, w: number, h: number });
-const sheet = record<PictureSheet>({ title: words, box, marks: list(mark) });
 const counted = record<PictureProbe>({ box, columns: number, rows: number, values: list(number), texts: list(words), words, across: list(words), down: list(words) });
 const probe: Is<PictureProbe> = (v): v is PictureProbe => counted(v) && Number.isInteger(v.columns) && Number.isInteger(v.rows) && v.columns > 0 && v.rows > 0 && v.texts.length === v.columns * v.rows && v.across.length === v.columns && v.down.length === v.rows;
 const spot = record<Spot>({ x: number, y: number });
 const looks = list(record<PictureAnswer['views'][number]>({ name: words, words, why: maybe(words) }));
 const figures = list(record<PictureAnswer['figures'][number]>({ label: words, text: words }));
-const dim = record<PictureAnswer['dim']>({ hue: (v): v is PictureAnswer['dim']['hue'] => v === 'red' || v === 'green' || v === 'blue' || v === 'black', why: words });
+const dim = record<PictureAnswer['dim']>({ hue: oneOf('red', 'green', 'blue', 'black'), why: words });
 const choices = list(record<PictureAnswer['choices'][number]>({ setup: words, variants: list(words) }));
 
-const gesture: Is<Drag['gesture']> = (v): v is Drag['gesture'] => v === 'move' || v === 'turn';
+const gesture: Is<Drag['gesture']> = oneOf('move', 'turn');
 const items = list(record<Item>({ id: words, words, written: truth, drags: list(gesture), stays: maybe(words), x: maybe(number), y: maybe(number) }));
 
 const isShown = record<Shown>({

@@ -6,7 +6,7 @@ import { reviewHtml } from '../features/review/html.ts';
 import { reviewMarkdown } from '../features/review/markdown.ts';
 import { reviewPage } from '../features/review/page.ts';
 import { reviewText } from '../features/review/text.ts';
-import { isSame, isUnchanged, reviewOf, type Review } from '../review/review.ts';
+import { isSame, isUnchanged, onlySetup, reviewOf, type Review } from '../review/review.ts';
 import { inVariant } from './chosen.ts';
 import { pairsSince, type Pair } from './git/pairs.ts';
 import { Repository, type Commit } from './git/repository.ts';
@@ -114,12 +114,7 @@ export async function told({ sides, pairs, troubles }: Asked, options: DiffOptio
   return written(sides, reviewed, troubles, options);
 }
 
-/** One setup of a page, by its name now or before. */
-function only(review: Review, setup: string | undefined): Review {
-  if (setup === undefined) return review;
-  const none = { cured: [], added: [], accepted: [], still: [] };
-  return { setups: review.setups.filter(s => s.name === setup || s.formerly === setup), inventories: [], rest: { changes: [], findings: none } };
-}
+const only = (review: Review, setup: string | undefined): Review => (setup === undefined ? review : onlySetup(review, setup));
 
 async function written(sides: Asked['sides'], all: readonly Reviewed[], troubles: readonly Trouble[], { format, output }: DiffOptions): Promise<Done> {
   const differ = all.filter(r => !isSame(r.review));

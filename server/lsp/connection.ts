@@ -14,6 +14,7 @@ import { later } from './later.ts';
 import { namesFor, serveNames } from './names.ts';
 import type { ListFiles } from './pages.ts';
 import { servePicture } from './picture.ts';
+import { serveReview } from './review.ts';
 import { Solving } from './solve.ts';
 import { serveWhy, whyActions } from './why.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
@@ -51,6 +52,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
         ...(can.textDocument?.diagnostic ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false } } : {}),
         hoverProvider: true, documentSymbolProvider: true, definitionProvider: true, documentFormattingProvider: true,
         ...namesFor(can), ...IN_TEXT, ...COMPLETION,
+        ...(options.opensReview === true ? { codeLensProvider: { resolveProvider: false } } : {}),
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
       },
@@ -74,7 +76,9 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     const document = documents.changed(t.uri, contentChanges, t.version);
     if (!document) return;
     diagnostics.changed(document);
-    if (documents.resting([document.uri]).length > 0) inText.refresh();
+    if (documents.resting([document.uri]).length === 0) return;
+    inText.refresh();
+    review.refresh();
   });
   connection.onDidSaveTextDocument(() => {
     // Without a watcher nobody tells of files that another program wrote, so that they are looked at again now and then.
@@ -87,6 +91,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     if (!document) return;
     const resting = documents.resting([t.uri]);
     documents.closed(t.uri);
+    review.closed(t.uri);
     diagnostics.closed(document);
     refresh(resting);
   });
@@ -123,12 +128,15 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   serveCompletion(asks, listed);
   serveWhy(asks);
   servePicture(asks);
+  const review = serveReview(asks, () => options.opensReview === true);
   const solving = new Solving(documents);
   const inText = serveInText(asks, solving);
   /** Texts have changed that these documents use. */
   const refresh = (resting: readonly Document[]): void => {
     diagnostics.refresh(resting);
-    if (resting.length > 0) inText.refresh();
+    if (resting.length === 0) return;
+    inText.refresh();
+    review.refresh();
   };
 
   connection.onHover(({ textDocument: t, position }, token) => answer(t.uri, token, async (s, d) => {

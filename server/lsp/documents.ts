@@ -140,16 +140,28 @@ export class Documents {
     for (;;) {
       const { snapshot, missing } = this.now(document);
       if (missing.length === 0) return snapshot;
-      await Promise.all(missing.map(uri => this.load(uri, document)));
+      await Promise.all(missing.map(uri => this.load(uri, document.id)));
     }
   }
 
   /** A name for the snapshot: the same as long as nothing has changed that it rests on. */
   idOf(document: Document): string { return String(document.kept?.id ?? 0); }
 
-  textsFor(document: Document, missing: string[] = []): Library {
-    const folders = foldersFor(document.id, this.folders);
-    const reach = this.reach(document.id);
+  /** What is made of a text at an address with the files that it uses, as they are now. They are read first. */
+  async reading<T>(main: string, make: (library: Library) => T): Promise<T> {
+    for (;;) {
+      const missing: string[] = [];
+      const made = make(this.textsAt(main, missing));
+      if (missing.length === 0) return made;
+      await Promise.all(missing.map(uri => this.load(uri, main)));
+    }
+  }
+
+  textsFor(document: Document): Library { return this.textsAt(document.id); }
+
+  private textsAt(main: string, missing: string[] = []): Library {
+    const folders = foldersFor(main, this.folders);
+    const reach = this.reach(main);
     const roots = [...folders.map(f => ({ f, where: `the folder “${nameOf(f)}”` })), ...this.inventories.map(f => ({ f, where: `the folder “${nameOf(f)}” of inventories` }))];
     return {
       resolve: (path, from) => resolveUse(path, from, reach),
@@ -167,17 +179,18 @@ export class Documents {
     const { kept } = document;
     if (kept?.snapshot.files.every((f, i) => this.revisionOf(f) === kept.revisions[i])) return { snapshot: kept.snapshot, missing: [] };
     const missing: string[] = [];
-    const snapshot = analyse(document.id, document.text, this.textsFor(document, missing), document.lines);
+    const snapshot = analyse(document.id, document.text, this.textsAt(document.id, missing), document.lines);
     document.files = snapshot.files;
     if (missing.length === 0) document.kept = { snapshot, revisions: snapshot.files.map(f => this.revisionOf(f)), id: ++this.ids };
     return { snapshot, missing };
   }
 
-  private revisionOf(uri: string): number { return this.textOf(uri)?.revision ?? 0; }
+  /** The number of a text that a page used; another one when it has changed. */
+  revisionOf(uri: string): number { return this.textOf(uri)?.revision ?? 0; }
 
   private textOf(uri: string): Text | undefined { return this.open.get(uri) ?? this.files.get(uri); }
 
-  private load(uri: string, document: Document): Promise<void> {
+  private load(uri: string, main: string): Promise<void> {
     const before = this.loading.get(uri);
     if (before) return before;
     const revision = ++this.revision;
@@ -186,7 +199,7 @@ export class Documents {
       this.loading.delete(uri);
       this.files.set(uri, { text, revision, lines: new LineCache() });
     };
-    const loading = this.read(uri, this.reach(document.id)).then(keep, () => { keep(undefined); });
+    const loading = this.read(uri, this.reach(main)).then(keep, () => { keep(undefined); });
     this.loading.set(uri, loading);
     return loading;
   }

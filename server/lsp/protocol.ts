@@ -168,6 +168,131 @@ export type DragAnswer =
   /** why not, as a sentence */
   | { readonly refused: string };
 
+/** An earlier text of a page, that the page is held against. */
+export interface EarlierText {
+  readonly text: string;
+  /** its address, where it is another file: from there it names the files that it uses */
+  readonly uri?: string;
+  /** the files that it used, as they were then; null where there was none. What is not here is read as it is now */
+  readonly files: readonly { readonly uri: string; readonly text: string | null }[];
+}
+
+/** Request of a client: the addresses of files that an earlier text used and that are not among its `files`. Asked again with these, it names what they used in turn; at last nothing. */
+export const USED = 'platewright/used';
+export interface UsedParams {
+  readonly textDocument: { readonly uri: string };
+  readonly before: EarlierText;
+}
+
+/** Request of a client: what of its own a page can be held against, setup by setup: its variants, and how it stood when a plate was shot. */
+export const AGAINST = 'platewright/against';
+export interface AgainstParams { readonly textDocument: { readonly uri: string } }
+export type AgainstAnswer = readonly { readonly setup: string; readonly variants: readonly string[]; readonly shots: readonly { readonly name: string; /** `2026-02-11` */ readonly on?: string }[] }[];
+
+/** Request of a client: a page as it stood when a plate was shot, as far as its own dates tell. Answered by nothing where it has no such shot. */
+export const AS_SHOT = 'platewright/asShot';
+export interface AsShotParams {
+  readonly textDocument: { readonly uri: string };
+  readonly setup: string;
+  readonly shot: string;
+}
+export interface AsShotAnswer {
+  readonly on?: string;
+  /** missing where the shot has no date to go by */
+  readonly text?: string;
+}
+
+/** Request of a client: whether a text has a shot of that name, in whatever setup. The oldest of the revisions that have it tells how the page stood then. */
+export const HAS_SHOT = 'platewright/hasShot';
+export interface HasShotParams { readonly text: string; readonly shot: string }
+
+/** Request of a client: what has become of a page since an earlier text, or what a variant makes of it, by its newest text. */
+export const REVIEW = 'platewright/review';
+export interface ReviewParams {
+  readonly textDocument: { readonly uri: string };
+  /** a variant is held against its setup as written, and shown as what comes after it */
+  readonly before: EarlierText | { readonly variant: string; readonly setup: string };
+  /** of an earlier text: only this setup is wanted, by its name now or before */
+  readonly setup?: string;
+}
+
+/** Where something stands; `before`: in the earlier text. */
+export interface ReviewPlace {
+  readonly side: 'before' | 'after';
+  readonly uri: string;
+  readonly range: TextRange;
+}
+
+/** Something that was written otherwise, a result that is another one, or a finding. Texts are as they are shown. */
+export interface ReviewRow {
+  /** `M3 was moved`, a result by its name, what a finding says */
+  readonly words: string;
+  readonly before?: string;
+  readonly after?: string;
+  /** `+79 mm`, `42 mm further away` */
+  readonly by?: string;
+  /** so unsure are both that it may as well be as it was */
+  readonly unsure?: boolean;
+  /** of a finding: its kind, and how bad it is */
+  readonly code?: string;
+  readonly severity?: 'error' | 'warning' | 'note' | 'hint';
+  readonly at?: ReviewPlace;
+}
+
+export interface ReviewFindings {
+  readonly cured: readonly ReviewRow[];
+  readonly added: readonly ReviewRow[];
+  readonly accepted: readonly ReviewRow[];
+  /** errors of both texts, which keep figures from both */
+  readonly amiss: readonly ReviewRow[];
+  /** how many others are still there */
+  readonly still: number;
+}
+
+export interface ReviewSetup {
+  readonly name: string;
+  /** its name, and what it was called before */
+  readonly title: string;
+  /** what became of it, as a sentence */
+  readonly headline: string;
+  readonly unchanged: boolean;
+  readonly changes: readonly ReviewRow[];
+  readonly results: readonly ReviewRow[];
+  readonly goals: readonly ReviewRow[];
+  /** how much is the same, as a sentence; missing where only one of the texts has the setup */
+  readonly same?: string;
+  readonly findings: ReviewFindings;
+  /** where it begins, in the newer text if it is there */
+  readonly at: ReviewPlace;
+  /** both on one table; missing where it cannot be drawn, and `why` says in a sentence why */
+  readonly sheet?: PictureSheet;
+  readonly why?: string;
+  readonly items: readonly { readonly id: string; readonly words: string; readonly at: ReviewPlace }[];
+}
+
+export interface ReviewAnswer {
+  /** of the document that it was made of */
+  readonly version: number;
+  readonly setups: readonly ReviewSetup[];
+  readonly inventories: readonly { readonly name: string; readonly changes: readonly ReviewRow[] }[];
+  /** what stands beside setups and inventories */
+  readonly rest: { readonly changes: readonly ReviewRow[]; readonly findings: ReviewFindings };
+  /** says in a sentence that nothing differs; missing where something does */
+  readonly nothing?: string;
+  /** files that the earlier text used, of which nothing was said: read as they are now */
+  readonly borrowed: readonly string[];
+}
+
+/** Notification of a client: the text of an open page in the last commit, by which each setup is told what became of it; null where none is known, or it is not wanted. Sent again when it is another one. */
+export const BASE = 'platewright/base';
+export interface BaseParams {
+  readonly textDocument: { readonly uri: string };
+  /** `since` is what it is called: `the last commit` */
+  readonly base: (EarlierText & { readonly since: string }) | null;
+}
+/** Command of a client that shows the {@link REVIEW} of a page since that text: address of the page. The server offers it to a client that says in its {@link InitializationOptions} that it has it. */
+export const REVIEW_COMMAND = 'platewright.sinceLastCommit';
+
 /** Request of the server: the text of a file that the server cannot read itself; null where it is missing. Only sent to a client that says so in its {@link InitializationOptions}. */
 export const READ_FILE = 'platewright/readFile';
 
@@ -182,6 +307,8 @@ export const MAX_LISTED = 2000;
 export interface InitializationOptions {
   /** the client has {@link WHY_COMMAND} */
   readonly opensWhy?: boolean;
+  /** the client has {@link REVIEW_COMMAND}, and tells of each page its {@link BASE} */
+  readonly opensReview?: boolean;
   /** the client answers {@link LIST_FILES} */
   readonly listsFiles?: boolean;
   /** the client answers {@link READ_FILE} */

@@ -65,6 +65,12 @@ export function reviewOf(before: Snapshot | undefined, after: Snapshot | undefin
   return { setups, inventories, rest: { changes: restChanges(before, after), findings: findingsBetween(outside(before), outside(after)) } };
 }
 
+/** One setup of a page, by its name now or before, and nothing else. */
+export function onlySetup({ setups }: Review, setup: string): Review {
+  const none = { cured: [], added: [], accepted: [], still: [] };
+  return { setups: setups.filter(s => s.name === setup || s.formerly === setup), inventories: [], rest: { changes: [], findings: none } };
+}
+
 /** True where nothing differs that anybody could see. */
 export const isSame = ({ setups, inventories, rest }: Review): boolean =>
   rest.changes.length === 0 && moves(rest.findings) === 0 && inventories.every(i => i.changes.length === 0) && setups.every(isUnchanged);

@@ -43,6 +43,8 @@ const MAY: Readonly<Record<string, readonly string[]>> = {
   'client/': ['client/', 'vscode', 'vscode-languageclient', 'server/lsp/protocol.ts'],
   // The page in the panel runs in a browser, and knows the panel by its messages only.
   'client/plan/view/': ['client/plan/view/', 'client/plan/messages.ts', 'server/lsp/protocol.ts', 'd3-selection', 'd3-zoom'],
+  // This one draws a picture as that does.
+  'client/review/view/': ['client/review/view/', 'client/review/messages.ts', 'client/plan/view/patch.ts', 'client/plan/view/svg.ts', 'server/lsp/protocol.ts'],
 };
 const startsAs = (name: string, allowed: string): boolean => (/[/:]$/.test(allowed) ? name.startsWith(allowed) : name === allowed || name.startsWith(`${allowed}/`) || (allowed === 'vscode-languageserver' && name.startsWith(`${allowed}-`)));
 const rulesOf = (file: string): readonly string[] | undefined => {

@@ -223,3 +223,12 @@ describe('whatever is changed on an example', () => {
     }
   });
 });
+
+test('for a small picture letters are higher, and all else stands where it stood', () => {
+  const s = review(corner, changed(['(1000, 100)', '(900, 100)'], ['(1000, 700)', '(900, 700)']));
+  const [small, large] = [1, 2].map(letters => (overlaidOf(s, letters) as () => Drawn)()) as [Drawn, Drawn];
+  const name = (d: Drawn): number => Number(marksOf(d, 'M1').find(m => m.text === 'M1')!.attributes['font-size']);
+  expect(name(large)).toBeCloseTo(2 * name(small), 1);
+  expect(large.items).toEqual(small.items);
+  expect(paths(marksOf(large, 'before:M1'))).toEqual(paths(marksOf(small, 'before:M1')));
+});

@@ -1,10 +1,11 @@
 // The bench plan beside a page, in the workbench: by mouse and keyboard, in four themes.
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { desk, expect } from './host/desk.mjs';
+import { besideThePage, THEMES } from './host/panel.mjs';
 
-const { folder, page, editor, command, open, goInto } = desk;
+const { folder, page, editor, command, goInto } = desk;
+const { boxOf, dialogs, frameOfPanel, grave, into, panel, picture, press, read, setHere, toText, until, written } = besideThePage();
 const { keyboard, mouse } = page;
 const PAGE = 'whelk-on-the-table.plate';
 const original = readFileSync(join(folder, PAGE), 'utf8');
@@ -48,14 +49,6 @@ const limpet = `setup "Limpet" {
 writeFileSync(join(folder, LIMPET), limpet);
 writeFileSync(join(folder, 'strings.plate'), 'setup "By string" {\n  laser red\n  mirror M1\n  beam raw from red\n    -> M1: 400 mm\n}\n');
 
-const press = async (...keys) => { for (const key of keys) await keyboard.press(key); };
-const dialogs = [];
-page.on('dialog', (dialog) => {
-  if (dialog.type() !== 'beforeunload') dialogs.push(dialog.message());
-  void dialog.accept();
-});
-
-const panel = page.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame');
 const plan = panel.locator('#plan');
 const item = (id) => panel.locator(`#view [data-item="${id}"]`).first();
 const words = (id) => item(id).locator('title');
@@ -69,33 +62,6 @@ const selected = (line, letters) => page.locator('.statusbar-item', { hasText: n
 const lineOf = (what, text = original) => text.slice(0, text.indexOf(what)).split('\n').length;
 const clean = async (what) => expect(await page.locator('.tab.dirty').count() === 0, `${what} changed the text`);
 
-/** Gives the keyboard to the text, wherever it is. */
-async function toText() {
-  // A question that closes later gives the keyboard back to where it was.
-  await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
-  const there = page.locator('.monaco-editor.focused').first();
-  // While a question closes, a key may go nowhere.
-  await until(async () => {
-    await press('Control+1');
-    return there.waitFor({ timeout: 1500 }).then(() => true, () => false);
-  }, 'the text does not get the keyboard');
-}
-const into = async (...place) => { await toText(); await goInto(...place); };
-const read = async (file) => { await toText(); await open(file); };
-
-/** Waits until something is so, which is looked at anew. */
-async function until(holds, what) {
-  for (const end = Date.now() + 20_000; !(await holds());) {
-    expect(Date.now() < end, what);
-    await page.waitForTimeout(100);
-  }
-}
-/** Where something is on the screen. A picture that is drawn anew takes its shapes away for a moment. */
-async function boxOf(shape) {
-  let box;
-  await until(async () => { box = await shape.boundingBox(); return box !== null; }, 'a shape of the picture is nowhere on the screen');
-  return box;
-}
 /** The middle of a shape, on the screen. */
 async function middleOf(shape) {
   const box = await boxOf(shape);
@@ -113,10 +79,6 @@ async function drag([x, y], [toX, toY]) {
   await mouse.move((x + toX) / 2, (y + toY) / 2);
   await mouse.move(toX, toY);
 }
-/** A line that the text has now, all of it. The editor writes blanks of its own. */
-const written = async (line) => {
-  await until(async () => (await editor.locator('.view-line').allTextContents()).some((l) => l.replaceAll('\u00a0', ' ') === line), `the text has no line “${line}”`);
-};
 /** The most of red, green and blue that any pixel of the panel has; its corners are those of the window, which are round. */
 async function brightest() {
   await page.waitForTimeout(300);
@@ -131,7 +93,6 @@ async function brightest() {
     return most;
   }, [...shot]);
 }
-const frameOfPanel = async () => (await panel.locator('body').elementHandle()).ownerFrame();
 /** Writes down from now on what the panel makes sound: tones by their pitch, and whether the tick runs. */
 const listen = async () => (await frameOfPanel()).evaluate(() => {
   globalThis.heard = { tones: [], ticks: 0, state: '' };
@@ -142,15 +103,6 @@ const listen = async () => (await frameOfPanel()).evaluate(() => {
   AudioScheduledSourceNode.prototype.stop = function (...at) { if (this instanceof AudioBufferSourceNode) globalThis.heard.ticks--; return off.apply(this, at); };
 });
 const heard = async () => (await frameOfPanel()).evaluate(() => { const { tones, ticks, context } = globalThis.heard; globalThis.heard.tones = []; return { tones, ticks, state: context?.state }; });
-const picture = async (name) => { if (process.env.SCREENSHOTS) await page.screenshot({ path: join(process.env.SCREENSHOTS, `${name}.png`) }); };
-/** What axe finds serious in the panel. */
-async function grave() {
-  const frame = await frameOfPanel();
-  await frame.evaluate(AXE);
-  const { passes, violations } = await frame.evaluate(() => globalThis.axe.run());
-  expect(passes.length > 5, 'axe had nothing to look at');
-  return violations.filter((v) => ['serious', 'critical'].includes(v.impact)).map((v) => `${v.id}: ${v.help} (${v.nodes.map((n) => n.html).join(' ')})`).join('\n');
-}
 /** Takes the last step back: `line` stands in the text again, and the picture shows it, so that a hand finds things where the text has them. */
 async function undo(line) {
   await toText();
@@ -639,12 +591,8 @@ export const STEPS = {
   },
 };
 
-/** By what the editor calls its themes, the class that it gives a body. */
-const THEMES = { 'Visual Studio Light': 'vscode-light', 'Default High Contrast': 'vscode-high-contrast', 'Default High Contrast Light': 'vscode-high-contrast-light', 'Visual Studio Dark': 'vscode-dark' };
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 for (const [theme, name] of Object.entries(THEMES)) STEPS[`in the theme ${theme} it can be read and used by all`] = async () => {
-  mkdirSync(join(folder, '.vscode'), { recursive: true });
-  writeFileSync(join(folder, '.vscode/settings.json'), JSON.stringify({ 'workbench.colorTheme': theme }));
+  setHere({ 'workbench.colorTheme': theme });
   await read(PAGE);
   await into(original, 'mirror M3');
   await panel.locator(`body.${name}`).waitFor();

@@ -16,7 +16,7 @@ const NOTEBOOK = 'tests/editor/notebook';
 const script = (name, ...args) => [process.execPath, `tests/editor/${name}.mjs`, ...args];
 
 const download = process.argv.includes('--download');
-needs(download ? ['nvim'] : [process.env.CHROMIUM ?? 'chromium', 'rg', 'nvim']);
+needs(download ? ['nvim'] : [process.env.CHROMIUM ?? 'chromium', 'git', 'rg', 'nvim']);
 if (process.argv.includes('--built')) execFileSync(process.execPath, ['client/package.mjs'], { stdio: 'inherit' });
 else execFileSync('npm', ['run', '--silent', 'package'], { stdio: 'inherit' });
 const state = mkdtempSync(join(tmpdir(), 'platewright-editors-'));
@@ -71,6 +71,6 @@ function needs(commands) {
     try { execFileSync('sh', ['-c', 'command -v "$0"', command], { stdio: 'ignore' }); } catch { return true; }
   });
   if (missing.length === 0) return;
-  console.error(`${missing.join(', ')}: not installed. On Debian: apt-get install chromium ripgrep fonts-dejavu-core neovim`);
+  console.error(`${missing.join(', ')}: not installed. On Debian: apt-get install chromium git ripgrep fonts-dejavu-core neovim`);
   process.exit(1);
 }

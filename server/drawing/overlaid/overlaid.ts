@@ -9,20 +9,23 @@ import { overArms } from './arms.ts';
 import { BEFORE } from './ghosts.ts';
 import { overPlan } from './plan.ts';
 
-/** How it is drawn, or a sentence that says why it cannot be, as of a view. Items of the setup before have ids such as `before:M3`, and stand in its text. */
-export function overlaidOf(s: SetupReview): (() => Drawn) | string {
+/**
+ * How it is drawn, or a sentence that says why it cannot be, as of a view. Items of the setup before have ids such as `before:M3`, and stand in its text.
+ * @param letters so many times as high as usual: for a picture that is shown small
+ */
+export function overlaidOf(s: SetupReview, letters = 1): (() => Drawn) | string {
   const { before, after } = s;
   const stands = (r: SetupReview['after']): boolean => r !== undefined && r.table.look.things.size > 0;
-  if (stands(after) || (!after && stands(before))) return () => planned(s);
+  if (stands(after) || (!after && stands(before))) return () => planned(s, letters);
   const strips = [before ? stripsOf(before) : [], after ? stripsOf(after) : []] as const;
   if (strips.flat().length > 0) return () => drawn(overArms(s, ...strips), armItemsOf(strips[1]), armItemsOf(strips[0]));
-  if (stands(before)) return () => planned(s);
+  if (stands(before)) return () => planned(s, letters);
   return `Nothing in “${titleOf((after ?? before)!)}” has a place, and no two arms of a plate have lengths on all of their legs, so that there is nothing to draw.`;
 }
 
-function planned(s: SetupReview): Drawn {
+function planned(s: SetupReview, letters: number): Drawn {
   const [before, after] = [s.before && drawingOf(s.before), s.after && drawingOf(s.after)];
-  return drawn(overPlan(s, before, after), after ? planItemsOf(after) : [], before ? planItemsOf(before) : []);
+  return drawn(overPlan(s, before, after, letters), after ? planItemsOf(after) : [], before ? planItemsOf(before) : []);
 }
 
 /** What is as it was has no ghost, and is not told twice. */

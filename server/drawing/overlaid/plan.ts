@@ -14,20 +14,20 @@ import type { Stroke } from './uncovered.ts';
 const MOST = 12;
 
 /** @param before undefined where nothing had a place, and `after` where nothing has one now; not both are */
-export function overPlan(s: SetupReview, before: Drawing | undefined, after: Drawing | undefined): Sheet {
+export function overPlan(s: SetupReview, before: Drawing | undefined, after: Drawing | undefined, letters = 1): Sheet {
   const name = titleOf((s.after ?? s.before)!);
   const formerly = s.formerly === undefined ? '' : `, formerly ${s.formerly}`;
   if (!after) {
     const title = `${name}${formerly}, ${s.after ? 'as it was: nothing has a place now' : 'gone'}`;
-    return planOf({ ...bare(before!), title }, alsoOf(before!, before!.things.map(goneOf), legGhosts(before!, undefined), before!.table !== undefined, []));
+    return planOf({ ...bare(before!), title }, { ...alsoOf(before!, before!.things.map(goneOf), legGhosts(before!, undefined), before!.table !== undefined, []), letters });
   }
-  if (!before) return planOf({ ...after, title: `${name}${formerly}, ${s.before ? 'now: nothing had a place before' : 'new'}` });
+  if (!before) return planOf({ ...after, title: `${name}${formerly}, ${s.before ? 'now: nothing had a place before' : 'new'}` }, { ...NOTHING_ELSE, letters });
   const things = changedThings(before, after, s.names, { before: id => s.before!.setup.things.has(id), after: id => s.after!.setup.things.has(id) });
   const legs = legGhosts(before, after);
   const other = toldOf(before, after);
   const same = things.length + legs.length + other.length === 0;
   const title = `${name}${formerly}, now and before`;
-  const sheet = planOf({ ...after, title }, alsoOf(before, things, legs, tableDiffers(before, after), same ? ['Everything stands as it stood, and all light runs as it ran.'] : other));
+  const sheet = planOf({ ...after, title }, { ...alsoOf(before, things, legs, tableDiffers(before, after), same ? ['Everything stands as it stood, and all light runs as it ran.'] : other), letters });
   return { ...sheet, title: `${title}: ${same ? 'nothing stands elsewhere' : summary(things, legs, other)}` };
 }
 

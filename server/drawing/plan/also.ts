@@ -11,6 +11,8 @@ export interface Named {
 }
 
 export interface Also {
+  /** so many times as high as usual are all letters: for a picture that is shown small */
+  readonly letters: number;
   /** what the sheet has room for besides the setup, mm of the sheet */
   readonly points: readonly Point[];
   /** on the table, below all light and things */
@@ -29,4 +31,4 @@ export interface Also {
   readonly told: readonly string[];
 }
 
-export const NOTHING_ELSE: Also = { points: [], below: [], above: [], notes: new Map(), named: [], boxes: [], lines: [], samples: [], told: [] };
+export const NOTHING_ELSE: Also = { letters: 1, points: [], below: [], above: [], notes: new Map(), named: [], boxes: [], lines: [], samples: [], told: [] };

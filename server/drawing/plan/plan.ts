@@ -17,7 +17,7 @@ const LINE = 1.15;
 
 export function planOf(d: Drawing, also = NOTHING_ELSE): Sheet {
   const frame = frameOf(d, also);
-  const letter = LETTER * Math.max(0.6, Math.min(4, frame.w / 1300));
+  const letter = also.letters * LETTER * Math.max(0.6, Math.min(4, frame.w / 1300));
   const left = frame.x + MARGIN / 2;
   const foot = legend(d, frame, left, letter, also);
   const top = 1.9 * letter;

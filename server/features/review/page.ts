@@ -3,8 +3,10 @@ import type { Finding } from '../../checks/check.ts';
 import type { Change, Words } from '../../review/changes.ts';
 import type { FindingsChange } from '../../review/findings.ts';
 import { isUnchanged, type ResultChange, type Review, type SetupReview } from '../../review/review.ts';
-import type { Results } from '../../results/plan.ts';
+import { placeIn, type Place } from '../../model/place.ts';
+import type { Cell } from '../../results/graph.ts';
 import { shortName } from '../../results/names.ts';
+import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
 import { changeBy, fromTo, many, rank, shiftWords } from './words.ts';
 
@@ -33,6 +35,16 @@ export interface ResultLine {
   readonly sure: boolean;
   /** by how much of itself it changed; undefined where there is no such number */
   readonly share?: number;
+  /** what it is a result of */
+  readonly at: Where;
+}
+
+/** An expectation or an aim whose outcome is another one. */
+export interface GoalLine {
+  readonly text: string;
+  readonly before: string;
+  readonly after: string;
+  readonly at: Where;
 }
 
 export interface FindingLine {
@@ -64,7 +76,7 @@ export interface SetupPage {
   readonly same: number;
   readonly less: number;
   /** expectations and aims whose outcome is another one */
-  readonly goals: readonly { readonly text: string; readonly before: string; readonly after: string }[];
+  readonly goals: readonly GoalLine[];
   readonly findings: FindingPage;
 }
 
@@ -123,7 +135,7 @@ function resultLine(s: SetupReview, r: ResultChange): ResultLine {
   const [by, share] = [byOf(r, values), shareOf(values)];
   return {
     name: r.name, label: labelOf(r, before, after), before: r.before ? showCell(before!.graph, r.before).text : NONE, after: r.after ? showCell(after!.graph, r.after).text : NONE,
-    ...(by === undefined ? {} : { by }), ...(share === undefined ? {} : { share }), get sure() { return r.sure; },
+    ...(by === undefined ? {} : { by }), ...(share === undefined ? {} : { share }), at: r.after ? aboutWhat('after', r.after, after!) : aboutWhat('before', r.before!, before!), get sure() { return r.sure; },
   };
 }
 const NONE = 'none';
@@ -137,6 +149,13 @@ function resultLines(s: SetupReview): ResultLine[] {
   return s.results.map(r => resultLine(s, r)).map((l, i) => ({ l, i, rank: rank(l.label) })).sort((a, b) => a.rank - b.rank || a.i - b.i).map(x => x.l);
 }
 
+/** Where a result is written, or else the last thing or beam that its name names; else the setup. */
+function aboutWhat(side: Where['side'], { at, name }: Cell, { setup }: Results): Where {
+  const parts = name.split('.');
+  return where(side, at ?? parts.map(part => (setup.beams.get(part) ?? setup.things.get(part))?.at).findLast(Boolean) ?? placeIn(setup.uri, setup.node, setup.node.line.subject ?? setup.node.line.head!));
+}
+const where = (side: Where['side'], { uri, line, start, end }: Place): Where => ({ side, uri, line, start, end });
+
 function shareOf([before, after]: Values): number | undefined {
   if (before === undefined || after === undefined) return undefined;
   const most = Math.max(Math.abs(before), Math.abs(after));
@@ -146,15 +165,15 @@ function shareOf([before, after]: Values): number | undefined {
 /** An expectation whose limit was changed is the same one. */
 function goalLines({ goals }: SetupReview): SetupPage['goals'] {
   const left = goals.filter(g => g.before && !g.after);
-  const lines: { text: string; before: string; after: string }[] = [];
+  const lines: GoalLine[] = [];
   for (const g of goals) {
     if (!g.after) continue;
     const { goal } = g.after;
     const i = g.before ? -1 : left.findIndex(x => x.before!.goal.result === goal.result && x.before!.goal.kind === goal.kind);
     const old = i < 0 ? undefined : left.splice(i, 1)[0];
-    lines.push({ text: `${goal.kind} ${old ? `${old.text} → ` : ''}${g.text}`, before: (g.before ?? old?.before)?.outcome ?? NOT_ASKED, after: g.after.outcome });
+    lines.push({ text: `${goal.kind} ${old ? `${old.text} → ` : ''}${g.text}`, before: (g.before ?? old?.before)?.outcome ?? NOT_ASKED, after: g.after.outcome, at: where('after', goal.at) });
   }
-  return [...lines, ...left.map(g => ({ text: `${g.before!.goal.kind} ${g.text}`, before: g.before!.outcome, after: NOT_ASKED }))];
+  return [...lines, ...left.map(g => ({ text: `${g.before!.goal.kind} ${g.text}`, before: g.before!.outcome, after: NOT_ASKED, at: where('before', g.before!.goal.at) }))];
 }
 const NOT_ASKED = 'not asked';
 
@@ -162,7 +181,7 @@ const NOT_ASKED = 'not asked';
 const isTold = (f: Finding): boolean => f.code !== 'not-computed-yet';
 
 function findingPage(f: FindingsChange): FindingPage {
-  const line = (side: Where['side']) => ({ severity, code, message, at }: Finding): FindingLine => ({ severity, code, message, at: { side, uri: at.uri, line: at.line, start: at.start, end: at.end } });
+  const line = (side: Where['side']) => ({ severity, code, message, at }: Finding): FindingLine => ({ severity, code, message, at: where(side, at) });
   const told = (list: readonly Finding[]): readonly Finding[] => list.filter(isTold);
   return { cured: told(f.cured).map(line('before')), added: told(f.added).map(line('after')), accepted: f.accepted.map(line('after')), still: told(f.still).map(line('after')) };
 }

@@ -7,7 +7,7 @@ describe('commands', () => {
   it('are there', async () => {
     await open(text);
     const known = await vscode.commands.getCommands(true);
-    for (const name of ['platewright.showOutput', 'platewright.restartServer', 'platewright.why', 'platewright.showPlan', 'platewright.darkenPlan']) ok(known.includes(name), `${name} is not there`);
+    for (const name of ['platewright.showOutput', 'platewright.restartServer', 'platewright.why', 'platewright.showPlan', 'platewright.darkenPlan', 'platewright.compare']) ok(known.includes(name), `${name} is not there`);
   });
 
   it('show what the server says', async () => {
@@ -24,6 +24,17 @@ describe('commands', () => {
     await vscode.commands.executeCommand('platewright.showPlan');
     await new Promise(resolve => { setTimeout(resolve, 300); });
     ok(plans().length === 1, 'there are two plans');
+  });
+
+  it('open one comparison beside the page, which keeps the keyboard, where there is no commit too', async () => {
+    const page = await open(text);
+    const comparisons = (): vscode.Tab[] => vscode.window.tabGroups.all.flatMap(g => g.tabs).filter(t => t.input instanceof vscode.TabInputWebview && t.input.viewType.endsWith('platewright.review'));
+    await vscode.commands.executeCommand('platewright.sinceLastCommit', page.uri.toString());
+    await until(() => comparisons().length === 1, 'the comparison');
+    await until(() => comparisons()[0]?.label === `Comparison: ${page.uri.path.replace(/^.*\//, '')}`, 'its title');
+    ok(vscode.window.activeTextEditor?.document.languageId === 'plate', 'the text is not active any more');
+    await vscode.commands.executeCommand('platewright.sinceLastCommit', page.uri.toString());
+    ok(comparisons().length === 1, 'there are two comparisons');
   });
 
   it('open why a shot came out dull', async () => {

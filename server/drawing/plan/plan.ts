@@ -15,9 +15,10 @@ const LETTER = 17;
 const NOTE = 0.78;
 const LINE = 1.15;
 
-export function planOf(d: Drawing, also = NOTHING_ELSE): Sheet {
+/** @param letters how large they are beside those of a screen */
+export function planOf(d: Drawing, also = NOTHING_ELSE, letters = 1): Sheet {
   const frame = frameOf(d, also);
-  const letter = LETTER * Math.max(0.6, Math.min(4, frame.w / 1300));
+  const letter = LETTER * letters * Math.max(0.6, Math.min(4, frame.w / 1300));
   const left = frame.x + MARGIN / 2;
   const foot = legend(d, frame, left, letter, also);
   const top = 1.9 * letter;

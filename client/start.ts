@@ -2,6 +2,7 @@
 import { commands, Uri, window, workspace, type ExtensionContext, type LogOutputChannel } from 'vscode';
 import { State, vsdiag, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
 import { LIST_FILES, MAX_LISTED, READ_FILE, type InitializationOptions, type ReadFileParams } from '../server/lsp/protocol.ts';
+import { Cards } from './card.ts';
 import { PlanPanel } from './plan/panel.ts';
 import { StatusBar } from './status-bar.ts';
 import { WhyPages } from './why.ts';
@@ -32,7 +33,7 @@ export async function start(context: ExtensionContext, make: (options: LanguageC
   own.onRequest(READ_FILE, ({ uri }: ReadFileParams) => readFile(uri));
   own.onRequest(LIST_FILES, async () => (await workspace.findFiles('**/*.plate', '{**/node_modules/**,**/.*/**}', MAX_LISTED + 1)).map(uri => own.code2ProtocolConverter.asUri(uri)));
   context.subscriptions.push(
-    output, new StatusBar(own), new WhyPages(own), new PlanPanel(context.extensionUri, own),
+    output, new StatusBar(own), new WhyPages(own), new PlanPanel(context.extensionUri, own), new Cards(own),
     commands.registerCommand('platewright.showOutput', () => { output.show(); }),
     commands.registerCommand('platewright.restartServer', () => restart(own)),
   );

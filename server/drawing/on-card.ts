@@ -1,22 +1,23 @@
 /** The picture on a bench card: the table from above, to scale; where nothing has a place, the arms unrolled. */
 import type { Results } from '../results/plan.ts';
-import { drawingOf } from './drawing.ts';
+import { drawingOf, titleOf } from './drawing.ts';
 import type { Mark, Sheet } from './marks.ts';
 import { NOTHING_ELSE } from './plan/also.ts';
 import { planOf } from './plan/plan.ts';
 import { PALETTES } from './style.ts';
 import { inkedSvg } from './svg.ts';
-import { viewNamed } from './views.ts';
+import { stripsOf } from './unrolled/strips.ts';
+import { unrolledOf } from './unrolled/unrolled.ts';
 
 /** Letters on paper an arm's length away, beside those on a screen. */
-const LARGER = 1.6;
+const [LARGER, ARMS_LARGER] = [1.6, 1.25];
 
 /** Undefined where neither can be drawn. */
 export function cardSheet(r: Results): Sheet | undefined {
   const drawing = drawingOf(r);
   if (drawing) return planOf(drawing, NOTHING_ELSE, LARGER);
-  const arms = viewNamed('arms')!.of(r, {});
-  return typeof arms === 'string' ? undefined : arms().sheet;
+  const strips = stripsOf(r);
+  return strips.length === 0 ? undefined : unrolledOf(titleOf(r), strips, ARMS_LARGER);
 }
 
 /** As SVG in the colours of paper. Several stand on one page: the names of its parts begin with `mark`, so that none takes those of another. */

@@ -18,6 +18,7 @@ import { missingLengths } from './paths/missing-lengths.ts';
 import { resultNamed } from './names.ts';
 import { ObjectLight } from './object/object.ts';
 import { Screens } from './object/screens.ts';
+import { differenceNamed } from './paths/differences.ts';
 import { pair, type Pair, type PlateResults } from './paths/pairs.ts';
 import { Maps } from './maps/maps.ts';
 import { Movement } from './movement/movement.ts';
@@ -81,7 +82,7 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   const asked: { ask(name: string): Cell | undefined }[] = [];
   const ask = (name: string): Cell | undefined => {
     for (const area of asked) { const cell = area.ask(name); if (cell) return cell; }
-    return foldNamed(name, places, values);
+    return differenceNamed(name, plates, graph) ?? foldNamed(name, places, values);
   };
   const values: Values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? ask(name));
   const places: Places = new Places(values);

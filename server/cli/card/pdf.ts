@@ -11,6 +11,8 @@ import { MM, type Doc } from './pen.ts';
 
 /** Between the columns, and for what stands below them. */
 const [BETWEEN, FOOT] = [7 * MM, 5 * MM];
+/** Less height than that is no room for a part of a section. */
+const LEAST = 90 * MM;
 
 /** @param pictures one for each card; undefined where nothing can be drawn */
 export async function cardPdf(cards: readonly Card[], title: string, paper: Paper, pictures: readonly (Sheet | undefined)[]): Promise<Uint8Array> {
@@ -45,7 +47,7 @@ function lay(doc: Doc, card: Card, { width, height }: Size, picture: Picture | u
   const across = new Pieces(doc, inner, picture);
   let y = top;
   const [head, ...front] = [across.head(card), ...card.sections.filter(s => FRONT.includes(s.name)).flatMap(s => across.section(s))];
-  for (const run of runs([head!, ...front])) {
+  for (const run of runs([head, ...front])) {
     const high = sum(run);
     if (y > top && y + high > bottom) { doc.addPage(); y = top; }
     for (const piece of run) { piece.draw(left, y); y += piece.height; }
@@ -55,16 +57,16 @@ function lay(doc: Doc, card: Card, { width, height }: Size, picture: Picture | u
   let rest = card.sections.filter(s => !FRONT.includes(s.name)).map(s => narrow.section(s));
   while (rest.length > 0) {
     const taken = split(rest, bottom - y);
-    // What does not fit into what is left of a sheet begins the next one.
-    if (taken === 0 && y > top) { doc.addPage(); y = top; continue; }
-    const [first, second] = taken === 0 ? [parted(rest[0]!, bottom - y), []] : columns(rest.slice(0, taken), bottom - y);
+    // What does not fit into what is left of a sheet begins the next one, unless that would leave most of this one white.
+    if (taken === 0 && y > top && bottom - y < LEAST) { doc.addPage(); y = top; continue; }
+    const [first, second] = taken === 0 ? cutInTwo(rest[0]!, bottom - y) : columns(rest.slice(0, taken), bottom - y);
     const ends = [first, second].map((pieces, i) => {
       let at = y;
       for (const piece of pieces) { piece.draw(left + i * (column + BETWEEN), at); at += piece.height; }
       return at;
     });
     y = Math.max(...ends);
-    const cut = taken === 0 ? rest[0]!.slice(first.length) : [];
+    const cut = taken === 0 ? rest[0]!.slice(first.length + second.length) : [];
     rest = [...(cut.length > 0 ? [cut] : []), ...rest.slice(Math.max(1, taken))];
     if (rest.length > 0) { doc.addPage(); y = top; }
   }
@@ -105,7 +107,13 @@ function columns(sections: readonly (readonly Piece[])[], room: number): [readon
   return [sections.slice(0, at).flat(), sections.slice(at).flat()];
 }
 
-/** The beginning of a section that is longer than a sheet. */
+/** A section that is longer than a column, in two of them. */
+function cutInTwo(pieces: readonly Piece[], room: number): [readonly Piece[], readonly Piece[]] {
+  const first = parted(pieces, room);
+  return [first, parted(pieces.slice(first.length), room)];
+}
+
+/** As much of a section as a column holds, and at least its first piece. */
 function parted(pieces: readonly Piece[], room: number): Piece[] {
   const taken: Piece[] = [];
   for (const run of runs(pieces)) {

@@ -26,7 +26,7 @@ export const GAP = 0.6 * MM;
 const [BOX, BESIDE] = [3.2 * MM, 5.4 * MM];
 /** A line to write on: how far below the one above it, and how short it may be. */
 const [WRITE, SHORTEST] = [5.9 * MM, 9 * MM];
-const [STRIP_WIDTH, STRIP_HEIGHT, LINE] = [15.5 * MM, 10 * MM, 7.4 * MM];
+const [STRIP_WIDTH, STRIP_HEIGHT, LINE] = [11 * MM, 10 * MM, 7.4 * MM];
 const TALLEST = 86 * MM;
 
 export class Pieces {
@@ -172,12 +172,15 @@ export class Pieces {
   }
 
   private strip(times: readonly string[]): Piece {
-    const across = Math.max(1, Math.floor((this.width + 2 * MM) / (STRIP_WIDTH + 2 * MM)));
-    return { height: Math.ceil(times.length / across) * (STRIP_HEIGHT + 2 * MM), draw: (x, y) => {
+    const look: Look = { size: 9.4, face: 'bold' };
+    const between = 1.3 * MM;
+    const wide = Math.max(STRIP_WIDTH, ...times.map(t => this.pen.wide(`${t} s`, look) + 1.6 * MM));
+    const across = Math.max(1, Math.floor((this.width + between) / (wide + between)));
+    return { height: Math.ceil(times.length / across) * (STRIP_HEIGHT + between) + GAP, draw: (x, y) => {
       times.forEach((time, i) => {
-        const [left, top] = [x + (i % across) * (STRIP_WIDTH + 2 * MM), y + Math.floor(i / across) * (STRIP_HEIGHT + 2 * MM)];
-        this.pen.frame(left, top, STRIP_WIDTH, STRIP_HEIGHT);
-        this.pen.text(`${time} s`, left + 1.2 * MM, top + 0.4 * MM, STRIP_WIDTH - 1.6 * MM, { size: 10, face: 'bold' });
+        const [left, top] = [x + (i % across) * (wide + between), y + Math.floor(i / across) * (STRIP_HEIGHT + between)];
+        this.pen.frame(left, top, wide, STRIP_HEIGHT);
+        this.pen.text(`${time} s`, left + 0.8 * MM, top + 0.4 * MM, wide, look);
       });
     } };
   }

@@ -7,9 +7,10 @@ import type { PlateStrips, Strip } from './strips.ts';
 const LETTER = 17;
 const [ROW, STRIP, LABELS, END] = [6.4, 1.5, 7, 11];
 
-export function unrolledOf(title: string, plates: readonly PlateStrips[]): Sheet {
+/** @param letters how large they are beside those of a screen */
+export function unrolledOf(title: string, plates: readonly PlateStrips[], letters = 1): Sheet {
   const longest = plates.flatMap(p => p.strips).reduce((m, s) => Math.max(m, s.end), 0) * 1000;
-  const letter = LETTER * Math.max(0.6, Math.min(40, longest / 1000));
+  const letter = LETTER * letters * Math.max(0.6, Math.min(40, longest / 1000));
   const left = -LABELS * letter;
   const marks: Mark[] = [];
   let y = 3.4 * letter;

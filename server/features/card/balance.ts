@@ -5,6 +5,7 @@ import type { Cell } from '../../results/graph.ts';
 import type { PlateLight } from '../../results/light/plate-light.ts';
 import type { PlateResults } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
+import { bandOf } from '../../results/shown.ts';
 import { showCell } from '../chain.ts';
 import { blank, key, words, type Block, type Section } from './blocks.ts';
 import { goalsOf } from './goals.ts';
@@ -22,7 +23,7 @@ function ofPlate(p: PlateResults, r: Results): Block[] {
   if (p.pairs.every(x => x.arm.beam === x.reference.beam)) return [words(`One beam brings both the reference and the object light to ${id}: their ratio follows from the tone of the object and from how near it stands${now === undefined ? '' : `, by the page ${now}`}.`)];
   const splitter = splitterOf(p);
   const aim = aimOf(p, r);
-  const band = bandOf(p, r);
+  const band = expectedOf(p, r);
   const turn = splitter ? `Turn ${splitter.id} until` : 'Set the split so that';
   const blocks: Block[] = [];
   if (aim) blocks.push(key(sentences(`${turn} ${pair(light, aim, r)}: ${aim.text}, as ${aim.aimed ? 'aimed at' : 'written'}`)));
@@ -31,8 +32,10 @@ function ofPlate(p: PlateResults, r: Results): Block[] {
   else if (now !== undefined) blocks.push(words(sentences(`By the page the ratio is ${now} now`, setting(splitter, aim, r))));
   blocks.push(
     words(`One meter for both, flat where the plate will be, lenses in, less its dark reading. ${splitter ? `Turning ${splitter.id}` : 'The split'} changes the reference as well: read it again each time.`),
+    ...(aim || band ? [] : [{ kind: 'blanks', blanks: [blank('ratio that is wanted', ':1')] } as const]),
     { kind: 'blanks', blanks: [blank('reference'), aim ? blank(`÷ ${aim.times} =`) : blank('÷ ratio =')] },
-    { kind: 'blanks', blanks: [blank('object light'), blank('ratio', ':1'), ...(splitter ? [blank(`${splitter.id} ${splitter.facts.has('wheel') || splitter.facts.has('graduations') ? 'mark' : 'at'}`)] : [])] },
+    { kind: 'blanks', blanks: [blank('object light'), blank('ratio', ':1')] },
+    ...(splitter ? [{ kind: 'blanks', blanks: [blank(splitter.facts.has('wheel') || splitter.facts.has('graduations') ? `wheel of ${splitter.id} at mark` : `${splitter.id} stands at`)] } as const] : []),
   );
   return blocks;
 }
@@ -56,7 +59,7 @@ function aimOf(p: PlateResults, { setup, ...r }: Results): Aim | undefined {
 }
 
 /** `expect beam ratio from 3:1 to 6:1` */
-function bandOf(p: PlateResults, r: Results): readonly [string, string] | undefined {
+function expectedOf(p: PlateResults, r: Results): readonly [string, string] | undefined {
   const goals = goalsOf(r, 'expect', 'beam ratio', p.plate.id);
   const found = r.goals.find(g => goals.includes(g.goal) && g.goal.op === 'between' && g.limits.length === 2);
   return found && ([...found.limits].sort((a, b) => a - b).map(v => plain(v)) as [string, string]);
@@ -68,17 +71,20 @@ function pair(light: PlateLight | undefined, aim: Aim, r: Results): string {
   return both ? `the object light reads ${both.object} while the reference reads ${both.reference}` : `the object light reads ${aim.parts[1]} while the reference reads ${aim.parts[0]}, on any scale`;
 }
 
-function readings(light: PlateLight, ratio: string, r: Results): { readonly object: string; readonly reference: string } | undefined {
+interface Both { readonly cell: Cell; readonly value: number; readonly object: string; readonly reference: string }
+
+function readings(light: PlateLight, ratio: string, r: Results): Both | undefined {
   const reference: Cell = light.referenceLight.missing && light.reference ? light.reference.cell : light.referenceLight;
   const object = r.ask(`${light.plate.id}.object.light for ${ratio}`);
-  return object && r.graph.value(object) !== undefined && r.graph.value(reference) !== undefined ? { object: showCell(r.graph, object).text, reference: showCell(r.graph, reference).text } : undefined;
+  const value = object && r.graph.value(object);
+  return object && value !== undefined && r.graph.value(reference) !== undefined ? { cell: object, value, object: showCell(r.graph, object).text, reference: showCell(r.graph, reference).text } : undefined;
 }
 
 function between(light: PlateLight, [least, greatest]: readonly [string, string], turn: string | undefined, r: Results): string {
   const [most, few] = [readings(light, `${least}:1`, r), readings(light, `${greatest}:1`, r)];
   const range = `${least}:1 to ${greatest}:1`;
   if (!most || !few) return `${turn === undefined ? `Expected is a ratio from ${range}: ` : `${turn} `}the object light reads 1 while the reference reads ${least} to ${greatest}, on any scale`;
-  return turn === undefined ? `Expected is a ratio from ${range}: object light from ${few.object} to ${most.object}` : `${turn} the object light reads ${few.object} to ${most.object} while the reference reads ${most.reference}: from ${range}, as expected`;
+  return turn === undefined ? `Expected is a ratio from ${range}: object light from ${bandOf(few.cell, few.value, most.value)}` : `${turn} the object light reads ${bandOf(few.cell, few.value, most.value)} while the reference reads ${most.reference}: from ${range}, as expected`;
 }
 
 /** What the splitter then reflects, by the plan. */

@@ -10,5 +10,5 @@ export function goalsOf({ setup }: Results, kind: Goal['kind'], what: string, pl
 
 /** `mismatch < 10 mm`; empty where nothing is expected */
 export function goalWords(r: Results, what: string, plate: string, arm?: string): string {
-  return goalsOf(r, 'expect', what, plate, arm).map(g => g.node.line.text.slice(g.at.start, g.node.line.comment?.start).trim()).join(', ');
+  return goalsOf(r, 'expect', what, plate, arm).map(g => `${what} ${g.node.line.text.slice(g.at.end, g.node.line.comment?.start).trim()}`).join(', ');
 }

@@ -40,10 +40,10 @@ li { display: flex; gap: 2mm; padding: 0.4mm 0; } li > .tick { flex: none; margi
 li .write { flex: 1 1 14mm; max-width: 46mm; }
 .blanks { display: flex; gap: 4mm; margin: 0.6mm 0 1.2mm; } .blanks > div { display: flex; align-items: flex-end; gap: 1.4mm; white-space: nowrap; min-width: 0; } .blanks .write { flex: 1; min-width: 0; } .blanks .write::before { height: 4.6mm; }
 .large { display: grid; grid-template-columns: max-content 1fr; column-gap: 4mm; row-gap: 1mm; margin: 0; font-size: 14pt; line-height: 1.15; } .large dt { font-size: 10pt; padding-top: 1.1mm; } .large dd { margin: 0; font-weight: bold; min-width: 0; } .large .write { min-height: 7mm; font-weight: normal; font-size: 10pt; }
-.strip { display: flex; flex-wrap: wrap; gap: 2mm; margin: 1mm 0 2mm; } .strip span { border: 0.35mm solid #000; min-width: 15mm; min-height: 10mm; padding: 0.4mm 1.2mm; font-weight: bold; }
+.strip { display: flex; flex-wrap: wrap; gap: 1.3mm; margin: 1mm 0 2mm; } .strip span { border: 0.35mm solid #000; min-width: 11mm; min-height: 10mm; padding: 0.4mm 0.8mm; font-weight: bold; font-size: 9.4pt; white-space: nowrap; }
 .line { border-bottom: 0.25mm solid #000; height: 7.4mm; }
 .columns { columns: 2; column-gap: 7mm; }
-.columns section { break-inside: avoid; margin-top: 0; padding-top: 2.6mm; }
+.columns section:not(.long) { break-inside: avoid; } .columns section { margin-top: 0; padding-top: 2.6mm; }
 .file { margin: 2mm 0 0; font-size: 8.5pt; text-align: right; overflow-wrap: anywhere; }
 @media print { article + article { break-before: page; } tr, li, figure, .plan, .caution, .blanks, .strip, .light { break-inside: avoid; } thead { display: table-row-group; } }
 @media screen { body { padding: 8mm 4mm; box-sizing: content-box; } article + article { border-top: 0.3mm dashed #000; margin-top: 12mm; padding-top: 8mm; } }
@@ -85,7 +85,11 @@ function article(card: Card, picture: CardPicture | undefined): string {
   ].join('\n');
 }
 
-const section = (s: Section, picture: CardPicture | undefined): string => `<section>\n<h2>${escaped(s.title)}</h2>\n${s.blocks.map(b => block(b, picture, FRONT.includes(s.name) ? WHOLE : COLUMN)).join('\n')}\n</section>`;
+/** Longer than most columns: it may be parted between rows. */
+const isLong = (s: Section): boolean => s.blocks.some(b => b.kind === 'table' && b.groups.reduce((n, g) => n + g.rows.length, 0) > MOST_ROWS);
+const MOST_ROWS = 10;
+
+const section = (s: Section, picture: CardPicture | undefined): string => `<section${isLong(s) ? ' class="long"' : ''}>\n<h2>${escaped(s.title)}</h2>\n${s.blocks.map(b => block(b, picture, FRONT.includes(s.name) ? WHOLE : COLUMN)).join('\n')}\n</section>`;
 
 function block(b: Block, picture: CardPicture | undefined, box: number): string {
   switch (b.kind) {

@@ -25,7 +25,7 @@ export function lightWords(r: Results): string {
   const plates = things(r.setup, 'plate');
   if (safe !== undefined) {
     const pale = safe === 'red' || safe === 'amber' ? ', but not what is orange: the object beam keeps its dashes' : '';
-    return `${LIT} By the ${safe} safelight, which ${said(plates)} not to take, its black print can be read${pale}. Paper throws light about: keep it away from open plates, and out of the beams.`;
+    return `${LIT} By the ${safe} safelight its black print can be read${pale}; ${said(plates)}. Paper throws light about: keep it away from open plates, and out of the beams.`;
   }
   if (colour === undefined) return `${LIT} No safelight is written on the page, so count on none. ${HEART}`;
   if (colour === 'none') return `${LIT} There is no safelight. ${HEART}`;
@@ -34,4 +34,4 @@ export function lightWords(r: Results): string {
   return `${LIT} Whether ${plates.length === 0 ? 'the plate' : listed(plates.map(p => p.id))} may lie in ${colour} light does not follow from the page: count on no light. ${HEART}`;
 }
 
-const said = (plates: readonly Thing[]): string => `${listed(plates.map(p => p.id))} ${plates.length > 1 ? 'are' : 'is'} said, by “sensitive to: ${[...new Set(plates.map(p => sensitiveTo(p)!))].join('”, “')}”,`;
+const said = (plates: readonly Thing[]): string => listed(plates.map(p => `${p.id} is written as sensitive to ${sensitiveTo(p)!} only`));

@@ -1,5 +1,4 @@
 /** The next readings to take, each with what it should come to and how far off that may be. */
-import type { Arm } from '../../model/arms.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { PlateLight } from '../../results/light/plate-light.ts';
 import type { PlateResults } from '../../results/paths/pairs.ts';
@@ -31,22 +30,20 @@ function figure(cell: Cell | undefined, r: Results, how = ''): Entry {
 
 /** One path held against the other: what decides the brightness. */
 function pathRows({ plate, pairs }: PlateResults, r: Results): Row[] {
-  return pairs.map(x => {
-    const read = r.graph.find(`${plate.id}.${x.arm.name}.difference`);
+  // In one beam the reference ends where the object light begins: there is nothing to hold against each other.
+  return pairs.filter(x => x.arm.beam !== x.reference.beam).map(x => {
+    const difference = r.ask(`${plate.id}.${x.arm.name}.difference`);
+    const known = difference && r.graph.value(difference) !== undefined ? showCell(r.graph, difference).text : undefined;
+    const counts = r.graph.value(x.mismatch) === undefined ? undefined : showCell(r.graph, x.mismatch).text;
     const limits = goalWords(r, 'mismatch', plate.id, x.arm.name);
-    const wanted = limits === '' ? '' : `expected: ${limits}`;
-    if (r.graph.value(x.mismatch) === undefined) return row(`${x.arm.name} − ${x.reference.name} at ${plate.id}`, 'one loop of string held against both', UNTOLD, 'mm');
-    const glass = x.mismatch !== read && withGlass(plate.id, x.arm, r) ? 'as it counts, with the glass on the way' : '';
-    const small = [glass, wanted].filter(Boolean).join('; ');
-    return row(`${x.arm.name} − ${x.reference.name} at ${plate.id}`, 'one loop of string held against both', told(showCell(r.graph, read && !read.missing ? read : x.mismatch).text, small), 'mm');
+    const small = [known !== undefined && counts !== undefined && counts !== known ? `${counts} with the glass on the way` : '', limits === '' ? '' : `expected: ${limits}`].filter(Boolean).join('; ');
+    return row(`${x.arm.name} − ${x.reference.name} at ${plate.id}`, 'one loop of string held against both', known === undefined ? UNTOLD : told(known, small), 'mm');
   });
 }
 
-const withGlass = (plate: string, arm: Arm, r: Results): boolean => (r.plates.find(p => p.plate.id === plate)?.arms ?? []).some(a => a.glass.length > 0 && (a.arm === arm || a.arm.role === 'reference'));
-
 function darkRow(r: Results): Row[] {
   const meter = things(r.setup, 'meter').find(m => fact(m, 'dark') !== undefined);
-  return [row('dark: head covered', '', meter ? told(fact(meter, 'dark')!, `as ${meter.id} is written`) : told(''), '')];
+  return [row('dark, head covered', '', meter ? told(fact(meter, 'dark')!, `as ${meter.id} is written`) : told(''), '')];
 }
 
 /** The bare beam, where it is first met. */
@@ -74,7 +71,7 @@ function lightRows(p: PlateResults, r: Results): Row[] {
   if (!single) rows.push(...(objects.length > 1 ? objects.map(a => row(`${a.name} at ${id}`, '', ofBeam(light, a.name, r), unit)) : []), row(`${objects.length > 1 ? 'all object light' : 'object light'} at ${id}`, '', object(light, r), unit));
   const drift = r.light.drifts.find(d => d.plate === p.plate);
   const longest = drift && !drift.longest.missing ? `a tenth of a fringe goes by in ${showCell(r.graph, drift.longest).text}` : 'a tenth of a fringe in the exposure is the most';
-  rows.push(row(`fringes that creep at ${id}`, '', drift && !drift.rate.missing ? figure(drift.rate, r, longest) : told('', longest), 'a min'));
+  rows.push(row(`fringes that creep at ${id}`, '', drift && !drift.rate.missing ? figure(drift.rate, r, longest) : told('', longest), '/min'));
   return rows;
 }
 

@@ -12,5 +12,5 @@ export function notes(r: Results): Section {
     { kind: 'blanks', blanks: [blank('temperature', '°C'), blank('humidity', '%')] },
     { kind: 'blanks', blanks: [blank('outcome')] },
   ];
-  return { name: 'notes', title: log.length > 0 ? 'Notes: tomorrow one “shot” on the page' : 'Notes', blocks: [...log, { kind: 'lines', count: LINES }] };
+  return { name: 'notes', title: 'Notes', blocks: [...log, { kind: 'lines', count: LINES }] };
 }

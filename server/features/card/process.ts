@@ -1,10 +1,8 @@
 /** The baths, as the page has them for the plates that were processed last, with cautions. Nothing is invented: what is not written is a line to fill in. */
 import type { Node } from '../../../grammar/tree.ts';
-import { statementText } from '../../model/written.ts';
 import type { Results } from '../../results/plan.ts';
 import { blank, words, type Block, type Section, type Step } from './blocks.ts';
 import { cautionsFor } from './chemicals.ts';
-import { sentence } from './facts.ts';
 
 export function processing(r: Results): Section | undefined {
   if (r.plates.length === 0 && ![...r.setup.things.values()].some(t => t.kind.word === 'plate')) return undefined;
@@ -13,7 +11,7 @@ export function processing(r: Results): Section | undefined {
   const cautions: Block[] = [{ kind: 'caution', text: 'Gloves and glasses on, the room aired, a labelled tray for each bath; not tired, not in a hurry. The data sheet of each bath goes before what stands here. Local rules and the person responsible for chemicals decide, also on where used baths go.' },
     ...cautionsFor([...said.values()].join(' ')).map((text): Block => ({ kind: 'caution', text }))];
   const steps = stepsOf(said);
-  const head = node && (steps.length > 0 || node.doc !== undefined) ? [words(`As written for ${titleOf(node, said)}.${node.doc === undefined ? '' : ` ${node.doc.replace(/\n+/g, ' ')}`}`)] : [words('The page has no process. Write down each bath:')];
+  const head = node && (steps.length > 0 || node.doc !== undefined) ? [words(`${titleOf(node, said)}.${node.doc === undefined ? '' : ` ${node.doc.replace(/\n+/g, ' ')}`}`)] : [words('The page has no process. Write down each bath:')];
   return { name: 'process', title: 'Process', blocks: [...cautions, ...head, ...(steps.length > 0 ? [{ kind: 'steps', steps } as const] : baths())] };
 }
 
@@ -27,7 +25,8 @@ const dayOf = ({ line }: Node): string => /\bon (\d{4}-\d{2}-\d{2}\S*)/.exec(lin
 
 function titleOf(node: Node, said: ReadonlyMap<string, string>): string {
   const shots = said.get('shots');
-  return `${sentence(statementText(node.line)).replace(/^P/, 'p')}${shots === undefined ? '' : `, ${/[,–-]|and/.test(shots) ? 'shots' : 'shot'} ${shots}`}`;
+  const day = dayOf(node);
+  return `As ${day === '' ? 'written on the page' : `on ${day}`}${shots === undefined ? '' : `, for ${/[,–-]|and/.test(shots) ? 'shots' : 'shot'} ${shots}`}`;
 }
 
 /** `develop` and what is written behind it; undefined of a line that is none of a fact. */

@@ -77,11 +77,13 @@ function setting(thing: Thing, r: Results, mount: MountAngles | undefined): stri
     const heading = mount.heading && showCell(r.graph, mount.heading).text;
     said.push(`${heading === undefined ? '' : `faces ${heading}, `}light turns ${showCell(r.graph, mount.fold).text}`);
   }
-  for (const phrase of FACTS[thing.kind.word] ?? []) if (fact(thing, phrase) !== undefined) said.push(`${phrase} ${fact(thing, phrase)!}`);
+  for (const phrase of FACTS[thing.kind.word] ?? []) if (fact(thing, phrase) !== undefined) said.push(MOUNTED[fact(thing, phrase)!] ?? `${phrase} ${fact(thing, phrase)!}`);
   return said;
 }
 /** Facts that are set at the table, by the kind of thing. */
 const FACTS: Readonly<Record<string, readonly string[]>> = { attenuator: ['density'], slit: ['width', 'direction'], shutter: ['mounted'], polarizer: ['axis', 'angle'], 'half-wave plate': ['axis', 'angle'] };
+
+const MOUNTED: Readonly<Record<string, string>> = { hand: 'a card in the hand', stand: 'on a stand of its own', table: 'on the table' };
 
 /** How wide the light is there, where the page says anything of its beam. */
 function widthOf(leg: Leg, r: Results): string[] {
@@ -98,11 +100,13 @@ function sums(plate: Thing, r: Results, placed: boolean): { title: string; rows:
   const found = r.plates.find(p => p.plate === plate);
   if (!found || found.arms.length === 0) return [];
   const from = found.arms[0]!.partsAt?.id;
-  const rows = found.arms.map((a): Row => {
+  // Of a single beam only the angle at which it arrives is left.
+  const single = found.pairs.some(x => x.arm.beam === x.reference.beam);
+  const rows = found.arms.filter(a => !single || a.arm.role === 'reference').map((a): Row => {
     const table = armTable(a, r);
     const small = [table.withGlass === undefined ? '' : `${table.withGlass} with its glass`, table.inOneRun ? 'as read in one run' : ''].filter(Boolean).join('; ');
     const length: Entry = r.graph.value(a.length) === undefined ? { write: 'mm' } : told(table.total, small);
-    return { tick: true, sum: true, entries: [told(a.arm.name), length, ...(placed ? [told('')] : []), table.angle === undefined ? { write: '° from the normal' } : told('', `arrives at ${table.angle} from the normal of ${plate.id}`), { write: 'mm' }] };
+    return { tick: true, sum: true, entries: [told(a.arm.name), single ? told('') : length, ...(placed ? [told('')] : []), table.angle === undefined ? { write: '° from the normal' } : told('', `arrives at ${table.angle} from the normal of ${plate.id}`), single ? { write: '°' } : { write: 'mm' }] };
   });
-  return [{ title: `In all, ${from === undefined ? '' : `from ${from} `}to ${plate.id}`, rows }];
+  return [{ title: single ? `At ${plate.id}` : `In all, ${from === undefined ? '' : `from ${from} `}to ${plate.id}`, rows }];
 }

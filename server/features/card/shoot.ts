@@ -50,8 +50,8 @@ function exposing(r: Results): Step[] {
     ...plates(r).map((p): Step => ({ text: `${p.id} in its holder${facing(p)}.`, ...(facing(p) === '' ? { write: 'emulsion' } : {}) })),
     settle.text === '' ? { text: 'Hands off, out of the draught. Settle:', write: 'min' } : { text: `Hands off, out of the draught. Settle ${settle.text}.` },
     { text: 'The card away without a touch to the table; wait.' },
-    open.text !== '' ? { text: `Open for ${open.text}.`, ...(one ? { small: `By its light and its sensitivity ${one.plate === '' ? 'the plate' : one.plate} needs ${one.text}.` } : {}) }
-      : { text: one ? `Open: ${one.text} by the page. Tonight:` : 'Open for:', write: 's' },
+    open.text !== '' ? { text: `Open for ${open.text}.`, ...(one ? { small: `By light and sensitivity: ${allWords(r)}.` } : {}) }
+      : { text: one ? `Open: ${allWords(r)} by the page. Tonight:` : 'Open for:', write: 's' },
     { text: `Shutter closed; ${plates(r).length > 1 ? 'the plates' : 'the plate'} shut away before the light goes on.` },
   ];
 }
@@ -75,6 +75,9 @@ function exposures(r: Results): { readonly cell: Cell; readonly plate: string; r
   return r.light.plates.flatMap(l => (l.exposure.missing ? [] : [{ cell: l.exposure, plate: r.plates.length > 1 ? l.plate.id : '', text: showCell(r.graph, l.exposure).text }]));
 }
 
+/** `13 to 55 s`, of several plates each by its name. */
+const allWords = (r: Results): string => exposures(r).map(e => `${e.plate === '' ? '' : `${e.plate} `}${e.text}`).join(', ');
+
 /** What nobody can read any more when it counts. */
 export function inTheDark(r: Results): Section | undefined {
   const all = plates(r);
@@ -82,10 +85,10 @@ export function inTheDark(r: Results): Section | undefined {
   const [settle, open] = [written(r, 'settle'), written(r, 'exposure')];
   const [one] = exposures(r);
   const entry = (text: string, write: string): Entry => (text === '' ? { write } : { text });
-  const stock = (p: Thing): string => [fact(p, 'stock') ?? '', fact(p, 'batch') === undefined ? '' : `${fact(p, 'batch')!}`].filter(Boolean).join(', ').replace(/"/g, '');
+  const stock = (p: Thing): string => [fact(p, 'stock') ?? '', fact(p, 'batch') === undefined ? '' : (fact(p, 'batch')!)].filter(Boolean).join(', ').replace(/"/g, '');
   return { name: 'dark', title: 'In the dark', blocks: [{ kind: 'large', rows: [
     ...all.map(p => ({ label: all.length > 1 ? p.id : 'plate', entry: entry([stock(p), fact(p, 'emulsion') === undefined ? '' : `emulsion ${fact(p, 'emulsion')!}`].filter(Boolean).join(', '), '') })),
     { label: 'settle', entry: entry(settle.text, 'min') },
-    { label: 'open', entry: open.text !== '' ? { text: open.text } : one ? { text: one.text } : { write: 's' } },
+    { label: 'open', entry: open.text !== '' ? { text: open.text } : one ? { text: allWords(r) } : { write: 's' } },
   ] }] };
 }

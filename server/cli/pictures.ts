@@ -57,10 +57,11 @@ async function pdf(sheet: Sheet, ground: Ground): Promise<Uint8Array> {
 /** @param cut `Serif`, `SerifCondensed-Bold` and so on */
 export const letters = (cut = 'Serif'): Buffer => readFileSync(require.resolve(`dejavu-fonts-ttf/ttf/DejaVu${cut}.ttf`));
 
-export async function needed<T>(load: () => Promise<T>, what: string): Promise<T> {
+/** @param instead what can be written without them */
+export async function needed<T>(load: () => Promise<T>, what: string, instead = '.svg'): Promise<T> {
   try {
     return await load();
   } catch {
-    throw new Trouble(`${what} needs packages that are installed beside platewright, and they are not there: install it with npm, or write an .svg.`);
+    throw new Trouble(`${what} needs packages that are installed beside platewright, and they are not there: install it with npm, or write an ${instead}.`);
   }
 }

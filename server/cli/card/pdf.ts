@@ -16,8 +16,8 @@ const LEAST = 90 * MM;
 
 /** @param pictures one for each card; undefined where nothing can be drawn */
 export async function cardPdf(cards: readonly Card[], title: string, paper: Paper, pictures: readonly (Sheet | undefined)[]): Promise<Uint8Array> {
-  const { default: PDFDocument } = await needed(async () => import('pdfkit'), 'a PDF');
-  const { default: draw } = await needed(async () => import('svg-to-pdfkit'), 'a PDF');
+  const { default: PDFDocument } = await needed(async () => import('pdfkit'), 'a PDF', '.html');
+  const { default: draw } = await needed(async () => import('svg-to-pdfkit'), 'a PDF', '.html');
   const [width, height] = SIZES[paper].map(v => v * MM) as [number, number];
   // Without a time, so that the same card gives the same file; pages are kept until all of them can be counted.
   const doc: Doc = new PDFDocument({ size: [width, height], margin: 0, bufferPages: true, info: { Title: title, Creator: 'Platewright', CreationDate: new Date(0), ModDate: new Date(0) } });
@@ -56,18 +56,18 @@ function lay(doc: Doc, card: Card, { width, height }: Size, picture: Picture | u
   const narrow = new Pieces(doc, column, undefined);
   let rest = card.sections.filter(s => !FRONT.includes(s.name)).map(s => narrow.section(s));
   while (rest.length > 0) {
-    const taken = split(rest, bottom - y);
+    const room = bottom - y;
+    const taken = split(rest, room);
     // What does not fit into what is left of a sheet begins the next one, unless that would leave most of this one white.
-    if (taken === 0 && y > top && bottom - y < LEAST) { doc.addPage(); y = top; continue; }
-    const [first, second] = taken === 0 ? cutInTwo(rest[0]!, bottom - y) : columns(rest.slice(0, taken), bottom - y);
-    const ends = [first, second].map((pieces, i) => {
+    if (taken === 0 && y > top && room < LEAST) { doc.addPage(); y = top; continue; }
+    const { both, left: more } = taken === 0 ? cutInTwo(rest, room) : { both: columns(rest.slice(0, taken), room), left: rest.slice(taken) };
+    const ends = both.map((pieces, i) => {
       let at = y;
       for (const piece of pieces) { piece.draw(left + i * (column + BETWEEN), at); at += piece.height; }
       return at;
     });
     y = Math.max(...ends);
-    const cut = taken === 0 ? rest[0]!.slice(first.length + second.length) : [];
-    rest = [...(cut.length > 0 ? [cut] : []), ...rest.slice(Math.max(1, taken))];
+    rest = more;
     if (rest.length > 0) { doc.addPage(); y = top; }
   }
   across.small(card.file, left, bottom + 1.2 * MM, inner * 0.8);
@@ -95,7 +95,7 @@ function split(sections: readonly (readonly Piece[])[], room: number): number {
 /** After how many sections the second column begins, so that both are as even as can be; undefined where they do not fit. */
 function best(sections: readonly (readonly Piece[])[], room: number): number | undefined {
   let found: { readonly at: number; readonly most: number } | undefined;
-  for (let at = 0; at <= sections.length; at++) {
+  for (let at = sections.length; at >= 0; at--) {
     const most = Math.max(sum(sections.slice(0, at).flat()), sum(sections.slice(at).flat()));
     if (most <= room && (!found || most < found.most)) found = { at, most };
   }
@@ -107,10 +107,14 @@ function columns(sections: readonly (readonly Piece[])[], room: number): [readon
   return [sections.slice(0, at).flat(), sections.slice(at).flat()];
 }
 
-/** A section that is longer than a column, in two of them. */
-function cutInTwo(pieces: readonly Piece[], room: number): [readonly Piece[], readonly Piece[]] {
-  const first = parted(pieces, room);
-  return [first, parted(pieces.slice(first.length), room)];
+/** A section that is longer than a column, in two of them; behind it what fits. */
+function cutInTwo([long, ...others]: readonly Piece[][], room: number): { readonly both: readonly [readonly Piece[], readonly Piece[]]; readonly left: Piece[][] } {
+  const first = parted(long!, room);
+  const second = parted(long!.slice(first.length), room);
+  const cut = long!.slice(first.length + second.length);
+  let fits = 0;
+  while (cut.length === 0 && fits < others.length && sum(second) + sum(others[fits]!) <= room) second.push(...others[fits++]!);
+  return { both: [first, second], left: [...(cut.length > 0 ? [cut] : []), ...others.slice(fits)] };
 }
 
 /** As much of a section as a column holds, and at least its first piece. */

@@ -85,7 +85,8 @@ export class Pieces {
   }
 
   private words(text: string, look: Look): Piece {
-    return { height: this.pen.height(text, this.width, look) + 1.2 * MM, draw: (x, y) => { this.pen.text(text, x, y, this.width, look); } };
+    const above = look === KEY ? 1 * MM : 0;
+    return { height: above + this.pen.height(text, this.width, look) + 1.2 * MM, draw: (x, y) => { this.pen.text(text, x, y + above, this.width, look); } };
   }
 
   private caution(text: string): Piece {
@@ -191,7 +192,7 @@ export class Pieces {
     const columns = widths.map(w => ((this.width - BESIDE) * w) / all);
     const lefts = columns.map((_, i) => BESIDE + columns.slice(0, i).reduce((a, b) => a + b, 0));
     const head: Piece = { heads: true, height: pen.line(SMALL), draw: (x, y) => { heads.forEach((h, i) => { pen.text(h, x + lefts[i]!, y, columns[i]!, SMALL); }); } };
-    return [head, ...groups.flatMap(g => [...(g.title === undefined ? [] : [this.group(g.title)]), ...g.rows.map(r => this.row(r, columns, lefts))]), { height: 1.2 * MM, draw: () => undefined }];
+    return [head, ...groups.flatMap(g => [...(g.title === undefined ? [] : [this.group(g.title)]), ...g.rows.map((r, i) => ({ ...this.row(r, columns, lefts), ...(r.sum && i < g.rows.length - 1 ? { heads: true as const } : {}) }))]), { height: 1.2 * MM, draw: () => undefined }];
   }
 
   private group(title: string): Piece {

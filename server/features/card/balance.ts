@@ -11,11 +11,12 @@ import { blank, key, words, type Block, type Section } from './blocks.ts';
 import { goalsOf } from './goals.ts';
 
 export function balance(r: Results): Section | undefined {
-  const blocks = r.plates.filter(p => p.pairs.length > 0).flatMap(p => ofPlate(p, r));
+  const blocks = r.plates.filter(p => p.pairs.length > 0).flatMap((p, i) => ofPlate(p, r, i === 0));
   return blocks.length === 0 ? undefined : { name: 'balance', title: 'Balance', blocks };
 }
 
-function ofPlate(p: PlateResults, r: Results): Block[] {
+/** @param first how it is done is said once */
+function ofPlate(p: PlateResults, r: Results, first: boolean): Block[] {
   const { id } = p.plate;
   r.ask(`${id}.beam ratio`);
   const light = r.light.plates.find(l => l.plate === p.plate);
@@ -24,14 +25,15 @@ function ofPlate(p: PlateResults, r: Results): Block[] {
   const splitter = splitterOf(p);
   const aim = aimOf(p, r);
   const band = expectedOf(p, r);
-  const turn = splitter ? `Turn ${splitter.id} until` : 'Set the split so that';
+  const at = r.plates.length > 1 ? `At ${id}: ` : '';
+  const turn = `${at}${splitter ? `${at === '' ? 'Turn' : 'turn'} ${splitter.id} until` : `${at === '' ? 'Set' : 'set'} the split so that`}`;
   const blocks: Block[] = [];
   if (aim) blocks.push(key(sentences(`${turn} ${pair(light, aim, r)}: ${aim.text}, as ${aim.aimed ? 'aimed at' : 'written'}`)));
   if (band) blocks.push((aim ? words : key)(sentences(light ? between(light, band, aim === undefined ? turn : undefined, r) : `Expected is a ratio from ${band[0]}:1 to ${band[1]}:1`)));
   if (!aim && !band) blocks.push(words(sentences(`Which ratio of reference to object light is wanted at ${id} is not written`, now === undefined ? '' : `By the page it is ${now} now`)));
   else if (now !== undefined) blocks.push(words(sentences(`By the page the ratio is ${now} now`, setting(splitter, aim, r))));
+  if (first) blocks.push(words(`One meter for both, flat where the plate will be, lenses in, less its dark reading. ${splitter ? `Turning ${splitter.id}` : 'The split'} changes the reference as well: read it again each time.`));
   blocks.push(
-    words(`One meter for both, flat where the plate will be, lenses in, less its dark reading. ${splitter ? `Turning ${splitter.id}` : 'The split'} changes the reference as well: read it again each time.`),
     ...(aim || band ? [] : [{ kind: 'blanks', blanks: [blank('ratio that is wanted', ':1')] } as const]),
     { kind: 'blanks', blanks: [blank('reference'), aim ? blank(`÷ ${aim.times} =`) : blank('÷ ratio =')] },
     { kind: 'blanks', blanks: [blank('object light'), blank('ratio', ':1')] },

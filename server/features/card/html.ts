@@ -20,7 +20,7 @@ p, td, li, dd { overflow-wrap: anywhere; }
 .doc { margin-top: 0.6mm; }
 .light { border: 0.3mm solid #000; padding: 0.8mm 2mm; font-size: 9pt; margin-top: 1.4mm; }
 section { margin-top: 3mm; }
-.key { font-weight: bold; font-size: 11pt; }
+.key { font-weight: bold; font-size: 11pt; } .blanks + .key { margin-top: 3mm; }
 .caution { border-left: 1.6mm solid #000; padding-left: 2mm; font-size: 9pt; }
 .plan { display: flex; gap: 4mm; margin: 0 0 1.4mm; } .plan.wide { display: block; }
 figure { margin: 0; flex: 2.3; min-width: 0; } .plan ul { flex: 1; } .plan.wide ul { margin-top: 2mm; }
@@ -30,11 +30,11 @@ th { font-weight: normal; font-size: 8.6pt; text-align: left; vertical-align: bo
 th.group { font-size: 9pt; font-style: italic; padding-top: 1.2mm; border-bottom: 0.3mm solid #000; break-after: avoid; }
 td { vertical-align: top; padding: 0.5mm 1.6mm 0.5mm 0; border-bottom: 0.15mm solid #777; }
 td.box { padding-right: 0; }
-tr.sum td { font-weight: bold; font-size: 9.4pt; } tr.sum small, tr.sum .write { font-weight: normal; }
+tr.sum + tr.sum { break-before: avoid; } tr.sum td { font-weight: bold; font-size: 9.4pt; } tr.sum small, tr.sum .write { font-weight: normal; }
 small { display: block; font-size: 8.6pt; line-height: 1.22; } td > small:first-child { padding-top: 0.3mm; }
 .tick { display: inline-block; width: 3.3mm; height: 3.3mm; border: 0.35mm solid #000; vertical-align: -0.5mm; }
 .write { display: flex; align-items: flex-end; gap: 1mm; white-space: nowrap; font-size: 8.5pt; line-height: 1; }
-.write::before { content: ''; flex: 1; min-width: 8mm; border-bottom: 0.25mm solid #000; height: 4.4mm; }
+.write::before { content: ''; flex: 1; min-width: 4mm; border-bottom: 0.25mm solid #000; height: 4.4mm; }
 ul { list-style: none; margin: 0 0 1.6mm; padding: 0; }
 li { display: flex; gap: 2mm; padding: 0.4mm 0; } li > .tick { flex: none; margin-top: 0.7mm; } li > div { flex: 1; min-width: 0; display: flex; flex-wrap: wrap; column-gap: 2mm; } li small { flex-basis: 100%; }
 li .write { flex: 1 1 14mm; max-width: 46mm; }

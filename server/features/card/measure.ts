@@ -14,7 +14,7 @@ export function measure(r: Results): Section | undefined {
   const paths = r.plates.flatMap(p => pathRows(p, r));
   const light = [...darkRow(r), ...laserRows(r), ...r.plates.flatMap(p => lightRows(p, r))];
   return { name: 'measure', title: 'Measure', blocks: [{
-    kind: 'table', heads: ['what', 'should come to', 'read'], widths: [29, 38, 18],
+    kind: 'table', heads: ['what', 'should come to', 'read'], widths: [28, 37, 20],
     groups: [...(paths.length > 0 ? [{ title: 'Paths, by one string', rows: paths }] : []), { title: 'Light, by one meter: at a plate flat where it will be, the other beams behind a card', rows: light }],
   }] };
 }

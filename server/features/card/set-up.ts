@@ -92,8 +92,11 @@ function widthOf(leg: Leg, r: Results): string[] {
   const cell = r.ask(`${leg.id}.beam diameter`);
   const { value, band, text } = cell && !cell.missing ? showCell(r.graph, cell) : {};
   // Of a spot nobody tells more than two digits.
-  return value === undefined ? [] : [`${['recorded', 'scatters'].includes(leg.target?.kind.light ?? '') ? 'light' : 'spot'} ${band ? text! : show(Number(value.toPrecision(2)), LENGTH)}`];
+  return value === undefined ? [] : [`${value < SPOT ? 'spot' : 'light'} ${band && text!.includes(' to ') ? text! : show(Number(value.toPrecision(2)), LENGTH)}`];
 }
+
+/** Wider than that nobody calls it a spot, m. */
+const SPOT = 0.01;
 
 /** The arms of a plate in all, and at which angle they arrive. */
 function sums(plate: Thing, r: Results, placed: boolean): { title: string; rows: Row[] }[] {

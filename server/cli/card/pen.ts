@@ -33,6 +33,11 @@ export class Pen {
     if (text !== '') this.with(look).fillColor('#000').text(clean(text), x, y, { width, lineGap: LEADING * look.size, align });
   }
 
+  /** On one line, cut off where it is longer. */
+  label(text: string, x: number, y: number, width: number, look: Look): void {
+    if (text !== '' && width > 0) this.with(look).fillColor('#000').text(clean(text), x, y, { width, height: this.line(look), ellipsis: true });
+  }
+
   rule(x: number, y: number, width: number, thick: number, colour = '#000'): void {
     this.doc.moveTo(x, y).lineTo(x + width, y).lineWidth(thick).strokeColor(colour).stroke();
   }

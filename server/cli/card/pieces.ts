@@ -152,8 +152,8 @@ export class Pieces {
       let at = x;
       for (const b of all) {
         const wide = (room * (b.width ?? 1)) / shares;
-        const label = this.pen.wide(b.label, BODY) + 1.2 * MM;
-        this.pen.text(b.label, at, y + high - 0.6 * MM - this.pen.line(BODY), label + 2, BODY);
+        const label = Math.min(this.pen.wide(b.label, BODY) + 1.2 * MM, wide - SHORTEST);
+        this.pen.label(b.label, at, y + high - 0.6 * MM - this.pen.line(BODY), label + 2, BODY);
         this.write(b.write, at + label, y + high, wide - label);
         at += wide + between;
       }
@@ -166,7 +166,7 @@ export class Pieces {
     const aside = 15 * MM;
     const high = 'write' in entry ? 7 * MM : pen.height(entry.text, width - aside, look);
     return { height: high + 1 * MM, draw: (x, y) => {
-      pen.text(label, x, y + ('write' in entry ? 2.4 : 1) * MM, aside, BODY);
+      pen.label(label, x, y + ('write' in entry ? 2.4 : 1) * MM, aside - 1 * MM, BODY);
       if ('write' in entry) this.write(entry.write, x + aside, y + high, width - aside);
       else pen.text(entry.text, x + aside, y, width - aside, look);
     } };

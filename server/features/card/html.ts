@@ -15,7 +15,7 @@ body { font: 10pt/1.25 ${LETTERS}; color: #000; background: #fff; width: ${SIZES
 h1 { font-size: 20pt; line-height: 1.15; margin: 0; overflow-wrap: anywhere; }
 h2 { font-size: 13pt; line-height: 1.2; margin: 0 0 1.2mm; padding-top: 0.8mm; border-top: 0.7mm solid #000; break-after: avoid; }
 p { margin: 0 0 1.4mm; }
-p, td, li, dd { overflow-wrap: anywhere; }
+p, td, th, li, dd { overflow-wrap: anywhere; }
 .kinds { float: right; margin-left: 5mm; text-align: right; font-size: 10pt; }
 .doc { margin-top: 0.6mm; }
 .light { border: 0.3mm solid #000; padding: 0.8mm 2mm; font-size: 9pt; margin-top: 1.4mm; }
@@ -38,8 +38,8 @@ small { display: block; font-size: 8.6pt; line-height: 1.22; } td > small:first-
 ul { list-style: none; margin: 0 0 1.6mm; padding: 0; }
 li { display: flex; gap: 2mm; padding: 0.4mm 0; } li > .tick { flex: none; margin-top: 0.7mm; } li > div { flex: 1; min-width: 0; display: flex; flex-wrap: wrap; column-gap: 2mm; } li small { flex-basis: 100%; }
 li .write { flex: 1 1 14mm; max-width: 46mm; }
-.blanks { display: flex; gap: 4mm; margin: 0.6mm 0 1.2mm; } .blanks > div { display: flex; align-items: flex-end; gap: 1.4mm; white-space: nowrap; min-width: 0; } .blanks .write { flex: 1; min-width: 0; } .blanks .write::before { height: 4.6mm; }
-.large { display: grid; grid-template-columns: max-content 1fr; column-gap: 4mm; row-gap: 1mm; margin: 0; font-size: 14pt; line-height: 1.15; } .large dt { font-size: 10pt; padding-top: 1.1mm; } .large dd { margin: 0; font-weight: bold; min-width: 0; } .large .write { min-height: 7mm; font-weight: normal; font-size: 10pt; }
+.blanks { display: flex; gap: 4mm; margin: 0.6mm 0 1.2mm; } .blanks > div { display: flex; align-items: flex-end; gap: 1.4mm; white-space: nowrap; min-width: 0; } .blanks .write { flex: 1 0 9mm; min-width: 0; } .blanks div > span:first-child { overflow: hidden; text-overflow: ellipsis; min-width: 0; } .blanks .write::before { height: 4.6mm; }
+.large { display: grid; grid-template-columns: fit-content(24mm) 1fr; column-gap: 4mm; row-gap: 1mm; margin: 0; font-size: 14pt; line-height: 1.15; } .large dt { overflow-wrap: anywhere; font-size: 10pt; padding-top: 1.1mm; } .large dd { margin: 0; font-weight: bold; min-width: 0; } .large .write { min-height: 7mm; font-weight: normal; font-size: 10pt; }
 .strip { display: flex; flex-wrap: wrap; gap: 1.3mm; margin: 1mm 0 2mm; } .strip span { border: 0.35mm solid #000; min-width: 11mm; min-height: 10mm; padding: 0.4mm 0.8mm; font-weight: bold; font-size: 9.4pt; white-space: nowrap; }
 .line { border-bottom: 0.25mm solid #000; height: 7.4mm; }
 .columns { columns: 2; column-gap: 7mm; }

@@ -82,7 +82,7 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
   const asked: { ask(name: string): Cell | undefined }[] = [];
   const ask = (name: string): Cell | undefined => {
     for (const area of asked) { const cell = area.ask(name); if (cell) return cell; }
-    return differenceNamed(name, plates, graph) ?? foldNamed(name, places, values);
+    return foldNamed(name, places, values);
   };
   const values: Values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? ask(name));
   const places: Places = new Places(values);
@@ -125,7 +125,7 @@ export function plan(setup: Setup, { offsets, before }: { readonly offsets?: Off
     find: name => resultNamed(graph, aliases, name), named: name => resultNamed(graph, aliases, name) ?? ask(name),
   });
   const table = new Table({ setup, graph, values, places, beams, arms, legs, reflects: s => light.reflects(s) });
-  asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses);
+  asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses, { ask: name => differenceNamed(name, plates, graph) });
   for (const goal of setup.goals) ask(goal.result);
   published.push(...light.solved.map(s => s.working));
   losses.publish();

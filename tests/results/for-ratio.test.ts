@@ -40,5 +40,6 @@ describe('difference by string', () => {
     // The reference goes through 5 mm of glass: its path is longer by more than 2 mm.
     expect(value(glass, 'P1.object.mismatch')).toBeLessThan(-0.002);
   });
+  it('may be named by a value that is read before there is a path', () => { for (const name of ['P1.object.difference', 'no.such.thing']) expect(results(`  let d = ${name}\n`).plates).toHaveLength(1); });
   it('is what was read, where it was', () => { expect(value(results('  measured object - reference: -3 mm by string\n'), 'P1.object.difference')).toBeCloseTo(-0.003, 4); });
 });

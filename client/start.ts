@@ -2,6 +2,7 @@
 import { commands, Uri, window, workspace, type ExtensionContext, type LogOutputChannel } from 'vscode';
 import { State, vsdiag, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
 import { LIST_FILES, MAX_LISTED, READ_FILE, type InitializationOptions, type ReadFileParams } from '../server/lsp/protocol.ts';
+import { Cards } from './card.ts';
 import { EARLIER } from './earlier-scheme.ts';
 import { PlanPanel } from './plan/panel.ts';
 import { ReviewPanel } from './review/panel.ts';
@@ -37,7 +38,7 @@ export async function start(context: ExtensionContext, make: (options: LanguageC
   own.onRequest(READ_FILE, ({ uri }: ReadFileParams) => readFile(uri));
   own.onRequest(LIST_FILES, async () => (await workspace.findFiles('**/*.plate', '{**/node_modules/**,**/.*/**}', MAX_LISTED + 1)).map(uri => own.code2ProtocolConverter.asUri(uri)));
   context.subscriptions.push(
-    output, new StatusBar(own), new WhyPages(own), new PlanPanel(context.extensionUri, own), new ReviewPanel(context.extensionUri, own),
+    output, new StatusBar(own), new WhyPages(own), new PlanPanel(context.extensionUri, own), new ReviewPanel(context.extensionUri, own), new Cards(own),
     commands.registerCommand('platewright.showOutput', () => { output.show(); }),
     commands.registerCommand('platewright.restartServer', () => restart(own)),
   );

@@ -46,7 +46,7 @@ async function pdf(sheet: Sheet, ground: Ground): Promise<Uint8Array> {
   const parts: Buffer[] = [];
   doc.on('data', (part: Buffer) => parts.push(part));
   const ended = new Promise<void>(resolve => { doc.on('end', resolve); });
-  doc.registerFont('letters', Buffer.from(letters()));
+  doc.registerFont('letters', letters());
   if (ground === 'dark') doc.rect(0, 0, w, h).fill(PALETTES.dark.paper);
   draw(doc, inkedSvg(sheet, PALETTES[ground]), MARGIN, MARGIN, { width: w - 2 * MARGIN, height: h - 2 * MARGIN, preserveAspectRatio: 'xMidYMid meet', assumePt: true, fontCallback: () => 'letters' });
   doc.end();
@@ -54,12 +54,14 @@ async function pdf(sheet: Sheet, ground: Ground): Promise<Uint8Array> {
   return Buffer.concat(parts);
 }
 
-const letters = (): Uint8Array => readFileSync(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSerif.ttf'));
+/** @param cut `Serif`, `SerifCondensed-Bold` and so on */
+export const letters = (cut = 'Serif'): Buffer => readFileSync(require.resolve(`dejavu-fonts-ttf/ttf/DejaVu${cut}.ttf`));
 
-async function needed<T>(load: () => Promise<T>, what: string): Promise<T> {
+/** @param instead what can be written without them */
+export async function needed<T>(load: () => Promise<T>, what: string, instead = '.svg'): Promise<T> {
   try {
     return await load();
   } catch {
-    throw new Trouble(`${what} needs packages that are installed beside platewright, and they are not there: install it with npm, or write an .svg.`);
+    throw new Trouble(`${what} needs packages that are installed beside platewright, and they are not there: install it with npm, or write an ${instead}.`);
   }
 }

@@ -1,6 +1,7 @@
 /** The commands and their options, as they are typed. */
 import { Argument, Command, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
+import { PAPERS, type Paper } from '../features/card/paper.ts';
 import { check } from './check.ts';
 import { diff, type DiffOptions } from './diff.ts';
 import type { CheckFormat, Done, Format } from './done.ts';
@@ -62,6 +63,14 @@ export function program(finish: (done: Done) => void): Command {
     .addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     // Loaded when it is asked for: the other commands start without the pictures.
     .action(async (file: string, o: { output?: string; dark: boolean; view?: string; plate?: string; from?: readonly [number, number]; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(await (await import('./draw.ts')).draw(file, o)));
+
+  command('card', 'write a card for the bench, to be printed: what to set up, measure, balance and shoot, with room to write')
+    .argument('<FILE>', 'a .plate file; each of its setups has a card of its own')
+    .option('-o, --output <CARD>', 'where to write it, as its name ends: .html or .pdf; HTML on standard output by default')
+    .addOption(new Option('--paper <PAPER>', 'a4 or letter').default('a4').choices([...PAPERS]))
+    .addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
+    // As the pictures.
+    .action(async (file: string, o: { output?: string; paper: Paper; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(await (await import('./card/card.ts')).card(file, o)));
 
   command('diff', 'tell what a change does to the hologram: between two files, folders or revisions, or a setup and its variants')
     .addArgument(new Argument('<PAGES...>', 'the older file or folder and the newer one; with --git a revision, or two, and what to look at; with --variant one file'))

@@ -5,6 +5,7 @@ import {
 } from 'vscode-languageserver';
 import type { Arrivals } from './arrivals.ts';
 import type { Asks } from './asks.ts';
+import { serveCard } from './card.ts';
 import { COMPLETION, serveCompletion } from './completion.ts';
 import { actionOf, definitionOf, editOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
 import { Diagnostics } from './diagnostics.ts';
@@ -128,6 +129,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   serveCompletion(asks, listed);
   serveWhy(asks);
   servePicture(asks);
+  serveCard(asks);
   const review = serveReview(asks, () => options.opensReview === true);
   const solving = new Solving(documents);
   const inText = serveInText(asks, solving);

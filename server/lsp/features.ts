@@ -1,6 +1,9 @@
 /** The features that are asked for once a page is open, in a file of their own when it is packed: a start does not wait for them. */
 export { dragged } from '../drawing/drag/drag.ts';
-export { pictureOf } from '../drawing/picture.ts';
+export { cardSvg } from '../drawing/on-card.ts';
+export { chosen, pictureOf } from '../drawing/picture.ts';
+export { cardOf } from '../features/card/card.ts';
+export { cardHtml } from '../features/card/html.ts';
 export { completionsAt, completionWords, wantsFiles } from '../features/completion/completion.ts';
 export { definitionAt } from '../features/definition.ts';
 export { figuresOf } from '../features/figures.ts';

@@ -47,6 +47,24 @@ export interface WhyAnswer {
   readonly markdown: string;
 }
 
+/** Request of a client: the card for the bench of a setup, as a page of HTML to be saved and printed. Nothing is written: that is up to the client. */
+export const CARD = 'platewright/card';
+
+export interface CardParams {
+  readonly textDocument: { readonly uri: string };
+  /** zero-based line of the cursor: of the setup that it is in */
+  readonly line: number;
+  /** A4 by default */
+  readonly paper?: 'a4' | 'letter';
+}
+
+export interface CardAnswer {
+  /** of which setup */
+  readonly setup: string;
+  /** a whole page, which asks for nothing from the network and runs no script */
+  readonly html: string;
+}
+
 /** Request of a client: the picture of a setup, for a panel beside the text. */
 export const PICTURE = 'platewright/picture';
 

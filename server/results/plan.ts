@@ -18,6 +18,7 @@ import { missingLengths } from './paths/missing-lengths.ts';
 import { resultNamed } from './names.ts';
 import { ObjectLight } from './object/object.ts';
 import { Screens } from './object/screens.ts';
+import { differenceNamed } from './paths/differences.ts';
 import { pair, type Pair, type PlateResults } from './paths/pairs.ts';
 import { Maps } from './maps/maps.ts';
 import { Movement } from './movement/movement.ts';
@@ -125,7 +126,7 @@ export function plan(setup: Setup, { offsets, before, found }: { readonly offset
     find: name => resultNamed(graph, aliases, name), named: name => resultNamed(graph, aliases, name) ?? ask(name),
   });
   const table = new Table({ setup, graph, values, places, beams, arms, legs, reflects: s => light.reflects(s) });
-  asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses);
+  asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses, { ask: name => differenceNamed(name, plates, graph) });
   for (const goal of setup.goals) ask(goal.result);
   published.push(...light.solved.map(s => s.working));
   losses.publish();

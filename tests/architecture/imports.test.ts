@@ -36,10 +36,12 @@ const MAY: Readonly<Record<string, readonly string[]>> = {
   'server/cli/': ['server/cli/', 'server/review/', 'server/drawing/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'commander', 'node:'],
   // Pictures for printers and letters are made by packages.
   'server/cli/pictures.ts': ['server/cli/', 'server/drawing/', '@resvg/resvg-wasm', 'pdfkit', 'svg-to-pdfkit', 'node:'],
+  // As are cards.
+  'server/cli/card/': ['server/cli/', 'server/drawing/', 'server/features/', 'server/analysis.ts', 'pdfkit', 'svg-to-pdfkit', 'node:'],
   // The types of a published format, and the version of the package.
   'server/cli/sarif.ts': ['server/cli/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/model/', 'package.json', 'sarif', 'node:'],
-  // One command starts the language server, and the version stands in the package.
-  'server/cli/program.ts': ['server/cli/', 'server/lsp/node.ts', 'package.json', 'commander', 'node:'],
+  // One command starts the language server, one names papers, and the version stands in the package.
+  'server/cli/program.ts': ['server/cli/', 'server/lsp/node.ts', 'server/features/card/paper.ts', 'package.json', 'commander', 'node:'],
   'client/': ['client/', 'vscode', 'vscode-languageclient', 'server/lsp/protocol.ts'],
   // The page in the panel runs in a browser, and knows the panel by its messages only.
   'client/plan/view/': ['client/plan/view/', 'client/plan/messages.ts', 'server/lsp/protocol.ts', 'd3-selection', 'd3-zoom'],

@@ -13,7 +13,7 @@ const HEIGHT = 1;
 /** Lengths this near to each other are one, m. */
 const LEAST = 5e-5;
 
-export function overArms(s: SetupReview, before: readonly PlateStrips[], after: readonly PlateStrips[]): Sheet {
+export function overArms(s: SetupReview, before: readonly PlateStrips[], after: readonly PlateStrips[], letters = 1): Sheet {
   const now = (name: string): string => nameNow(name, s.names, n => after.some(p => p.plate === n || p.strips.some(x => x.name === n)));
   const below = new Map<Strip, Besides>();
   const rows = new Map<PlateStrips, readonly Besides[]>();
@@ -44,7 +44,7 @@ export function overArms(s: SetupReview, before: readonly PlateStrips[], after: 
   }
   const title = `${titleOf((s.after ?? s.before)!)}${s.formerly === undefined ? '' : `, formerly ${s.formerly}`}, ${s.before && s.after ? 'now and before' : s.after ? 'new' : 'gone'}`;
   const legend = [...(below.size > 0 || [...rows.values()].flat().length > 0 ? ['Dashed strips are the arms as they were.'] : []), ...(s.before && s.after && changed.length === 0 ? ['All arms are as long as they were, leg by leg.'] : [])];
-  const sheet = unrolledOf(title, plates, { below, rows, notes, longest: Math.max(0, ...before.flatMap(p => p.strips.map(x => x.end))), told: legend });
+  const sheet = unrolledOf(title, plates, { letters, below, rows, notes, longest: Math.max(0, ...before.flatMap(p => p.strips.map(x => x.end))), told: legend });
   return s.before && s.after ? { ...sheet, title: `${title}: ${changed.length > 0 ? changed.join('; ') : 'all arms are as long as they were'}` } : sheet;
 }
 

@@ -18,7 +18,8 @@ export function overlaidOf(s: SetupReview, letters = 1): (() => Drawn) | string 
   const stands = (r: SetupReview['after']): boolean => r !== undefined && r.table.look.things.size > 0;
   if (stands(after) || (!after && stands(before))) return () => planned(s, letters);
   const strips = [before ? stripsOf(before) : [], after ? stripsOf(after) : []] as const;
-  if (strips.flat().length > 0) return () => drawn(overArms(s, ...strips), armItemsOf(strips[1]), armItemsOf(strips[0]));
+  // Names of arms stand beside them and take their room: they grow by less.
+  if (strips.flat().length > 0) return () => drawn(overArms(s, strips[0], strips[1], Math.sqrt(letters)), armItemsOf(strips[1]), armItemsOf(strips[0]));
   if (stands(before)) return () => planned(s, letters);
   return `Nothing in “${titleOf((after ?? before)!)}” has a place, and no two arms of a plate have lengths on all of their legs, so that there is nothing to draw.`;
 }

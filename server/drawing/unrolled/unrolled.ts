@@ -20,16 +20,18 @@ export interface Also {
   readonly notes: ReadonlyMap<Strip, string>;
   /** how long the longest of it is, m */
   readonly longest: number;
+  /** so many times as high as usual are all letters */
+  readonly letters: number;
   /** sentences at the foot */
   readonly told: readonly string[];
 }
-const NOTHING_ELSE: Also = { below: new Map(), rows: new Map(), notes: new Map(), longest: 0, told: [] };
+export const NOTHING_ELSE: Also = { letters: 1, below: new Map(), rows: new Map(), notes: new Map(), longest: 0, told: [] };
 /** Heights of what is drawn besides, in letters. */
 const [BELOW, MORE] = [1.5, 3];
 
 export function unrolledOf(title: string, plates: readonly PlateStrips[], also = NOTHING_ELSE): Sheet {
   const longest = plates.flatMap(p => p.strips).reduce((m, s) => Math.max(m, s.end), also.longest) * 1000;
-  const letter = LETTER * Math.max(0.6, Math.min(40, longest / 1000));
+  const letter = also.letters * LETTER * Math.max(0.6, Math.min(40, longest / 1000));
   const left = -LABELS * letter;
   const marks: Mark[] = [];
   let y = 3.4 * letter;

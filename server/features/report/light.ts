@@ -77,12 +77,17 @@ function roundedWords(plate: string, r: Results): string {
 
 const PREDICTED = 'predicted, not metered';
 
-/** Times for a test strip round an exposure, as a hand can keep them. */
-function stripRow(exposure: Cell, r: Results): LightRow[] {
+/** Times for a test strip round an exposure, in s, as a hand can keep them; none where no hand can, or nobody would wait for it. */
+export function stripTimes(exposure: Cell, r: Results): string[] {
   const { value, band, u } = showCell(r.graph, exposure);
   if (value === undefined || value < SHORTEST || value > LONGEST) return [];
   const [low, high] = band ? [band.low, band.high] : [value - 2 * (u ?? 0), value + 2 * (u ?? 0)];
-  return [{ label: 'test strip', text: `${handStrip(value, Math.max(low, value / 16), high).map(t => plain(t)).join(', ')} s`, remark: 'in half stops' }];
+  return handStrip(value, Math.max(low, value / 16), high).map(t => plain(t));
+}
+
+function stripRow(exposure: Cell, r: Results): LightRow[] {
+  const times = stripTimes(exposure, r);
+  return times.length === 0 ? [] : [{ label: 'test strip', text: `${times.join(', ')} s`, remark: 'in half stops' }];
 }
 /** Of what a hand can time, and what anybody would wait for, s. */
 const [SHORTEST, LONGEST] = [2, 3600];

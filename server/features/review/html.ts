@@ -1,10 +1,8 @@
 /** What a change does, as a page of its own: opens in any browser, prints on paper, asks for nothing from the network. */
+import { escaped } from '../html.ts';
 import type { ChangeLine, FindingLine, FindingPage, SetupPage } from './page.ts';
 import { countWords, headlineWords, NO_CHANGE, titleOf, type Named } from './text.ts';
 import { countOf } from './words.ts';
-
-/** Text that stays text. */
-const escaped = (text: string): string => text.replace(/[\p{Cc}\p{Cs}\p{Bidi_Control}\ufffe\uffff]/gu, ' ').replace(/[&<>"']/g, c => `&#${c.charCodeAt(0)};`);
 
 /** One ink and one colour for what is to be looked at, which is told by words too; letters as in a book, figures under each other. */
 const STYLE = `

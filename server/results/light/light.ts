@@ -8,6 +8,7 @@ import { Darkness, type Dark } from './dark.ts';
 import { driftAt, type Drift } from './drift.ts';
 import { Factors } from './factors.ts';
 import { untold, type Fates, type LightFate } from './fates.ts';
+import { lightForRatio } from './for-ratio.ts';
 import { imagesOf, type Image } from './images.ts';
 import { Meters } from './meter.ts';
 import { plateLight, readingsAt, type PlateLight } from './plate-light.ts';
@@ -120,7 +121,7 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
     ask: name => {
       const power = powers.named(name);
       if (power) return power;
-      const split = splits.ask(name);
+      const split = splits.ask(name) ?? lightForRatio(name, all, at, given.graph);
       if (split) return split;
       if (CAUGHT.test(name)) {
         const arm = given.arms.arms.find(a => `${a.plate.id}.${a.name}` === name.replace(CAUGHT, ''));

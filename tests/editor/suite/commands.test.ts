@@ -7,7 +7,7 @@ describe('commands', () => {
   it('are there', async () => {
     await open(text);
     const known = await vscode.commands.getCommands(true);
-    for (const name of ['platewright.showOutput', 'platewright.restartServer', 'platewright.why', 'platewright.showPlan', 'platewright.darkenPlan', 'platewright.compare']) ok(known.includes(name), `${name} is not there`);
+    for (const name of ['platewright.showOutput', 'platewright.restartServer', 'platewright.why', 'platewright.showPlan', 'platewright.darkenPlan', 'platewright.compare', 'platewright.writeCard']) ok(known.includes(name), `${name} is not there`);
   });
 
   it('show what the server says', async () => {

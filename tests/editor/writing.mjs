@@ -10,10 +10,41 @@ const write = (name, text) => writeFileSync(join(folder, name), text);
 const FIRST = /```plate whelk\.plate\n\/\/\/.*\n([^]*?)```/.exec(readFileSync('grammar/manual.md', 'utf8'))[1];
 // A brace is missing, a word is misspelt, a number has a decimal comma.
 const TORN = 'setup "Torn" {\n  miror M1\n  laser red {\n    wavelength: 632,8 nm\n  spreader R1 {\n    \n';
+// The whelk of the examples with one number asked for.
+const SOUGHT = `setup "Sought" {
+  hologram: transmission
+  table: 1200 x 900 mm
+  hole spacing: 25 mm
+  laser red at (60, 100) mm heading 0° {
+    wavelength: 632.8 nm
+    tube length: 350 mm
+  }
+  splitter S1 at (350, 100) mm
+  mirror M1 at (1100, 100) mm
+  mirror M2 at (94, 420) mm
+  mirror M3 at (?, 640) mm
+  object whelk at (700, 400) mm {
+    size: 40 x 60 x 35 mm
+  }
+  plate P1 at (700, 700) mm facing whelk
+  beam raw from red
+    -> S1
+  beam reference from S1 through
+    -> M1
+    -> P1
+  beam object from S1 reflected
+    -> M2
+    -> M3
+    -> whelk
+    -> P1
+  aim mismatch: 0 mm
+}
+`;
 const DIMMED = 'use "saltmarsh-lab.plate"\nsetup "Dimmed" {\n  laser red = lab.red-12 {\n    power: 5 mW\n  }\n}\n';
 write('first.plate', '');
 write('torn.plate', TORN);
 write('dimmed.plate', DIMMED);
+write('sought.plate', SOUGHT);
 
 const { keyboard } = page;
 const press = async (...keys) => { for (const key of keys) await keyboard.press(key); };
@@ -204,6 +235,25 @@ export const STEPS = {
     await open('dimmed.plate');
     await goInto(DIMMED, 'power');
     await told('5 mW for red, instead of lab.red-12’s 12 mW ± 10%.');
+  },
+  async 'a value that is written ? stands behind it, and the light bulb writes it in'() {
+    await open('sought.plate');
+    await goInto(SOUGHT, 'mirror M3');
+    // From (94, 420) over M3 to (700, 400) mm it is 760.5 mm by x = 400 mm, as long as the reference leaves for it.
+    await line(/mirror.M3.at.\(\?.?=.400,.640\).mm/).waitFor({ timeout: 60_000 });
+    if (process.env.SCREENSHOTS) await page.screenshot({ path: join(process.env.SCREENSHOTS, 'sought.png') });
+    const offer = page.locator('.action-widget .monaco-list-row', { hasText: 'Write in 400 mm' });
+    for (const end = Date.now() + 30_000; !(await offer.isVisible());) {
+      expect(Date.now() < end, 'nothing is offered');
+      await press('Control+.');
+      await page.waitForTimeout(1000);
+    }
+    if (process.env.SCREENSHOTS) await page.screenshot({ path: join(process.env.SCREENSHOTS, 'write-in.png') });
+    await offer.click();
+    await line(/mirror.M3.at.\(400,.640\).mm$/).waitFor();
+    await press('Control+Z');
+    await line(/mirror.M3.at.\(\?/).waitFor();
+    await saveAll();
   },
   // The last: it leaves the keyboard in the answer.
   async 'the light bulb at the outcome of a shot opens why it came out so, beside the page'() {

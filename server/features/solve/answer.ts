@@ -9,7 +9,7 @@ import type { Place } from '../../model/place.ts';
 import type { Dim, Unit } from '../../model/units.ts';
 import { parseUnit, NUMBER } from '../../model/units.ts';
 import type { Cell } from '../../results/graph.ts';
-import type { GoalResult } from '../../results/goals.ts';
+import { toleranceOf, type GoalResult } from '../../results/goals.ts';
 import type { Results } from '../../results/plan.ts';
 import { offsetsOf } from '../../results/readings/offsets.ts';
 import { solve, type Attempt, type Idle } from '../../results/solve/solve.ts';
@@ -212,7 +212,10 @@ const IN_THE_WAY: ReadonlySet<string> = new Set(['leg-blocked', 'off-the-table',
 
 const WEIGHT = { error: 10_000, warning: 100, note: 1, hint: 0 } as const;
 /** Of answers the one that is told least, of which goals are met for sure, and that is easiest to set. */
-const weight = ({ findings, results, effort }: Choice): number => findings.reduce((s, f) => s + WEIGHT[f.severity], 0) + results.goals.reduce((s, g) => s + (g.outcome === 'undecided' ? 10 : 0), 0) + effort;
+const weight = ({ findings, results, effort }: Choice): number => findings.reduce((s, f) => s + WEIGHT[f.severity], 0) + results.goals.reduce((s, g) => s + (g.outcome === 'undecided' ? 10 : 0) + NEARER * offOf(g, results), 0) + effort;
+const NEARER = 0.05;
+/** How far an aim is from being met to the letter, as a share of what is as good as that; 1 at most. */
+const offOf = ({ goal, cell, value, limits }: GoalResult, { graph }: Results): number => (goal.op !== '=' || !cell || value === undefined ? 0 : Math.min(1, Math.abs(value - limits[0]!) / (toleranceOf(cell, graph) || 1e-9)));
 /** How far it is from an answer: what stands in the way counts for more than any figure. */
 const gap = ({ missed, inTheWay }: Choice): number => missed.reduce((s, { wish, by }) => s + Math.min(1e6, (by / wish.little) ** 2), 0) + inTheWay.length * 1e6;
 

@@ -65,7 +65,7 @@ function readChoice(line: LineTree, value: Expr, accepted: readonly string[]): R
 function readAsked(line: LineTree, value: Expr, type: FactType): Read<Bound> {
   const asked = readLiteral(value, type);
   if ('problem' in asked) return asked;
-  const ends: { -readonly [K in Limit]?: Bound } = {};
+  const ends: Partial<Record<Limit, Bound>> = {};
   const limits = limitsOf(value, line.clauses, 0);
   for (const [word, end] of Object.entries(limits) as [Limit, Expr][]) {
     const read: Read<Bound> = isLiteral(end) ? readLiteral(end, type) : { ok: { kind: 'formula', expr: end } };

@@ -72,7 +72,7 @@ export class PlaceValues {
       const shared = e.kind === 'group' && e.items.length > 1 && e.unit ? readUnit(e.unit) : undefined;
       const item = e.kind === 'group' && e.items.length > 1 ? e.items[i]! : e;
       const cell = this.values.expression(item, at, `${thing.id}.${AXES[i]}~`, `${AXES[i]} of ${thing.id}`);
-      return cell && cell.dim === NUMBER && shared && 'ok' in shared ? this.values.graph.derive(`${cell.name} in ${shared.ok.text}`, weighted('in a unit', `a · ${shared.ok.text}`, [shared.ok.factor]), [cell], LENGTH, cell.words) : cell;
+      return cell?.dim === NUMBER && shared && 'ok' in shared ? this.values.graph.derive(`${cell.name} in ${shared.ok.text}`, weighted('in a unit', `a · ${shared.ok.text}`, [shared.ok.factor]), [cell], LENGTH, cell.words) : cell;
     };
     const [x, y] = ([0, 1] as const).map(i => this.values.graph.open({
       name: `${thing.id}.${AXES[i]}`, dim: LENGTH, words: `${AXES[i]} of ${thing.id}`, at, unit: unit && 'ok' in unit ? unit.ok : MM, part: (['x', 'y'] as const)[i], sign: 'any',

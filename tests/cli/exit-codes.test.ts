@@ -81,7 +81,7 @@ describe('3: could not read or compute', () => {
     expect({ code, err }).toEqual({ code: 3, err: 'platewright: shut.plate cannot be read: permission is missing\n' });
   });
   it('a failure inside the program is one line that asks for a report', async () => {
-    const failing = await changed(/server[/\\]analysis\.ts$/, 'export const MAX_FILES = 1; export const analyse = () => { throw new Error("the wick is wet") }');
+    const failing = await changed(/server[/\\]analysis\.ts$/, 'export const MAX_FILES = 1; export const alone = {}; export const filesOf = () => []; export const analyse = () => { throw new Error("the wick is wet") }');
     const { code, out, err } = platewright(['check', 'fine.plate'], { cwd: here, cli: failing });
     expect({ code, out }).toEqual({ code: 3, out: '' });
     expect(err).toBe('platewright: something went wrong inside the program (the wick is wet). Please report this, with the file that caused it.\n');

@@ -249,7 +249,8 @@ export const STEPS = {
       await page.waitForTimeout(1000);
     }
     if (process.env.SCREENSHOTS) await page.screenshot({ path: join(process.env.SCREENSHOTS, 'write-in.png') });
-    await offer.click();
+    await offer.and(page.locator('.focused')).waitFor();
+    await press('Enter');
     await line(/mirror.M3.at.\(400,.640\).mm$/).waitFor();
     await press('Control+Z');
     await line(/mirror.M3.at.\(\?/).waitFor();

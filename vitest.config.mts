@@ -12,7 +12,7 @@ export default defineConfig({
       // The core keeps nothing between two analyses, so that the files of a worker share one copy of it: loading it takes longer than most tests.
       // tests/editor runs inside a real editor: npm run test:editors
       { test: { name: 'core', include: ['tests/**/*.test.ts'], exclude: ['tests/editor/**', ...COMMAND], isolate: false, ...patient } },
-      { test: { name: 'command', include: COMMAND, ...patient } },
+      { test: { name: 'command', include: COMMAND, globalSetup: 'tests/cli/build.ts', ...patient } },
     ],
   },
 });

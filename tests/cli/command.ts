@@ -3,8 +3,9 @@ import { spawn, spawnSync } from 'node:child_process';
 import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
-import { build, buildSync, type BuildOptions } from 'esbuild';
-import { afterAll, vi } from 'vitest';
+import { build, type BuildOptions } from 'esbuild';
+import { BUILD } from './build.ts';
+import { afterAll, inject, vi } from 'vitest';
 
 // Each test starts one process or more, on a machine that may be busy.
 vi.setConfig({ testTimeout: 60_000 });
@@ -24,18 +25,10 @@ export function folder(files: Readonly<Record<string, string | Buffer>> = {}): s
   return path;
 }
 
-const options = (): BuildOptions & { outfile: string; } => ({ entryPoints: ['server/cli/main.ts'], bundle: true, platform: 'node', target: 'node20', format: 'cjs', outfile: join(folder(), 'cli.cjs'), logLevel: 'silent', supported: { 'dynamic-import': false }, external: ['@resvg/resvg-wasm', 'pdfkit', 'svg-to-pdfkit'],
-  define: { 'import.meta.url': 'here' }, banner: { js: "const here = require('node:url').pathToFileURL(__filename).href;" } });
+const options = (): BuildOptions & { outfile: string; } => ({ ...BUILD, outfile: join(folder(), 'cli.cjs') });
 
-let cli: string | undefined;
-export function command(): string {
-  if (cli === undefined) {
-    const how = options();
-    buildSync(how);
-    cli = how.outfile;
-  }
-  return cli;
-}
+/** The program, built once for all tests. */
+export const command = (): string => inject('cli');
 
 /** The command line with other text in the place of a module's. */
 export async function changed(module: RegExp, contents: string): Promise<string> {

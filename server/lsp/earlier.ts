@@ -31,12 +31,12 @@ export class Earlier {
     const { kept, documents } = this;
     if (kept?.read.asked.every(({ uri }, i) => documents.revisionOf(uri) === kept.revisions[i])) return kept.read;
     const own = new Map(this.said.files.map(f => [canonical(f.uri), f.text ?? undefined]));
-    const read = await documents.reading(this.id, library => {
+    const read = await documents.reading(this.id, reads => {
       const lines = new Map<string, LineCache>();
       const asked = new Map<string, boolean>();
       const text = (uri: string): string | undefined => {
         if (own.has(uri)) return own.get(uri);
-        const now = library.text(uri);
+        const now = reads.text(uri);
         asked.set(uri, now !== undefined);
         return now;
       };
@@ -45,7 +45,7 @@ export class Earlier {
         lines.set(uri, known);
         return known;
       };
-      const snapshot = analyse(this.id, this.said.text, { ...library, text, lines: cache }, new LineCache());
+      const snapshot = analyse(this.id, this.said.text, { ...reads, text, lines: cache }, new LineCache());
       return { snapshot, asked: [...asked].map(([uri, found]) => ({ uri, found })) };
     });
     this.kept = { read, revisions: read.asked.map(a => documents.revisionOf(a.uri)) };

@@ -1,5 +1,5 @@
 /** Bench cards as a page of HTML: black on white, made for paper, without a script and without a network. */
-import { escaped } from '../html.ts';
+import { escaped, htmlPage } from '../html.ts';
 import { FRONT, type Blank, type Block, type Card, type Entry, type Row, type Section, type Step, type Table } from './blocks.ts';
 import { MARGIN, SIZES, type Paper } from './paper.ts';
 import { whole } from './whole.ts';
@@ -59,20 +59,7 @@ export interface CardPicture {
 
 /** @param pictures one for each card; undefined where nothing can be drawn */
 export function cardHtml(cards: readonly Card[], title: string, paper: Paper, pictures: readonly (CardPicture | undefined)[]): string {
-  return `<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<meta name="viewport" content="width=device-width">
-<title>${escaped(title)}</title>
-<style>${style(paper)}</style>
-</head>
-<body>
-${cards.map((card, i) => article(card, pictures[i])).join('\n')}
-</body>
-</html>
-`;
+  return htmlPage(title, style(paper), cards.map((card, i) => article(card, pictures[i])));
 }
 
 function article(card: Card, picture: CardPicture | undefined): string {

@@ -1,5 +1,5 @@
 /** What a change does, as a page of its own: opens in any browser, prints on paper, asks for nothing from the network. */
-import { escaped } from '../html.ts';
+import { escaped, htmlPage } from '../html.ts';
 import type { ChangeLine, FindingLine, FindingPage, SetupPage } from './page.ts';
 import { countWords, headlineWords, NO_CHANGE, titleOf, type Named } from './text.ts';
 import { countOf } from './words.ts';
@@ -25,21 +25,7 @@ export function reviewHtml(pages: readonly Named[], title: string, pictures: (pa
     ...page.inventories.flatMap(i => [`<h2>inventory ${escaped(i.name)}</h2>`, `<p class="file">${escaped(file)}</p>`, list(i.changes.map(change))]),
     ...(countOf(page.rest) > 0 ? [`<h2>Outside the setups</h2>`, `<p class="file">${escaped(file)}</p>`, list(page.rest.changes.map(change)), ...findings(page.rest.findings)] : []),
   ]);
-  return `<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<meta name="viewport" content="width=device-width">
-<title>${escaped(title)}</title>
-<style>${STYLE}</style>
-</head>
-<body>
-<h1>${escaped(title)}</h1>
-${(parts.length === 0 ? [`<p>${NO_CHANGE}</p>`] : parts).join('\n')}
-</body>
-</html>
-`;
+  return htmlPage(title, STYLE, [`<h1>${escaped(title)}</h1>`, ...(parts.length === 0 ? [`<p>${NO_CHANGE}</p>`] : parts)]);
 }
 
 function setup(s: SetupPage, file: string, picture: string | undefined): string[] {

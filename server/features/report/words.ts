@@ -43,7 +43,7 @@ export function asWritten(q: Quantity): string {
   }
 }
 
-/** What is not computed yet, kind by kind: `aims; laser: power, warm-up; setup: table`. */
+/** What is not computed yet, kind by kind: `coverage; laser: power, warm-up; setup: table`. */
 export function pendingWords(what: string): string {
   const plain: string[] = [];
   const groups = new Map<string, string[]>();

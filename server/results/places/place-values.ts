@@ -75,7 +75,7 @@ export class PlaceValues {
       return cell?.dim === NUMBER && shared && 'ok' in shared ? this.values.graph.derive(`${cell.name} in ${shared.ok.text}`, weighted('in a unit', `a · ${shared.ok.text}`, [shared.ok.factor]), [cell], LENGTH, cell.words) : cell;
     };
     const [x, y] = ([0, 1] as const).map(i => this.values.graph.open({
-      name: `${thing.id}.${AXES[i]}`, dim: LENGTH, words: `${AXES[i]} of ${thing.id}`, at, unit: unit && 'ok' in unit ? unit.ok : MM, part: (['x', 'y'] as const)[i], sign: 'any',
+      name: `${thing.id}.${AXES[i]}`, dim: LENGTH, words: `${AXES[i]} of ${thing.id}`, at, unit: unit && 'ok' in unit ? unit.ok : MM, part: AXES[i], sign: 'any',
       limits: () => this.values.limits({ from, to, by }, e => corner(e, i)),
     }));
     return [x!, y!, this.beamHeight()];

@@ -9,6 +9,7 @@ import { explain } from './explain.ts';
 import { Misuse } from './files.ts';
 import { log } from './log.ts';
 import { format } from './format.ts';
+import type { HangOptions } from './hang.ts';
 import { report } from './report.ts';
 import type { SolveOptions } from './solve.ts';
 import { why } from './why.ts';
@@ -52,6 +53,11 @@ export function program(finish: (done: Done) => void): Command {
     .addOption(new Option('--choice <NUMBER>', 'which one to write, where several will do').default(1, 'the first').argParser(count))
     .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     .action(async (file: string, o: SolveOptions) => finish((await import('./solve.ts')).solve(file, o)));
+
+  command('hang', 'tell what to record, from where the finished hologram will hang: lamp, viewer, and where the image is to stand')
+    .argument('<FILE>', 'a .plate file; its lamp and its viewer count, and “image behind” or “image before” of the plate')
+    .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
+    .action(async (file: string, o: HangOptions) => finish((await import('./hang.ts')).hang(file, o)));
 
   command('draw', 'draw the table from above, to scale, or another view of a setup, as a picture')
     .argument('<FILE>', 'a .plate file')

@@ -4,7 +4,7 @@ import { ANGLE, parseUnit, type Unit } from '../model/units.ts';
 import type { Cell } from './graph.ts';
 
 /** Lengths that a string or a tape would measure. Where nothing says how sure they are, finer digits than these would only look sure. */
-const isPath = (cell: Cell): boolean => /(?:\.length|coherence path|mismatch|\.difference|\.plan|\.offset)$/.test(cell.name);
+const isPath = (cell: Cell): boolean => /(?:\.length|coherence path|mismatch|\.difference|\.plan|\.offset)$|\.hang\b.*\.(?:image|reference|object|master|viewing|other) ?(?:distance|focus|before the plate)?(?: as set up| parallel)?$/.test(cell.name);
 const FINEST = 1e-4;
 const FINEST_ANGLE = (0.01 * Math.PI) / 180;
 const PERCENT = parseUnit('%')!;

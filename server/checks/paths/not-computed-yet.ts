@@ -14,7 +14,7 @@ export const notComputedYet: Check = {
 **What to do.** Nothing. Keep writing them: they are part of the notebook, and will count once they are computed.`,
   example: `setup "Whelk shell" {
   lamp spot {
-    distance: 1.5 m
+    size: 3 mm
   }
 }
 `,

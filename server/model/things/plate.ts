@@ -9,7 +9,7 @@ const SLOPE = { from: -Math.PI / 2, to: Math.PI / 2, words: '-90° to 90°' };
 export const plate: Kind = {
   word: 'plate', article: 'a plate', light: 'recorded', ports: ['through'], expectsLight: true, footprint: PLATE,
   doc: 'The plate in its holder. Light that goes on behind it says so: `-> P1 through`.',
-  usual: ['size', 'material', 'emulsion', 'up', 'edges', 'resolving power', 'sensitivity'],
+  usual: ['size', 'material', 'emulsion', 'up', 'edges', 'resolving power', 'sensitivity'], rivals: [['image behind', 'image before']],
   facts: [
     size('63 x 63 mm', '102 x 127 mm', '127 x 178 mm', '200 x 250 mm', '300 x 400 mm'),
     choice('emulsion', ['toward the object', 'away from the object', 'toward the reference', 'away from the reference'], 'Which way the emulsion faces.'),
@@ -23,6 +23,8 @@ export const plate: Kind = {
     quantity('object angle', ANGLE, 'Angle at which object light arrives at its middle, from the normal, counted to the same side as the reference’s; for a setup that names distances only.', {
       used: true, sign: 'any', within: SLOPE, usual: ['0° ± 5°', '-15° ± 3°'], assumed: { text: '0° ± 10°', why: 'a plate is mostly set square to the line of sight; common practice' },
     }),
+    quantity('image behind', LENGTH, 'How far behind the finished plate, seen by who looks at it, the middle of its image is to stand; what to record for that, `platewright hang` tells.', { used: true, sign: 'not negative', usual: ['80 mm', '0 mm'] }),
+    quantity('image before', LENGTH, 'The same of an image that is to stand before the plate; it takes a master and a transfer.', { used: true, sign: 'not negative', usual: ['30 mm', '50 mm'] }),
     text('stock', 'Name of the plate stock.', ['"box 3"']),
     choice('material', MATERIALS, 'What the layer is. Without figures of its own, those of its sort are assumed, as bands.', { used: true }),
     quantity('sensitivity', EXPOSURE, 'Exposure that it needs.', { used: true, within: { from: 1e-4, to: 1e5, words: '0.01 µJ/cm² to 10 J/cm²' }, usual: ['40 µJ/cm² ×÷ 2', '120 µJ/cm² ×÷ 2', '1.5 mJ/cm² ×÷ 2'], assumedBy: { phrase: 'material', of: SENSITIVITY } }),

@@ -3,24 +3,24 @@ import { CARD } from './footprint.ts';
 import { choice, named, quantity, sizes, text, wavelength, type Fact, type Kind } from './kind.ts';
 import { size } from './shared.ts';
 
-/** Where something stands before the finished hologram. `eyes`: at its height there may be eyes, or light for them. */
-const before = (distances: readonly string[], angles: readonly string[], heights: readonly string[], eyes = true): readonly Fact[] => [
-  quantity('distance', LENGTH, 'From the plate.', { usual: distances }),
-  quantity('angle', ANGLE, 'From the normal of the plate.', { sign: 'any', usual: angles }),
-  quantity('height', LENGTH, 'Above the floor.', { used: eyes, usual: heights }),
-  named('plate', 'plate', 'Which plate, where the setup has more than one.'),
+/** Where something stands before the finished hologram. `angle`: how its angle counts; of a wall only how high the hologram hangs on it is computed with. */
+const before = (distances: readonly string[], angles: readonly string[], heights: readonly string[], words: { readonly angle?: string; readonly height?: string; readonly used?: boolean } = {}): readonly Fact[] => [
+  quantity('distance', LENGTH, 'From the plate.', { used: words.used ?? true, usual: distances }),
+  quantity('angle', ANGLE, words.angle ?? 'From the normal of the plate.', { used: words.used ?? true, sign: 'any', usual: angles }),
+  quantity('height', LENGTH, words.height ?? 'Above the floor.', { used: true, usual: heights }),
+  named('plate', 'plate', 'Which plate, where the setup has more than one.', { used: true }),
 ];
 
 export const lamp: Kind = {
   word: 'lamp', called: 'spot', article: 'a lamp', light: 'none', ports: [], expectsLight: false, footprint: undefined, doc: 'The lamp or laser that shows the finished hologram.', usual: ['distance', 'angle', 'size'],
   facts: [
     ...before(['1.5 m', '2 m'], ['45°', '30°', '56.6°'], ['2.2 m']), quantity('size', LENGTH, 'Width of the glowing part.', { usual: ['3 mm', '5 mm', '1 mm'] }),
-    wavelength('Wavelength, for a laser or a single colour.', { usual: ['632.8 nm', '532.1 nm', '630 nm ± 5 nm'] }), quantity('bandwidth', LENGTH, 'Width of its colour.', { usual: ['20 nm', '30 nm', '300 nm'] }),
+    wavelength('Wavelength, for a laser or a single colour.', { used: true, usual: ['632.8 nm', '532.1 nm', '630 nm ± 5 nm'] }), quantity('bandwidth', LENGTH, 'Width of its colour.', { usual: ['20 nm', '30 nm', '300 nm'] }),
     named('laser', 'laser', 'The laser of the setup that it is, where the hologram is looked at in laser light.', { used: true }), text('type', 'What lamp it is.', ['"halogen spot"', '"red LED"']),
   ],
 };
-export const viewer: Kind = { word: 'viewer', called: 'visitor', article: 'a viewer', light: 'none', ports: [], expectsLight: false, footprint: undefined, doc: 'Who looks at it, and from where.', usual: ['distance'], facts: before(['600 mm', '1 m'], ['0°', '10°'], ['1.6 m', '1.2 m']) };
-export const wall: Kind = { word: 'wall', article: 'a wall', light: 'ends', ports: [], expectsLight: false, footprint: undefined, doc: 'Where it hangs, or a wall of the room.', usual: ['height'], facts: before(['50 mm', '2 m'], ['0°'], ['1.5 m'], false) };
+export const viewer: Kind = { word: 'viewer', called: 'visitor', article: 'a viewer', light: 'none', ports: [], expectsLight: false, footprint: undefined, doc: 'Who looks at it, and from where.', usual: ['distance'], facts: before(['600 mm', '1 m'], ['0°', '10°'], ['1.6 m', '1.2 m'], { angle: 'From the normal of the plate, counted to the same side as that of the lamp.' }) };
+export const wall: Kind = { word: 'wall', article: 'a wall', light: 'ends', ports: [], expectsLight: false, footprint: undefined, doc: 'Where it hangs, or a wall of the room.', usual: ['height'], facts: before(['50 mm', '2 m'], ['0°'], ['1.5 m'], { height: 'Above the floor, of the middle of what hangs on it.', used: false }) };
 export const screen: Kind = { word: 'screen', called: 'card', article: 'a screen', light: 'ends', ports: [], expectsLight: false, footprint: CARD, doc: 'A card on which a spot or an image is looked at.', usual: ['size'], facts: [size('100 x 150 mm', '200 x 200 mm')] };
 export const room: Kind = {
   word: 'room', called: '', article: 'a room', light: 'none', ports: [], expectsLight: false, footprint: undefined, doc: 'The room during the evening.', usual: ['temperature', 'humidity', 'safelight'],

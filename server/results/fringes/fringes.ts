@@ -175,8 +175,8 @@ export class Fringes {
     return [known, [...first, ...(spread ?? []), ...(sides ?? []), ...(extent.sides ?? [])]];
   }
 
-  /** How far the reference is past the focus that it spreads from; undefined for light that runs side by side, or where nothing tells. */
-  private spread(arm: Arm): readonly Cell[] | undefined {
+  /** How far a reference is past the focus that it spreads from, and its Rayleigh range; undefined for light that runs side by side, or where nothing tells. */
+  spread(arm: Arm): readonly Cell[] | undefined {
     if (!Beams.areShaped(arm)) return undefined;
     const { level } = this.context.beams.at(arm.path.at(-1)!);
     if (!level.past.missing && !level.rayleigh.missing) return [level.past, level.rayleigh];

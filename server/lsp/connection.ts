@@ -10,6 +10,7 @@ import { COMPLETION, serveCompletion } from './completion.ts';
 import { actionOf, definitionOf, editOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
 import { Diagnostics } from './diagnostics.ts';
 import { Documents, type Document, type ReadFile } from './documents.ts';
+import { hangActionsOf } from './hang.ts';
 import { IN_TEXT, serveInText } from './in-text.ts';
 import { later } from './later.ts';
 import { namesFor, serveNames } from './names.ts';
@@ -166,7 +167,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     const why = options.opensWhy === true && !context.only ? await whyActions(s, d, range.start.line) : [];
     const versioned = can.workspace?.workspaceEdit?.documentChanges === true;
     const cures = (await Promise.all(touched.map(async f => (await fixes.of(f, s, d)).map(fix => actionOf(d, f, fix, versioned))))).flat();
-    return [...cures, ...await solving.actions(s, d, range, versioned), ...why];
+    return [...cures, ...await solving.actions(s, d, range, versioned), ...await hangActionsOf(s, d, range, documents, versioned), ...why];
   }));
   connection.onRequest(SUMMARY, ({ textDocument: t, line }: SummaryParams, token: CancellationToken): Promise<SummaryAnswer | null> => answer(t.uri, token, async (s, d) => {
     const { summaryAt, summaryMarkdown } = await later();

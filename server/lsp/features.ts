@@ -10,6 +10,7 @@ export { figuresOf } from '../features/figures.ts';
 export { fixing } from '../features/fixes/fixes.ts';
 export { foldsOf } from '../features/folding.ts';
 export { formatChanges } from '../features/formatting.ts';
+export { hangActions } from '../features/hang/in-text.ts';
 export { hintsOf, hintWords } from '../features/hints.ts';
 export { hoverAt } from '../features/hover/hover.ts';
 export { linksOf } from '../features/links.ts';

@@ -5,6 +5,7 @@ import { plain, show } from '../../model/show.ts';
 import { LENGTH } from '../../model/units.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Distances, Hanging, Untold } from '../../results/hang/hang.ts';
+import { figure } from '../../results/shown.ts';
 import { showCell } from '../chain.ts';
 import { titleOf } from '../report/report.ts';
 import type { HangAnswer, HangAnswers, Hitch } from './answer.ts';
@@ -50,7 +51,11 @@ function untoldWords({ lamp, plate, why, plates }: Untold): string {
   }
 }
 
-const shown = (cell: Cell | undefined, { results }: HangAnswer): string => (cell ? showCell(results.graph, cell).text.replace(/^−/, '') : 'unknown');
+/** What lies on the other side is told by its side, not by a sign. */
+function shown(cell: Cell | undefined, { results: { graph } }: HangAnswer): string {
+  const s = cell && showCell(graph, cell);
+  return cell && s?.value !== undefined && s.value < 0 ? figure(cell, -s.value, s.u ?? 0) : s?.text ?? 'unknown';
+}
 const length = (v: number): string => show(Number(v.toPrecision(2)), LENGTH);
 const who = ({ viewer }: Hanging): string => viewer?.id ?? 'who looks';
 
@@ -79,9 +84,9 @@ function partsOf(a: HangAnswer): HangPart[] {
       ...(bad(other) || other.object?.missing ? [] : [{ title, rows: [row('object distance', other.object, a, 'so that the image stands there all the same'), row('width of the image', other.width, a, 'beside the object’s')] }]),
     ];
   }
-  const stands = (d: Distances): HangRow => row((a.results.graph.value(d.object!) ?? 0) < 0 ? 'its image, behind the plate' : 'its image, before the plate', d.object, a, 'on the side of the master');
+  const stands = (d: Distances): HangRow => row((a.results.graph.value(d.object!) ?? 0) < 0 ? 'its image, behind the plate' : 'its image, before the plate', d.object, a, (a.results.graph.value(d.object!) ?? 0) < 0 ? 'on the far side from the master' : 'on the side of the master');
   return [
-    { title: 'First step, the master', rows: [row('object distance', fits.fromMaster, a, 'from the object to the master; as far off its real image will be'), { name: 'reference', text: 'parallel', why: 'at any angle: turned round, the plate is lit by the same beam run backwards; one that spreads would have to run together' }] },
+    { title: 'First step, the master', rows: [row('object distance', fits.fromMaster, a, `from the object to the master; as far off its real image will be${nowWords('; ', a.now.fromMaster, a)}`), { name: 'reference', text: 'parallel', why: 'at any angle: turned round, the plate is lit by the same beam run backwards; one that spreads would have to run together' }] },
     {
       title: `Second step, the transfer to ${h.plate.id}`, rows: [
         row('master to plate', fits.master, a, `where its opening will stand before ${h.plate.id}, and ${who(h)} look${h.viewer ? 's' : ''} through it${nowWords('; ', a.now.master, a)}`), stands(fits), ...angles,

@@ -96,6 +96,13 @@ describe('one step', () => {
     expect(mm(a, other.object)).toBeCloseTo(161.83, 1);
     expect(value(a, other.width)).toBeCloseTo(1.2359, 3);
   });
+  test('a master on the page: where its image stands there, and a reference as far off as there', () => {
+    const a = of(`setup "Limpet" {\n  hologram: rainbow\n  laser red {\n    wavelength: 632.8 nm\n  }\n  splitter S1\n  hologram H1 {\n    image distance: 250 mm\n    depth: 40 mm\n  }\n  plate P2 {\n    reference angle: 45°\n  }\n${block('lamp spot', 'distance: 2 m; angle: 45°')}${block('viewer visitor', 'distance: 400 mm')}  beam raw from red\n    -> S1: 300 mm\n  beam reference from S1 through\n    -> P2: 900 mm\n  beam master from S1 reflected\n    -> H1: 660 mm\n  beam image from H1 diffracted\n    -> P2: 240 mm\n}\n`);
+    // 250 − 240 mm: behind the plate as the master sees it, and behind it for who looks later.
+    expect([mm(a, a.hanging.image), a.hanging.imageFrom, a.hanging.transfer, mm(a, a.now.master), mm(a, a.now.fromMaster)]).toEqual([10, 'page', 'page', 240, 250].map(v => (typeof v === 'string' ? v : expect.closeTo(v, 6) as number)));
+    expect([mm(a, a.hanging.distances[0]!.master), mm(a, a.hanging.distances[0]!.fromMaster)]).toEqual([400, 410].map(v => expect.closeTo(v, 6) as number));
+    expect([kinds(a), a.lines]).toEqual([[], []]);
+  });
   test('what the page says already is not written again', () => { expect(of({ plate: 'image behind: 80 mm; reference angle: 45°' }).lines).toEqual([]); });
 });
 
@@ -171,6 +178,8 @@ test('a name asks for a figure as for any other result', () => {
   const r = snapshotOf(page({})).results[0]!;
   expect(r.graph.value(r.ask('P1.hang.object distance')!)).toBeCloseTo(0.08, 9);
   expect(r.ask('P1.hang.nothing')).toBeUndefined();
+  const goals = snapshotOf(page({ more: '  expect P1.hang.reference angle < 60°\n  expect P1.hang.object distance > 90 mm\n' })).results[0]!.goals;
+  expect(goals.map(g => g.outcome)).toEqual(['met', 'not met']);
 });
 
 test('nothing is called safe, no line is longer than a screen, and Markdown tells the same', () => {

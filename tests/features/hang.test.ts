@@ -140,6 +140,10 @@ describe('what stands against it', () => {
     ['a laser that is too long', { laser: 'wavelength: 660 nm', lamp: 'distance: 1 m; angle: 10°; wavelength: 532 nm' }, 'too fine', /waves are too long/],
     ['a beam that no light from air is', { hologram: 'transmission', laser: 'wavelength: 660 nm', lamp: 'distance: 1 m; angle: 75°; wavelength: 441.6 nm' }, 'too slanted', /more slanted in the layer/],
     ['a lamp that is too near', { lamp: 'distance: 70 mm; angle: 45°' }, 'no object', /It takes a lamp more than 80 mm away/],
+    ['a lamp whose angle nobody knows', { lamp: 'distance: 1 m' }, 'no angle', /write its “angle: 45°”/],
+    ['a lamp that is higher than it is far', { lamp: 'distance: 1 m; height: 3 m', more: block('wall W1', 'height: 1.2 m') }, 'too steep', /so near/],
+    ['a lamp whose distance nobody knows', { lamp: 'angle: 45°' }, 'no distance', /write its “distance: 1.5 m”/],
+    ['an image that nobody has placed', { plate: 'size: 63 x 63 mm' }, 'no image', /write “image behind: 80 mm” or/],
     ['no viewer of a transfer', { plate: 'image before: 30 mm' }, 'no viewer', /write a “viewer” with its “distance: 600 mm”/],
     ['an image behind who looks', { plate: 'image before: 700 mm', viewer: 'distance: 600 mm' }, 'behind the viewer', /at the eyes or behind them/],
   ])('%s', (_, p, kind, text) => {

@@ -8,7 +8,7 @@ import type { Results } from '../../results/plan.ts';
 
 /** Something that stands in the way of it; in words in `words.ts`. */
 export type Hitch =
-  | { readonly kind: 'lamp behind' | 'lamp edge-on' | 'too fine' | 'too slanted' | 'no viewer' }
+  | { readonly kind: 'no angle' | 'too steep' | 'no distance' | 'no image' | 'lamp behind' | 'lamp edge-on' | 'too fine' | 'too slanted' | 'no viewer' }
   /** the object's light would have to run together, or its place is beyond any room: with which reference, and how far the lamp has to be, m, where a farther one cures it */
   | { readonly kind: 'no object'; readonly reference: Distances['reference']; readonly farther: number | undefined }
   /** the object, or its nearest part, would stand in the plate or in the master: by how much, m */
@@ -32,6 +32,8 @@ export interface HangAnswers { readonly results: Results; readonly answers: read
 
 /** Farther than this nothing is set up, m. */
 const FARTHEST = 100;
+/** With these the angles hold all the same. */
+const HARMLESS: ReadonlySet<Hitch['kind']> = new Set(['no object', 'no viewer', 'no distance', 'no image']);
 /** An angle that is as good as another, rad. */
 const SAME_ANGLE = (0.05 * Math.PI) / 180;
 
@@ -63,6 +65,9 @@ function hitchesOf(h: Hanging, r: Results): Hitch[] {
   if (h.wrongSide) return [{ kind: 'lamp behind' }];
   if (lamp !== undefined && lamp > EDGE_ON) return [{ kind: 'lamp edge-on' }];
   const found: Hitch[] = [];
+  if (h.lampAngle.missing) found.push({ kind: h.lampAngle.missing.code === 'impossible-value' ? 'too steep' : 'no angle' });
+  if (!h.lampDistance || h.lampDistance.missing) found.push({ kind: 'no distance' });
+  if (h.image.missing) found.push({ kind: 'no image' });
   if (h.unmade) found.push({ kind: h.unmade });
   const image = value(h.image);
   const deep = depthOf(h, r) / 2;
@@ -100,7 +105,7 @@ function fartherLamp(h: Hanging, { reference }: Distances, r: Results): number |
 
 /** What to write in the plate, where its angles are written and do not follow from places. */
 function linesOf(h: Hanging, r: Results, hitches: readonly Hitch[], now: HangAnswer['now']): Line[] {
-  if (now.byPlaces || hitches.some(x => x.kind !== 'no object' && x.kind !== 'no viewer')) return [];
+  if (now.byPlaces || hitches.some(x => !HARMLESS.has(x.kind))) return [];
   const lines: Line[] = [];
   const { plate } = h;
   const angle = (phrase: 'reference angle' | 'object angle', cell: Cell): void => {

@@ -103,13 +103,17 @@ function reference(a: HangAnswer): HangRow {
   return row('reference angle', h.referenceAngle, a, `${why}${nowWords('; ', a.now.reference, a)}`);
 }
 
-const row = (name: string, cell: Cell | undefined, a: HangAnswer, why: string): HangRow => (cell && !cell.missing ? { name, text: name === 'width of the image' ? `${plain(a.results.graph.value(cell)!, 3)} times` : name === 'object angle' ? showCell(a.results.graph, cell).text : shown(cell, a), why } : { name, text: 'unknown', why: cell?.missing?.why ?? '' });
+const row = (name: string, cell: Cell | undefined, a: HangAnswer, why: string): HangRow => (cell && !cell.missing ? { name, text: name === 'width of the image' ? `${plain(a.results.graph.value(cell)!, 3)} times` : name === 'object angle' ? showCell(a.results.graph, cell).text : shown(cell, a), why } : { name, text: 'unknown', why: cell?.missing?.code === 'impossible-value' ? '' : cell?.missing?.why ?? '' });
 const nowWords = (before: string, cell: Cell | undefined, a: HangAnswer): string => (cell ? `${before}on the page ${shown(cell, a)}` : '');
 
 function hitchWords(x: Hitch, a: HangAnswer): string {
   const { hanging: h } = a;
   const { lamp, plate } = h;
   switch (x.kind) {
+    case 'no angle': return `From where ${lamp.id} lights ${plate.id} is not known: write its “angle: 45°”, or its “height: 2.5 m” and “distance: 1.5 m”, and a “wall” with the “height: 1.5 m” at which ${plate.id} will hang.`;
+    case 'too steep': return `${capital(lamp.id)} cannot be that much higher or lower than ${plate.id} and still so near: the distance is that from the plate to the lamp, along its light. Write a greater one, or another height.`;
+    case 'no distance': return `How far ${lamp.id} is from ${plate.id} is not known: write its “distance: 1.5 m”.`;
+    case 'no image': return `Where the image is to stand is not known: write “image behind: 80 mm” or “image before: 30 mm” in ${plate.id}.`;
     case 'lamp behind': return `${capital(lamp.id)} stands behind ${plate.id}. A reflection hologram throws light back, so it stays dark from there: light it from the side of ${who(h)}, at less than 90° from its normal.`;
     case 'lamp edge-on': return `At ${shown(h.lampAngle, a)} the light of ${lamp.id} runs along ${plate.id}, and next to nothing enters it. Bring the lamp to 30° to 60°.`;
     case 'too fine': return `The laser cannot make fringes for ${lamp.id}: its waves are too long beside those that the lamp shows at these angles. The image would come in another colour, or not at all. Choose a lamp of a longer wavelength, or record with a shorter one.`;

@@ -253,7 +253,7 @@ export class Hang {
     const { graph } = this.context.values;
     const tail = r.curvature ? ` ${r.reference}` : '';
     const has = { reference: r.curvature !== undefined, ratio: ratio !== undefined };
-    const inputs = [image, lamp, ...(r.curvature ? [r.curvature] : []), ...(ratio ? [ratio] : [])];
+    const inputs = [image, ...(r.curvature ? [lamp, r.curvature] : []), ...(ratio ? [ratio] : [])];
     const distance = r.curvature ? r.distance : graph.derive(`${base}.reference distance`, matchedDistance, [lamp, ...(ratio ? [ratio] : [])], LENGTH, `from how far the reference of ${plate.id} spreads`, { unit: MM });
     return {
       reference: r.reference, ...(distance ? { distance } : {}), object: graph.derive(`${base}.object distance${tail}`, objectBack(1, has), inputs, LENGTH, `distance of the object from ${plate.id}`, { unit: MM }),
@@ -266,17 +266,17 @@ export class Hang {
     const { graph } = this.context.values;
     const tail = r.curvature ? ` ${r.reference}` : '';
     const has = { reference: r.curvature !== undefined, ratio: ratio !== undefined };
-    const rest = [...(r.curvature ? [r.curvature] : []), ...(ratio ? [ratio] : [])];
+    const rest = [...(r.curvature ? [lamp, r.curvature] : []), ...(ratio ? [ratio] : [])];
     const eyes = graph.derive(`${base}.viewing distance${tail}`, BEFORE, [distance ?? graph.missing(`${base}.viewer distance${tail}`, LENGTH, `distance of ${viewer?.id ?? 'a viewer'}`, {
       code: 'value-missing', why: viewer ? `the distance of ${viewer.id} is not written` : 'no viewer is written, whose distance tells how far the master is from the plate', at: viewer?.at ?? plate.at,
     })], LENGTH, `where ${viewer?.id ?? 'the viewer'} stands, before ${plate.id}`, { unit: MM });
-    const master = graph.derive(`${base}.master distance${tail}`, objectBack(-1, has), [eyes, lamp, ...rest], LENGTH, `distance of the master from ${plate.id}`, { unit: MM });
-    const object = graph.derive(`${base}.image before the plate${tail}`, objectBack(-1, has), [image, lamp, ...rest], LENGTH, `image of the master before ${plate.id} at the transfer`, { unit: MM });
+    const master = graph.derive(`${base}.master distance${tail}`, objectBack(-1, has), [eyes, ...rest], LENGTH, `distance of the master from ${plate.id}`, { unit: MM });
+    const object = graph.derive(`${base}.image before the plate${tail}`, objectBack(-1, has), [image, ...rest], LENGTH, `image of the master before ${plate.id} at the transfer`, { unit: MM });
     const fromMaster = graph.derive(`${base}.image distance${tail}`, LESS, [master, object], LENGTH, 'from the master to its image', { unit: MM });
     const converging = r.curvature ? r.distance : graph.derive(`${base}.reference distance`, matchedDistance, [lamp, ...(ratio ? [ratio] : [])], LENGTH, `at which distance behind ${plate.id} its reference runs together`, { unit: MM });
     return {
       reference: r.reference, ...(converging ? { distance: converging } : {}), master, object, fromMaster,
-      ...(r.curvature ? { width: graph.derive(`${base}.width${tail}`, widthBack(-1, has), [image, lamp, ...rest], NUMBER, `width of the image as a multiple of the master’s image`) } : {}),
+      ...(r.curvature ? { width: graph.derive(`${base}.width${tail}`, widthBack(-1, has), [image, ...rest], NUMBER, `width of the image as a multiple of the master’s image`) } : {}),
     };
   }
 }

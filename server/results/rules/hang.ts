@@ -46,24 +46,25 @@ export const matchedDistance: Rule = smooth({
 });
 
 /**
- * Distance of the object at the recording, below zero where its light has to run together behind the plate. Inputs: distance of the image, of the lamp; then curvature of the reference, where it is not the matched one, and the ratio of
- * wavelengths, where it is not 1, by `has`.
+ * Distance of the object at the recording, below zero where its light has to run together behind the plate. Inputs: distance of the image; where the reference is not the matched one, distance of the lamp and curvature of the reference;
+ * where the ratio of wavelengths is not 1, that, by `has`.
  */
 export const objectBack = (order: Order, has: Has): Rule => smooth({
   name: 'object by replay', of: [order, has.reference, has.ratio], formula: has.reference ? 'm μ R_I / (1 + R_I (m μ / R_R − 1 / R_C))' : 'm · distance of the image · ratio of wavelengths', source: MEIER, curved: has.reference,
-  compute: x => { const { image, reference, lamp, ratio } = read(x, order, has); return objectDistance(order, ratio, image, reference, lamp); },
+  compute: x => { const { image, reference, lamp, ratio } = read(x, has); return objectDistance(order, ratio, image, reference, lamp); },
 });
 
 /** Width of the image as a multiple of the object's. Inputs as `objectBack`. */
 export const widthBack = (order: Order, has: Has): Rule => smooth({
   name: 'width by replay', of: [order, has.reference, has.ratio], formula: '1 + R_I (m μ / R_R − 1 / R_C)', source: MEIER,
-  compute: x => { const { image, reference, lamp, ratio } = read(x, order, has); return widthOfImage(order, ratio, image, reference, lamp); },
+  compute: x => { const { image, reference, lamp, ratio } = read(x, has); return widthOfImage(order, ratio, image, reference, lamp); },
 });
 
 export interface Has { readonly reference: boolean; readonly ratio: boolean }
-function read([image, lamp, ...more]: readonly number[], order: Order, has: Has): { readonly image: number; readonly lamp: number; readonly reference: number; readonly ratio: number } {
-  const ratio = has.ratio ? more[has.reference ? 1 : 0]! : 1;
-  return { image: image!, lamp: 1 / lamp!, ratio, reference: has.reference ? more[0]! : matchedReference(order, ratio, 1 / lamp!) };
+function read([image, ...more]: readonly number[], has: Has): { readonly image: number; readonly lamp: number; readonly reference: number; readonly ratio: number } {
+  const ratio = has.ratio ? more[has.reference ? 2 : 0]! : 1;
+  // With the matched reference the lamp’s distance falls out.
+  return has.reference ? { image: image!, ratio, lamp: 1 / more[0]!, reference: more[1]! } : { image: image!, ratio, lamp: 0, reference: 0 };
 }
 
 /** Curvature of a spread beam. Inputs: way past its focus, Rayleigh range. */

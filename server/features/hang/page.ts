@@ -80,7 +80,7 @@ function partsOf(a: HangAnswer): HangPart[] {
   const title = other.reference === 'as set up' ? `With the reference as on the page, spreading from ${shown(other.distance, a)}` : 'With a parallel reference';
   if (!h.transfer) {
     return [
-      { title: 'What to record', rows: [...angles, row('reference distance', fits.distance, a, 'from how far it spreads: as the lamp’s light, so that nothing of the image is moved'), row('object distance', fits.object, a, nowWords('', a.now.object, a))] },
+      { title: 'What to record', rows: [...angles, row('reference distance', fits.distance, a, h.ratio ? 'from how far it spreads: so the image is as wide as the object' : 'from how far it spreads: as the lamp’s light, so that nothing of the image is moved'), row('object distance', fits.object, a, nowWords('', a.now.object, a))] },
       ...(bad(other) || other.object?.missing ? [] : [{ title, rows: [row('object distance', other.object, a, 'so that the image stands there all the same'), row('width of the image', other.width, a, 'beside the object’s')] }]),
     ];
   }

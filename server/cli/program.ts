@@ -11,6 +11,7 @@ import { log } from './log.ts';
 import { format } from './format.ts';
 import { report } from './report.ts';
 import type { SolveOptions } from './solve.ts';
+import type { SweepOptions } from './sweep/sweep.ts';
 import { why } from './why.ts';
 
 /** The program; what a command has to say goes to `finish`. Wrong usage throws a CommanderError or a Misuse. */
@@ -53,6 +54,17 @@ export function program(finish: (done: Done) => void): Command {
     .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     .action(async (file: string, o: SolveOptions) => finish((await import('./solve.ts')).solve(file, o)));
 
+  command('sweep', 'show what becomes of results while a number of a page takes other values: a table, or a plot')
+    .argument('<FILE>', 'a .plate file')
+    .addOption(new Option('--over <RANGE>', 'the number and its values: "S1.reflects from 10% to 90% by 10%"; given twice, the second is a curve for each of its values').argParser(several))
+    .addOption(new Option('--show <RESULTS>', 'the results, parted by commas: "mismatch, beam ratio"; by default what the setup aims for and expects').argParser(several))
+    .option('--variants', 'the variants of the setup, side by side with it as written', false)
+    .addOption(new Option('--format <FORMAT>', 'text, json, markdown, csv, or svg: a plot').choices(['text', 'json', 'markdown', 'csv', 'svg']))
+    .option('-o, --output <FILE>', 'where to write it, as its name ends: .csv, .json, .md, .txt, or a plot as .svg, .png or .pdf; text on standard output by default')
+    .option('--dark', 'a plot with light lines on a dark ground; an SVG without it goes by the reader’s screen', false)
+    .addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
+    .action(async (file: string, o: SweepOptions) => finish(await (await import('./sweep/sweep.ts')).sweep(file, o)));
+
   command('draw', 'draw the table from above, to scale, or another view of a setup, as a picture')
     .argument('<FILE>', 'a .plate file')
     .option('-o, --output <PICTURE>', 'where to write it, as its name ends: .svg, .png or .pdf; SVG on standard output by default')
@@ -79,7 +91,7 @@ export function program(finish: (done: Done) => void): Command {
     .addOption(new Option('--format <FORMAT>', 'text, json, markdown, html, or svg: the plan with what was there before as a ghost').default('text').choices(['text', 'json', 'markdown', 'html', 'svg']))
     .option('-o, --output <FILE>', 'where to write it; on standard output by default')
     .addOption(folder()).addOption(inventory()).addOption(setup())
-    .addOption(new Option('--variant <NAME>', 'a variant against the setup as written; given twice, the second against the first').argParser((given: string, before: string[] | undefined) => [...before ?? [], given]))
+    .addOption(new Option('--variant <NAME>', 'a variant against the setup as written; given twice, the second against the first').argParser(several))
     .option('--shot <NUMBER>', 'compare with the page as it stood when that plate was shot: by git, else by the dates on the page')
     .addOption(new Option('--as-driver', 'what git calls, see below').hideHelp())
     .addHelpText('after', SET_UP)
@@ -126,6 +138,8 @@ function point(given: string): readonly [number, number] {
   if (numbers.length !== 2 || !numbers.every(v => Math.abs(v) <= 1)) throw new InvalidArgumentError('Write two shares from -1 to 1, such as 0.5,0.');
   return [numbers[0]!, numbers[1]!];
 }
+
+const several = (given: string, before: string[] | undefined): string[] => [...before ?? [], given];
 
 function count(given: string): number {
   if (!/^[1-9]\d{0,8}$/.test(given)) throw new InvalidArgumentError('Write a whole number from 1.');

@@ -32,7 +32,7 @@ const MAY: Readonly<Record<string, readonly string[]>> = {
   'server/review/': ['server/review/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/'],
   'server/features/': ['server/features/', 'server/review/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/'],
   // The drawing is a sibling of the features.
-  'server/drawing/': ['server/drawing/', 'server/review/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'd3-contour', 'd3-interpolate'],
+  'server/drawing/': ['server/drawing/', 'server/review/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'd3-array', 'd3-contour', 'd3-interpolate'],
   'server/lsp/': ['server/lsp/', 'server/review/', 'server/drawing/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'vscode-languageserver'],
   'server/lsp/node.ts': ['server/lsp/', 'vscode-languageserver', 'node:'],
   'server/cli/': ['server/cli/', 'server/review/', 'server/drawing/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'commander', 'node:'],

@@ -132,14 +132,17 @@ const STYLES: Readonly<Record<string, Properties>> = {
   halo: { stroke: of('table'), 'stroke-width': 5, 'stroke-linejoin': 'round', 'paint-order': 'stroke' },
 };
 
-/** @param colour what stands for a colour: its value, or a name that a page gives it */
-export function cssOf(colour: (ink: Ink) => string): string {
-  return `${Object.entries(STYLES).map(([name, properties]) => `.${name} { ${Object.entries(properties).map(([k, v]) => `${k}: ${filled(v, colour)}`).join('; ')} }`).join('\n')}\n`;
+/** Whether a class is one of those that are asked for; all of them where nothing is said. */
+const asked = (name: string, used?: ReadonlySet<string>): boolean => used?.has(name) ?? true;
+
+/** @param colour what stands for a colour: its value, or a name that a page gives it @param used only these classes */
+export function cssOf(colour: (ink: Ink) => string, used?: ReadonlySet<string>): string {
+  return `${Object.entries(STYLES).filter(([name]) => asked(name, used)).map(([name, properties]) => `.${name} { ${Object.entries(properties).map(([k, v]) => `${k}: ${filled(v, colour)}`).join('; ')} }`).join('\n')}\n`;
 }
 
 /** Only what changes with the colours. */
-export function coloursOf(colour: (ink: Ink) => string): string {
-  const own = Object.entries(STYLES).map(([name, properties]) => [name, Object.entries(properties).filter(([, v]) => String(v).startsWith('$'))] as const).filter(([, p]) => p.length > 0);
+export function coloursOf(colour: (ink: Ink) => string, used?: ReadonlySet<string>): string {
+  const own = Object.entries(STYLES).filter(([name]) => asked(name, used)).map(([name, properties]) => [name, Object.entries(properties).filter(([, v]) => String(v).startsWith('$'))] as const).filter(([, p]) => p.length > 0);
   return `${own.map(([name, properties]) => `.${name} { ${properties.map(([k, v]) => `${k}: ${filled(v, colour)}`).join('; ')} }`).join('\n')}\n`;
 }
 

@@ -12,6 +12,7 @@ import type { FactType } from '../../model/things/kind.ts';
 import type { Unit } from '../../model/units.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
+import { askedOf } from '../../results/sweep.ts';
 import { Misuse } from '../files.ts';
 
 export const SPELLING = '--over "S1.reflects from 10% to 90% by 10%"';
@@ -37,6 +38,7 @@ export function askedIn(written: string): Asked {
 export function inputNamed(name: string, r: Results, file: string): Cell {
   const cell = cellOf(name, r);
   if (!cell) {
+    if (askedOf(r, name)) throw new Misuse(`${name} is a result: it follows from the numbers of the page, so that it cannot be given other values.`);
     const inputs = namesIn(r);
     const near = nearest(name, inputs);
     throw new Misuse(`${file} has no number “${name}”. ${near !== undefined ? `Did you mean “${near}”?` : inputs.length === 0 ? 'There is no number in it.' : `Its numbers: ${inputs.slice(0, 12).join(', ')}${inputs.length > 12 ? ', …' : ''}.`}`);

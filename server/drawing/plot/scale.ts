@@ -7,13 +7,18 @@ export interface Scale {
   readonly to: number;
   readonly ticks: readonly number[];
   /** how far along a number lies, 0 to 1 */
-  along(v: number): number;
+  readonly along: (v: number) => number;
 }
+
+/** Below this nothing differs from nothing. */
+const LEAST = 1e-100;
 
 /** Evenly over the numbers. */
 export function even(from: number, to: number, count: number): Scale {
-  // One number alone stands in the middle.
-  const [a, b] = from < to ? [from, to] : [from - (Math.abs(from) * 0.1 || 1), from + (Math.abs(from) * 0.1 || 1)];
+  const size = Math.max(Math.abs(from), Math.abs(to));
+  const room = size > LEAST ? 0.1 * size : 1;
+  // One number alone, or some that only rounding tells apart, stand in the middle.
+  const [a, b] = to - from > LEAST + 1e-9 * size ? [from, to] : [from - room, from + room];
   return { from: a, to: b, ticks: ticks(a, b, count), along: v => (v - a) / (b - a) };
 }
 
@@ -36,10 +41,10 @@ const [MANY, TOO_MANY] = [30, 1e6];
 export function scaleFor(numbers: readonly number[], shares: boolean, count = 5): Scale {
   const [low, high] = [numbers.reduce((a, b) => Math.min(a, b), Infinity), numbers.reduce((a, b) => Math.max(a, b), -Infinity)];
   if (!(low <= high)) return even(0, 1, count);
-  if (!shares && low > 0 && high / low > MANY && high / low < TOO_MANY) return bySize(low, high);
+  if (!shares && low > LEAST && high / low > MANY && high / low < TOO_MANY) return bySize(low, high);
   // A share that goes far down is seen against nothing.
   const from = low > 0 && low < 0.4 * high ? 0 : low;
-  if (from === high) return even(from, high, count);
-  const [a, b] = nice(from, high, count);
-  return even(a, b, count);
+  const { from: a, to: b } = even(from, high, count);
+  const [below, above] = nice(a, b, count);
+  return even(below, above, count);
 }

@@ -123,6 +123,11 @@ describe('what comes out', () => {
     near(column(await swept(text, '--over', 'reference.1.length from 1471 mm to 1481 mm by 10 mm', '--show', 'reference length')), [1.473, 1.483]);
     near(column(await swept(text, '--over', 'reference.1.length.reading from 1473 mm to 1483 mm by 10 mm', '--show', 'reference length')), [1.473, 1.483]);
   });
+  test('what holds on one curve throughout, and not on all, is told', async () => {
+    const s = await swept(page('expect mismatch < 10 mm', 'variant "near" {', '  object.3: 250 mm', '}'), '--over', 'object.2.length from 377 mm to 381 mm by 2 mm', '--show', 'mismatch', '--variants');
+    // 0 to 4 mm; −50 to −46 mm
+    expect(s.curves.map(c => c.findings.filter(f => f.code === 'expectation-failed').map(f => f.stretches))).toEqual([[], [[{ from: 0, to: 2 }]]]);
+  });
   test('where a finding begins and ends is told', async () => {
     const s = await swept(page('expect mismatch < 10 mm'), '--over', 'object.2.length from 361 mm to 393 mm by 8 mm', '--show', 'mismatch');
     // −16, −8, 0, 8, 16 mm

@@ -54,7 +54,7 @@ export interface Curve {
   readonly second: number | undefined;
   /** by row, then by result; fewer rows where it was ended */
   readonly rows: readonly (readonly Point[])[];
-  /** findings that do not hold everywhere */
+  /** findings that do not hold everywhere on all curves */
   readonly told: readonly ToldAlong[];
 }
 
@@ -104,7 +104,7 @@ export function sweepTable(snapshot: Snapshot, swung: readonly Swung[], [over, s
   const complete = curves.every(c => c.rows.length === over.values.length);
   return {
     setup: swung[0]!.results.setup, over: inputColumn(over), second: second && inputColumn(second), at: over.values.slice(0, count).map(v => ({ value: v, text: shown(v, over.input) })),
-    results: columns, curves: curves.filter(c => c.rows.length > 0), ended: !complete,
+    results: columns, curves: apart(curves.filter(c => c.rows.length > 0)), ended: !complete,
   };
 }
 
@@ -135,17 +135,26 @@ const findingsAt = ({ tree, model }: Snapshot, results: Results): Finding[] =>
   findingsOf(tree, model, [{ results, problems: check(results) }]).filter(f => f.accepted === undefined && f.severity !== 'hint' && !NOT_TOLD.has(f.code));
 const NOT_TOLD: ReadonlySet<string> = new Set(['more-findings', ...READING_CHECKS.map(c => c.code)]);
 
-/** What holds everywhere stands on the page of findings; what begins or ends is told with where. */
+const keyOf = ({ code, subject }: Finding): string => `${code}\n${subject}`;
+const holdsThroughout = ({ rows }: Curve, { stretches }: ToldAlong): boolean => stretches.length === 1 && stretches[0]!.from === 0 && stretches[0]!.to === rows.length - 1;
+
+/** What holds everywhere stands on the page of findings; what begins or ends, or holds on some curves only, is told with where. */
+function apart(curves: readonly Curve[]): Curve[] {
+  const everywhere = (t: ToldAlong): boolean => curves.every(c => c.told.some(x => keyOf(x.finding) === keyOf(t.finding) && holdsThroughout(c, x)));
+  return curves.map(c => ({ ...c, told: c.told.filter(t => !everywhere(t)) }));
+}
+
+/** Each finding with where it holds. */
 function toldAlong(found: readonly (readonly Finding[])[]): ToldAlong[] {
   const all = new Map<string, { finding: Finding; rows: Set<number> }>();
   found.forEach((findings, row) => {
     for (const f of findings) {
-      const key = `${f.code}\n${f.subject}`;
+      const key = keyOf(f);
       const one = all.get(key);
       if (one) one.rows.add(row);
       else all.set(key, { finding: f, rows: new Set([row]) });
     }
   });
-  return [...all.values()].filter(a => a.rows.size < found.length).map(({ finding, rows }) => ({ finding, stretches: stretchesOf(found.length, i => rows.has(i)) }))
+  return [...all.values()].map(({ finding, rows }) => ({ finding, stretches: stretchesOf(found.length, i => rows.has(i)) }))
     .sort((a, b) => a.stretches[0]!.from - b.stretches[0]!.from);
 }

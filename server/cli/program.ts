@@ -9,6 +9,8 @@ import { explain } from './explain.ts';
 import { Misuse } from './files.ts';
 import { log } from './log.ts';
 import { format } from './format.ts';
+import type { HistoryOptions } from './learn/history.ts';
+import type { LearnOptions } from './learn/learn.ts';
 import { report } from './report.ts';
 import type { SolveOptions } from './solve.ts';
 import type { SweepOptions } from './sweep/sweep.ts';
@@ -102,6 +104,20 @@ export function program(finish: (done: Done) => void): Command {
     .addOption(formats()).addOption(new Option('--max <NUMBER>', 'only so many').argParser(count))
     .addOption(folder()).addOption(inventory()).addOption(setup())
     .action(async (file: string, o: { format: Format; max?: number; setup?: string; folder?: string; inventory: string[] }) => finish(await log(file, o)));
+
+  command('learn', 'tell what the shots of pages teach: the exposure that a stock needs, what its layer loses, how far a laser keeps step')
+    .addArgument(new Argument('<FILE...>', '.plate files; a folder stands for every .plate file in it'))
+    .option('--write', 'write the values into the inventory; nothing else in it changes', false)
+    .addOption(formats()).addOption(folder()).addOption(inventory())
+    .action(async (files: string[], o: LearnOptions) => finish((await import('./learn/learn.ts')).learn(files, o)));
+
+  command('history', 'list the plates that were shot, by date: stock, box, exposure, outcome; or draw them over time')
+    .addArgument(new Argument('<FILE...>', '.plate files; a folder stands for every .plate file in it'))
+    .addOption(new Option('--format <FORMAT>', 'text, json, markdown, csv, or svg: a plot').choices(['text', 'json', 'markdown', 'csv', 'svg']))
+    .option('-o, --output <FILE>', 'where to write it, as its name ends: .csv, .json, .md, .txt, or a plot as .svg, .png or .pdf; text on standard output by default')
+    .option('--dark', 'a plot with light lines on a dark ground; an SVG without it goes by the reader’s screen', false)
+    .addOption(folder()).addOption(inventory())
+    .action(async (files: string[], o: HistoryOptions) => finish(await (await import('./learn/history.ts')).history(files, o)));
 
   command('format', 'put blanks, indents and line ends in order')
     .addArgument(new Argument('<FILE...>', '.plate files or folders; - reads standard input and prints the result'))

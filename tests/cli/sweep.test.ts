@@ -2,9 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, test } from 'vitest';
-import { Misuse, Trouble } from '../../server/cli/files.ts';
-import { program } from '../../server/cli/program.ts';
 import { folder, platewright, type Ended } from './command.ts';
+import { inside } from './inside.ts';
 import { bySchema } from './schema.ts';
 
 /** The object's legs add up to 1094 mm without the one from M2, the reference to 1471 mm: the mismatch is x − 377 mm. */
@@ -43,18 +42,9 @@ interface Swept {
 
 const sweep = (text: string, ...args: string[]): Ended => platewright(['sweep', 'a.plate', ...args], { cwd: folder({ 'a.plate': text }) });
 /** The same without a process of its own. */
-async function inside(text: string, ...args: string[]): Promise<Ended> {
-  let ended: Ended = { code: null, out: '', err: '' };
-  try {
-    await program(({ out, code }) => { ended = { code, out, err: '' }; }).parseAsync(['sweep', join(folder({ 'a.plate': text }), 'a.plate'), ...args], { from: 'user' });
-  } catch (e) {
-    if (!(e instanceof Misuse || e instanceof Trouble)) throw e;
-    ended = { code: e instanceof Misuse ? 2 : 3, out: '', err: e.message };
-  }
-  return ended;
-}
+const here = (text: string, ...args: string[]): Promise<Ended> => inside(['sweep', join(folder({ 'a.plate': text }), 'a.plate'), ...args]);
 async function swept(text: string, ...args: string[]): Promise<Swept> {
-  const { out, err, code } = await inside(text, ...args, '--format', 'json');
+  const { out, err, code } = await here(text, ...args, '--format', 'json');
   expect([code, err]).toEqual([0, '']);
   return bySchema(out) as Swept;
 }
@@ -210,13 +200,13 @@ describe('what cannot be done has words', () => {
     ['a dark table', over('--dark'), /--dark is for plots/, 2],
   ];
   test.each(CASES)('%s', async (_, args, words, code) => {
-    const { out, err, code: ended } = await inside(page(), ...args);
+    const { out, err, code: ended } = await here(page(), ...args);
     expect(err).toMatch(words);
     expect([ended, out]).toEqual([code, '']);
   });
   it('another format', () => { expect(sweep(page(), ...over('--format', 'xml'))).toMatchObject({ code: 2, err: expect.stringContaining('Allowed choices are') as string }); });
   it('a page without a setup, and one with several', async () => {
-    expect(await inside('', ...over())).toMatchObject({ code: 3, err: expect.stringContaining('There is no setup') as string });
-    expect(await inside(`${page()}${page().replace('Whelk shell', 'Cockle')}`, ...over())).toMatchObject({ code: 2, err: expect.stringContaining('has several setups') as string });
+    expect(await here('', ...over())).toMatchObject({ code: 3, err: expect.stringContaining('There is no setup') as string });
+    expect(await here(`${page()}${page().replace('Whelk shell', 'Cockle')}`, ...over())).toMatchObject({ code: 2, err: expect.stringContaining('has several setups') as string });
   });
 });

@@ -132,8 +132,9 @@ function panelMarks(panel: PlotPanel, x: (v: number) => number, top: number, { j
   });
   if (known.length === 0) marks.push(label('unknown', WIDE / 2, top + HIGH / 2, LETTER, 'letter quiet', 'middle'));
   marks.push(mark('rect', { class: 'frame', x: 0, y: top, width: WIDE, height: HIGH }));
-  const names = apart(ends.map(e => e.at), SMALL * 1.25, top, top + HIGH);
-  ends.forEach((e, i) => marks.push(mark('path', { class: `curve curve-${e.look}`, d: `M${n(WIDE + 4)} ${n(e.at)}L${n(WIDE + 16)} ${n(names[i]!)}h26` }), dot(e.look, WIDE + 29, names[i]!), label(e.text, WIDE + 48, names[i]! + 0.35 * SMALL, SMALL, 'letter')));
+  // Marks that no line joins have their names from the top down.
+  const names = apart(ends.map((e, i) => (joined ? e.at : top + SMALL + i)), SMALL * 1.25, top, top + HIGH);
+  ends.forEach((e, i) => marks.push(...(joined ? [mark('path', { class: `curve curve-${e.look}`, d: `M${n(WIDE + 4)} ${n(e.at)}L${n(WIDE + 16)} ${n(names[i]!)}h26` })] : []), dot(e.look, WIDE + 29, names[i]!), label(e.text, WIDE + 48, names[i]! + 0.35 * SMALL, SMALL, 'letter')));
   return { marks, right: ends.length === 0 ? 0 : 50 + ends.reduce((w, e) => Math.max(w, widthOf(e.text, SMALL)), 0) };
 }
 

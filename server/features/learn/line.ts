@@ -3,6 +3,7 @@ import type { Edit } from '../../model/edits.ts';
 import type { Thing } from '../../model/model.ts';
 import { factText } from '../../model/overrides.ts';
 import { plain } from '../../model/show.ts';
+import { factIndex, factsOf } from '../../model/things/index.ts';
 import type { Unit } from '../../model/units.ts';
 
 export interface Line {
@@ -19,8 +20,11 @@ export interface Line {
 
 interface Found { readonly value: number; readonly unit: Unit | undefined; readonly factor?: number; readonly give?: number }
 
-/** The line of an item; of one that has no such fact it stands before its first one. */
-export function lineFor(thing: Thing, phrase: string, found: Found): Line {
+/** The line of an item; of one that has no such fact it stands before its first one. None where no such thing could have the value. */
+export function lineFor(thing: Thing, phrase: string, found: Found): Line | undefined {
+  const type = factIndex(factsOf(thing.kind)).get(phrase)?.type;
+  const within = type?.type === 'quantity' ? type.within : undefined;
+  if (within && (found.value < within.from || found.value > within.to)) return undefined;
   const value = valueText(found);
   const own = [...thing.facts.values()].filter(f => f.at.uri === thing.at.uri && f.node.parent === thing.node);
   const has = own.find(f => f.fact.phrase === phrase);
@@ -40,6 +44,6 @@ function valueText({ value, unit, factor, give }: Found): string {
 }
 
 /** Rounded up, so that a band is never narrower than what was found. */
-const up = (g: number): number => { const step = 10 ** Math.floor(Math.log10(g)) / 2; return Math.ceil(g / step - 1e-9) * step; };
+const up = (g: number): number => { const decade = 10 ** Math.floor(Math.log10(g)); const step = g < 2 * decade ? decade / 2 : decade; return Math.ceil(g / step - 1e-9) * step; };
 const number = (v: number, give: number | undefined): string => (give === undefined ? ascii(plain(v, 3)) : ascii(plain(Number(v.toFixed(Math.max(0, Math.min(6, -Math.floor(Math.log10(give))))))  , 6)));
 const ascii = (s: string): string => s.replace('−', '-');

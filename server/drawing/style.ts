@@ -126,7 +126,7 @@ const STYLES: Readonly<Record<string, Properties>> = {
   'dot-4': { stroke: of('object') },
   'dot-5': { stroke: of('ink') },
   'dot-open': { fill: of('paper'), 'stroke-width': 1.6 },
-  give: { 'stroke-width': 1.4, fill: 'none' },
+  give: { 'stroke-width': 1.4, 'stroke-dasharray': 'none', fill: 'none' },
   stretch: { stroke: of('amiss'), 'stroke-width': 5 },
   turns: { stroke: of('amiss'), 'stroke-width': 1, 'stroke-dasharray': '4 4', fill: 'none' },
   halo: { stroke: of('table'), 'stroke-width': 5, 'stroke-linejoin': 'round', 'paint-order': 'stroke' },

@@ -126,7 +126,7 @@ function panelMarks(panel: PlotPanel, x: (v: number) => number, top: number, { j
     }
     const shown = c.points.flatMap(q => q ?? []);
     // One alone, or one whose band a curve does not show, has it as a line.
-    for (const q of shown.length <= MOST_DOTS ? shown : []) marks.push(mark('g', {}, [told(q.words), ...(joined || q.low === q.high ? [] : [mark('line', { class: `give curve-${look}`, x1: x(q.x), x2: x(q.x), y1: y(q.low), y2: y(q.high) })]), dot(look, x(q.x), y(q.y))]));
+    for (const q of shown.length <= MOST_DOTS ? shown : []) marks.push(mark('g', {}, [told(q.words), ...(joined || q.low === q.high ? [] : [mark('line', { class: `curve-${look} give`, x1: x(q.x), x2: x(q.x), y1: y(q.low), y2: y(q.high) })]), dot(look, x(q.x), y(q.y))]));
     const last = shown.at(-1);
     if (last && c.label !== '') ends.push({ at: y(last.y), text: c.label, look });
   });

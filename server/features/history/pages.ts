@@ -27,17 +27,28 @@ const NONE = 'There is no shot on these pages. Write one below its setup: shot 1
 
 export function historyText({ rows, numbers }: History, naming: Naming): string {
   if (rows.length === 0) return `${wrap(NONE).join('\n')}\n`;
-  // What all have in common is said once, so that a line stays short; what came of it stands below.
-  const all = [...COLUMNS.map(([name, of]) => [name, ...rows.map(r => of(r, naming))]), ...numbers.map(n => [n, ...rows.map(({ shot }) => numberText(shot.numbers.get(n), n))])].filter(c => c.slice(1).some(t => t !== ''));
-  const [common, own] = [rows.length > 1 ? all.filter(c => c[0] !== 'date' && c[0] !== 'shot' && c.slice(1).every(t => t === c[1])) : [], [] as string[][]];
-  own.push(...all.filter(c => !common.includes(c)));
-  const widths = own.map(c => Math.max(...c.map(width)));
-  const line = (i: number): string => own.map((c, k) => padEnd(c[i]!, widths[k]!)).join('   ').trimEnd();
+  // What all have in common is said once, so that a line stays short; what came of it, and numbers that do not fit, stand below.
+  const written = (columns: readonly (readonly string[])[]): (readonly string[])[] => columns.filter(c => c.slice(1).some(t => t !== ''));
+  const heads = written(COLUMNS.map(([name, of]) => [name, ...rows.map(r => of(r, naming))]));
+  const figures = written(numbers.map(n => [n, ...rows.map(({ shot }) => numberText(shot.numbers.get(n), n))]));
+  const common = rows.length > 1 ? [...heads, ...figures].filter(c => c[0] !== 'date' && c[0] !== 'shot' && c.slice(1).every(t => t === c[1])) : [];
+  const own = heads.filter(c => !common.includes(c));
+  const below: (readonly string[])[] = [];
+  let wide = own.reduce((w, c) => w + widest(c) + GAP.length, 0);
+  for (const c of figures.filter(f => !common.includes(f))) {
+    wide += widest(c) + GAP.length;
+    (wide <= WIDEST && below.length === 0 ? own : below).push(c);
+  }
+  const line = (i: number): string => own.map(c => padEnd(c[i]!, widest(c))).join(GAP).trimEnd();
+  const more = ({ shot, remarks }: HistoryRow, i: number): string[] => [...below.flatMap(c => (c[i + 1] === '' ? [] : [`${c[0]!} ${c[i + 1]!}`])), ...(shot.words.has('outcome') ? [`“${shot.words.get('outcome')!}”`] : []), ...remarks];
   return `${[
     ...(common.length > 0 ? [...wrap(common.map(c => `${c[0]!}: ${c[1]!}`).join('; ')), ''] : []), line(0),
-    ...rows.flatMap((r, i) => [line(i + 1), ...wrap([...(r.shot.words.has('outcome') ? [`“${r.shot.words.get('outcome')!}”`] : []), ...r.remarks].join('; ') || '', { first: '    ' }).filter(l => l.trim() !== '')]),
+    ...rows.flatMap((r, i) => [line(i + 1), ...(more(r, i).length > 0 ? wrap(more(r, i).join('; '), { first: '    ' }) : [])]),
   ].join('\n')}\n`;
 }
+const GAP = '   ';
+const WIDEST = 100;
+const widest = (column: readonly string[]): number => Math.max(...column.map(width));
 
 export function historyMarkdown({ rows, numbers }: History, naming: Naming): string {
   if (rows.length === 0) return `${NONE}\n`;

@@ -12,6 +12,7 @@ import { format } from './format.ts';
 import type { HistoryOptions } from './learn/history.ts';
 import type { LearnOptions } from './learn/learn.ts';
 import { report } from './report.ts';
+import { TABLE_FORMATS } from './tabled.ts';
 import type { SolveOptions } from './solve.ts';
 import type { SweepOptions } from './sweep/sweep.ts';
 import { why } from './why.ts';
@@ -61,9 +62,7 @@ export function program(finish: (done: Done) => void): Command {
     .addOption(new Option('--over <RANGE>', 'the number and its values: "S1.reflects from 10% to 90% by 10%"; given twice, the second is a curve for each of its values').argParser(several))
     .addOption(new Option('--show <RESULTS>', 'the results, parted by commas: "mismatch, beam ratio"; by default what the setup aims for and expects').argParser(several))
     .option('--variants', 'the variants of the setup, side by side with it as written', false)
-    .addOption(new Option('--format <FORMAT>', 'text, json, markdown, csv, or svg: a plot').choices(['text', 'json', 'markdown', 'csv', 'svg']))
-    .option('-o, --output <FILE>', 'where to write it, as its name ends: .csv, .json, .md, .txt, or a plot as .svg, .png or .pdf; text on standard output by default')
-    .option('--dark', 'a plot with light lines on a dark ground; an SVG without it goes by the reader’s screen', false)
+    .addOption(tableFormats()).addOption(tableFile()).addOption(dark())
     .addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     .action(async (file: string, o: SweepOptions) => finish(await (await import('./sweep/sweep.ts')).sweep(file, o)));
 
@@ -113,9 +112,7 @@ export function program(finish: (done: Done) => void): Command {
 
   command('history', 'list the plates that were shot, by date: stock, box, exposure, outcome; or draw them over time')
     .addArgument(new Argument('<FILE...>', '.plate files; a folder stands for every .plate file in it'))
-    .addOption(new Option('--format <FORMAT>', 'text, json, markdown, csv, or svg: a plot').choices(['text', 'json', 'markdown', 'csv', 'svg']))
-    .option('-o, --output <FILE>', 'where to write it, as its name ends: .csv, .json, .md, .txt, or a plot as .svg, .png or .pdf; text on standard output by default')
-    .option('--dark', 'a plot with light lines on a dark ground; an SVG without it goes by the reader’s screen', false)
+    .addOption(tableFormats()).addOption(tableFile()).addOption(dark())
     .addOption(folder()).addOption(inventory())
     .action(async (files: string[], o: HistoryOptions) => finish(await (await import('./learn/history.ts')).history(files, o)));
 
@@ -147,6 +144,9 @@ function checkFormats(): Option {
     throw new InvalidArgumentError('Choose text, json, markdown or sarif.');
   });
 }
+const tableFormats = (): Option => new Option('--format <FORMAT>', 'text, json, markdown, csv, or svg: a plot').choices([...TABLE_FORMATS]);
+const tableFile = (): Option => new Option('-o, --output <FILE>', 'where to write it, as its name ends: .csv, .json, .md, .txt, or a plot as .svg, .png or .pdf; text on standard output by default');
+const dark = (): Option => new Option('--dark', 'a plot with light lines on a dark ground; an SVG without it goes by the reader’s screen').default(false);
 const folder = (): Option => new Option('--folder <FOLDER>', 'what a file uses must lie in it; the working folder by default');
 const inventory = (): Option => new Option('--inventory <FOLDER>', 'a folder in which the files that a file uses are looked for besides; may be given several times').argParser((given: string, before: string[]) => [...before, given]).default([], 'none');
 function point(given: string): readonly [number, number] {

@@ -1,5 +1,6 @@
 /** `platewright learn`: what the shots of pages teach of stocks and lasers, shown, or written into the inventory. */
 import { fileURLToPath } from 'node:url';
+import { analyse } from '../../analysis.ts';
 import { learn as taught, type Lesson } from '../../features/learn/learn.ts';
 import { learnedPage } from '../../features/learn/page.ts';
 import { learnedMarkdown, learnedText } from '../../features/learn/text.ts';
@@ -17,7 +18,7 @@ export function learn(args: readonly string[], { format, write, ...reach }: Lear
   const found = taught(shots);
   const page = learnedPage(found, naming);
   const out = format === 'json' ? json(found.lessons, found.shots, naming) : onScreen(format === 'markdown' ? learnedMarkdown(page) : learnedText(page));
-  return troubled({ out, ...(write ? { err: writeAll(found.lessons, naming) } : {}), code: 0 }, troubles);
+  return troubled({ out, ...(write ? { err: writeAll(found.lessons, naming, reach) } : {}), code: 0 }, troubles);
 
   function json(lessons: readonly Lesson[], count: number, named: (uri: string) => string): string {
     return document('learn', { shots: count, lessons: lessons.map(l => lessonJson(l, named)), idle: found.idle.map(i => ({ shot: shotJson(i.shot, named), why: i.why })), unread: troubles.map(t => t.message) });
@@ -25,7 +26,7 @@ export function learn(args: readonly string[], { format, write, ...reach }: Lear
 }
 
 /** Writes the values, each in the place of what stands there, or on a line of its own; nothing else changes. */
-function writeAll(lessons: readonly Lesson[], naming: (uri: string) => string): string[] {
+function writeAll(lessons: readonly Lesson[], naming: (uri: string) => string, reach: Reach): string[] {
   const files = new Map<string, { edits: Edit[]; lines: string[] }>();
   for (const { line, of } of lessons) {
     if (!line?.edit) continue;
@@ -37,9 +38,13 @@ function writeAll(lessons: readonly Lesson[], naming: (uri: string) => string): 
   if (files.size === 0) return ['nothing was written'];
   return [...files].flatMap(([uri, { edits, lines }]) => {
     const path = fileURLToPath(uri);
-    const { text } = openFile(path);
+    const { text, texts } = openFile(path, reach);
     const end = text.includes('\r\n') ? '\r\n' : '\n';
-    replaceText(path, naming(uri), applyEdits(text, edits.map(e => ({ ...e, newText: e.newText.replace('\n', end) }))));
+    const after = applyEdits(text, edits.map(e => ({ ...e, newText: e.newText.replace('\n', end) })));
+    // Tried on a copy, as all that is offered.
+    const errors = (t: string): number => analyse(uri, t, texts).findings.filter(f => f.severity === 'error').length;
+    if (errors(after) > errors(text)) return [`${naming(uri)}: nothing was written, since it could not be read then`];
+    replaceText(path, naming(uri), after);
     return lines;
   });
 }

@@ -12,20 +12,16 @@ import { askedOf } from '../../results/sweep.ts';
 import { variantsOf } from '../../results/variants.ts';
 import { inVariant, setupsNamed } from '../chosen.ts';
 import { onScreen, type Done } from '../done.ts';
-import { Misuse, openFile, Trouble, writeMade, type Reach } from '../files.ts';
+import { Misuse, openFile, Trouble, type Reach } from '../files.ts';
+import { formatOf, handedOver, type Target } from '../tabled.ts';
 import { askedIn, inputNamed, MOST, SPELLING, valuesIn } from './over.ts';
 
-export type SweepFormat = 'text' | 'json' | 'markdown' | 'csv' | 'svg';
-export const SWEEP_FORMATS: readonly SweepFormat[] = ['text', 'json', 'markdown', 'csv', 'svg'];
-export interface SweepOptions extends Reach {
+export interface SweepOptions extends Reach, Target {
   /** one, or two: the second as a curve for each of its values */
   readonly over?: readonly string[];
   readonly show?: readonly string[];
   /** all variants beside the setup as written */
   readonly variants: boolean;
-  readonly format?: SweepFormat;
-  readonly output?: string;
-  readonly dark: boolean;
   readonly setup?: string;
   readonly variant?: string;
 }
@@ -39,7 +35,7 @@ export async function sweep(named: string, o: SweepOptions): Promise<Done> {
   if (more.length > 0) throw new Misuse('Two numbers can be tried at a time: the second --over is a curve for each of its values.');
   if (second?.name === first.name) throw new Misuse(`Both --over are of ${first.name}.`);
   if (o.variants && o.variant !== undefined) throw new Misuse('Choose one: --variant for one variant, --variants for all of them beside the setup as written.');
-  const kind = formatOf(o);
+  const kind = formatOf('A sweep', o);
   const file = openFile(named, o);
   const snapshot = inVariant(analyse(file.uri, file.text, file.texts), file.name, o.setup, o.variant);
   const base = onlyOne(snapshot, file.name, o.setup);
@@ -51,34 +47,17 @@ export async function sweep(named: string, o: SweepOptions): Promise<Done> {
   if (count > MOST) throw new Misuse(`That is ${count} sets of values in all; ${MOST} are tried at most. Take larger steps.`);
   const end = Date.now() + LONGEST;
   const table = sweepTable(snapshot, swung, over, names, () => Date.now() < end);
-  const code = table.ended ? 3 : 0;
-  if (kind === 'picture') {
-    const { sweepPlot } = await import('./plot.ts');
-    const picture = await (await import('../pictures.ts')).makerFor(o.output)(sweepPlot(table), o.dark ? 'dark' : 'light');
-    return made(picture, o.output, code);
+  return handedOver(await written(), o.output, table.ended ? 3 : 0);
+
+  async function written(): Promise<string | Uint8Array> {
+    switch (kind) {
+      case 'csv': return sweepCsv(table);
+      case 'json': return (await import('./json.ts')).sweepJson(file, table);
+      case 'markdown': return onScreen(sweepMarkdown(sweepPage(table), file.name));
+      case 'text': return onScreen(sweepText(sweepPage(table)));
+      case 'svg': return (await import('../pictures.ts')).makerFor(o.output)((await import('./plot.ts')).sweepPlot(table), o.dark ? 'dark' : 'light');
+    }
   }
-  const out = kind === 'csv' ? sweepCsv(table) : kind === 'json' ? (await import('./json.ts')).sweepJson(file, table)
-    : onScreen(kind === 'markdown' ? sweepMarkdown(sweepPage(table), file.name) : sweepText(sweepPage(table)));
-  return made(out, o.output, code);
-}
-
-function made(made: string | Uint8Array, output: string | undefined, code: 0 | 3): Done {
-  if (output === undefined) return { out: made as string, code };
-  writeMade(output, made);
-  return { out: `${output}: written\n`, code };
-}
-
-const ENDS: Readonly<Record<string, Exclude<SweepFormat, 'svg'> | 'picture'>> = { csv: 'csv', json: 'json', md: 'markdown', txt: 'text', svg: 'picture', png: 'picture', pdf: 'picture' };
-/** As it is asked for, else by the end of the name of what is written. */
-function formatOf({ format, output, dark }: SweepOptions): Exclude<SweepFormat, 'svg'> | 'picture' {
-  const end = output === undefined ? undefined : /\.([^./\\]*)$/.exec(output)?.[1]?.toLowerCase();
-  const byEnd = end === undefined ? undefined : ENDS[end];
-  const asked = format === 'svg' ? 'picture' : format;
-  if (output !== undefined && format === undefined && byEnd === undefined) throw new Misuse(`A sweep is written as ${Object.keys(ENDS).map(e => `.${e}`).join(', ')}: choose another name for ${output}, or say --format.`);
-  if (asked === 'picture' && output !== undefined && byEnd !== 'picture') throw new Misuse(`A plot is written as .svg, .png or .pdf: choose another name for ${output}.`);
-  const kind = asked ?? byEnd ?? 'text';
-  if (dark && kind !== 'picture') throw new Misuse('--dark is for plots: add --format svg, or -o with a name that ends in .svg, .png or .pdf.');
-  return kind;
 }
 
 function onlyOne({ results }: Snapshot, file: string, setup: string | undefined): Results {

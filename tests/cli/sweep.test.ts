@@ -139,6 +139,10 @@ describe('how it is written', () => {
       'variant,object.2.length (mm),mismatch (mm),mismatch low (mm),mismatch high (mm)', ',367,-10,-10,-10', ',377,0,0,0', ',387,10,10,10', '"near, and low",367,-60,-60,-60',
     ]);
   });
+  it('no text in it is taken for a formula', async () => {
+    const { out } = await here(page('variant "=SUM(A1)" {', '  object.3: 250 mm', '}'), ...args, '--variants', '--format', 'csv');
+    expect(out.split('\r\n')[4]).toBe("'=SUM(A1),367,-60,-60,-60");
+  });
   it('as Markdown', () => {
     expect(sweep(page(), ...args, '--format', 'markdown').out).toBe('# Whelk shell: leg M2 → whelk, 367 mm to 387 mm\n\na.plate\n\n| object.2.length | mismatch |\n| --- | --- |\n| 367 mm | −10 mm |\n| 377 mm | 0 mm |\n| 387 mm | 10 mm |\n');
   });

@@ -88,9 +88,12 @@ export function sweepTable(snapshot: Snapshot, swung: readonly Swung[], [over, s
       const found: Finding[][] = [];
       for (const at of over.values) {
         if (ended) break;
-        const { results, cells } = sweptTo(base, new Map([[inputs[0], at], [inputs[1], other]].flatMap(([c, v]) => (c !== undefined && v !== undefined ? [[(c as Cell).name, v as number] as const] : []))), asked, offsets);
+        const tried = new Map<string, number>();
+        if (inputs[0]) tried.set(inputs[0].name, at);
+        if (inputs[1] && other !== undefined) tried.set(inputs[1].name, other);
+        const { results, cells } = sweptTo(base, tried, asked, offsets);
         cells.forEach((c, i) => { if (c && !c.missing && !first[i]) { first[i] = c; names[i] = shorter(asked[i]!, shortName(c, results)); } });
-        rows.push(cells.map(c => pointOf(c, results, inputs.some((x, i) => x === undefined && (i === 0 || second)))));
+        rows.push(cells.map(c => pointOf(c, results, inputs.includes(undefined))));
         found.push(findingsAt(snapshot, results));
         results.graph.settle();
         ended = !goOn();
@@ -101,10 +104,9 @@ export function sweepTable(snapshot: Snapshot, swung: readonly Swung[], [over, s
   }
   const count = Math.max(...curves.map(c => c.rows.length));
   const columns = first.map((c, i): Column => ({ name: names[i]!, words: c?.words ?? names[i]!, dim: c?.dim, unit: c && unitFor(c, curves.flatMap(k => k.rows.map(r => r[i]!.value))) }));
-  const complete = curves.every(c => c.rows.length === over.values.length);
   return {
     setup: swung[0]!.results.setup, over: inputColumn(over), second: second && inputColumn(second), at: over.values.slice(0, count).map(v => ({ value: v, text: shown(v, over.input) })),
-    results: columns, curves: apart(curves.filter(c => c.rows.length > 0)), ended: !complete,
+    results: columns, curves: apart(curves.filter(c => c.rows.length > 0)), ended: curves.some(c => c.rows.length < over.values.length),
   };
 }
 

@@ -24,7 +24,7 @@ export interface Wanted {
   readonly by: 'string' | 'meter' | 'eye';
 }
 
-export interface Expected { readonly text: string; readonly known: string }
+export interface Expected { readonly text: string; readonly known: string; /** of light that was not read yet: what says so */ readonly cell?: Cell }
 
 /** All of them; of a leg or a path by string, of light by meter. */
 export function wantedOf(r: Results): Wanted[] {
@@ -83,7 +83,7 @@ function ofPaths({ plate, pairs }: PlateResults, r: Results): Wanted[] {
 const UNTOLD: Expected = { text: '', known: 'nothing on the page tells' };
 
 /** A figure as it is shown, with how it is known. */
-const figure = (cell: Cell | undefined, r: Results, known = ''): Expected => (cell && r.graph.value(cell) !== undefined ? { text: showCell(r.graph, cell).text, known } : UNTOLD);
+const figure = (cell: Cell | undefined, r: Results, known = ''): Expected => (cell && r.graph.value(cell) !== undefined ? { text: showCell(r.graph, cell).text, known, cell } : UNTOLD);
 
 const byMeter = (what: string, how: string, expected: Expected, unit: string, subject?: string): Wanted => ({ group: 'light', what, how, expected, unit, by: 'meter', ...(subject === undefined ? {} : { subject }) });
 

@@ -103,6 +103,8 @@ export interface ShotParams extends EveningParams {
   /** s */
   readonly exposure: number;
   readonly settle?: number;
+  /** which plate it was */
+  readonly plate?: string;
   readonly note?: string;
 }
 export type ShotAnswer = Refused | (Additions & { readonly shot: string; readonly text: string; readonly notes: readonly string[] });

@@ -60,13 +60,13 @@ export function serveEvening({ connection, documents, answer }: Asks): void {
     const { settle, exposure, ...rest } = made;
     return { ...rest, ...(settle.seconds === undefined ? {} : { settle: settle.seconds }), ...(exposure.seconds === undefined ? {} : { exposure: exposure.seconds }), dim: dimOf(r, s.results.filter(x => x !== r)) };
   }));
-  connection.onRequest(SHOT, ({ textDocument: t, on, exposure, settle, note, ...of }: ShotParams, token: CancellationToken) => answer(t.uri, token, async (s, d): Promise<ShotAnswer> => {
+  connection.onRequest(SHOT, ({ textDocument: t, on, exposure, settle, plate, note, ...of }: ShotParams, token: CancellationToken) => answer(t.uri, token, async (s, d): Promise<ShotAnswer> => {
     const { shotEntry } = await later();
     const r = named(s.results, of);
     if (!r) return { refused: 'The setup that was shot is not on the page any more. Write its name as it was, and the entry can be written.' };
     if (!isDay(on)) return NO_DAY;
     if (!isTime(exposure)) return { refused: 'How long the shutter was open is not known.' };
-    const made = shotEntry(s, r, { on, exposure, ...(isTime(settle) ? { settle } : {}), ...(typeof note === 'string' ? { note } : {}) }, documents.textsFor(d));
+    const made = shotEntry(s, r, { on, exposure, ...(isTime(settle) ? { settle } : {}), ...(typeof plate === 'string' ? { plate } : {}), ...(typeof note === 'string' ? { note } : {}) }, documents.textsFor(d));
     return 'refused' in made ? made : { ...additions(d, made.edits), shot: made.name, text: made.text, notes: made.notes };
   }));
   connection.onRequest(OUTCOME, ({ textDocument: t, shot, words, ...of }: OutcomeParams, token: CancellationToken) => answer(t.uri, token, async (s, d): Promise<OutcomeAnswer> => {

@@ -17,6 +17,8 @@ export interface Exposed {
   /** how long the shutter was open, s, and for how long the table was left alone; missing where nobody counted it */
   readonly exposure: number;
   readonly settle?: number;
+  /** which plate it was, in somebody's words */
+  readonly plate?: string;
   /** what happened */
   readonly note?: string;
 }
@@ -45,13 +47,13 @@ export function shotEntry(snapshot: Snapshot, r: Results, shot: Exposed, library
 }
 
 /** In the words that a shot has for them; what nobody has read or written is left out. */
-function facts(r: Results, { exposure, settle, note }: Exposed): string[] {
+function facts(r: Results, { exposure, settle, plate, note }: Exposed): string[] {
   const room = things(r.setup, 'room')[0];
   const of = (phrase: string): string | undefined => (room && fact(room, phrase)) ?? fact(r.setup, phrase);
   const plates = platesOf(r).map(p => ({ id: p.id, batch: quoteless(fact(p, 'batch')) })).filter(p => p.batch !== undefined);
   const batch = plates.length > 1 ? plates.map(p => `${p.id}: ${p.batch!}`).join(', ') : plates[0]?.batch;
   const said: readonly (readonly [string, string | undefined])[] = [
-    ['batch', batch === undefined ? undefined : `"${batch}"`],
+    ['plate', noteOf([plate ?? ''])], ['batch', batch === undefined ? undefined : `"${batch}"`],
     ['exposure', show(exposure, TIME, 0, parseUnit('s'))], ['settle', settle === undefined ? undefined : show(settle, TIME, 0, parseUnit(settle >= 60 && settle % 30 === 0 ? 'min' : 's'))],
     ['power', powerRead(r)], ['beam ratio', ratioRead(r)], ['temperature', of('temperature')], ['humidity', of('humidity')],
     ['note', noteOf([stood(r), note ?? ''])],

@@ -50,9 +50,9 @@ describe('readings', () => {
     expect(did).toEqual(['choose 0', 'Whelk: S1 -> M1 = 751', 'Whelk: raw at S1 = 12', 'done 2, 0 disagree']);
     expect(questions.map(q => q.title)).toEqual(['S1 → M1 (1 of 3)', 'M1 → P1 (2 of 3)', 'raw at S1 (3 of 3)']);
   });
-  it('say what to measure, from where to where, what it should come to, by what, and what Enter does', async () => {
+  it('say what to measure, from where to where, what it should come to, by what, and how it goes on', async () => {
     const { questions: [, q] } = await asked(['', undefined]);
-    expect(q!.prompt).toBe('String from middle to middle. Should come to 750 ± 2 mm. On the page: 721 mm, on 2026-02-11. By thread unless you say otherwise. A bare number is in mm. Enter writes it, empty goes on, Escape ends.');
+    expect(q!.prompt).toBe('String from middle to middle. Should come to 750 ± 2 mm. On the page: 721 mm, on 2026-02-11. By thread unless you say otherwise. A bare number is in mm. Empty goes on; Escape ends, and what is written stays.');
   });
   it('keep what is written when somebody stops', async () => { expect((await asked(['751', undefined])).did).toEqual(['choose 0', 'Whelk: S1 -> M1 = 751', 'done 1, 0 disagree']); });
   it('write nothing where nobody begins', async () => { expect((await asked(['751'], { choose: () => Promise.resolve(undefined) })).did).toEqual([]); });

@@ -37,7 +37,7 @@ export class Lists {
   private parts(e: Evening, run: Run): HTMLElement[] {
     return [
       ...e.notes.map(n => text('p', n, 'note')), part('Before the laser is on', ...e.cautions.map(c => text('p', c, 'caution'))),
-      part('Times', this.time('settle', 'Settle', run.settle, 'how long the table is left alone'), this.time('exposure', 'Exposure', run.exposure, e.byPage === '' ? 'nothing on the page tells how long' : `by light and sensitivity ${e.byPage}`),
+      part('Times', this.time('settle', 'Settle', run.settle, 'how long the table is left alone'), this.time('exposure', 'Exposure', run.exposure, e.byPage !== '' ? `by light and sensitivity ${e.byPage}` : e.exposure !== undefined ? 'how long the shutter is open' : 'nothing on the page tells how long'),
         ...(e.strip.length > 0 ? [text('p', `Test strip, in half stops: ${e.strip.join(', ')} s, each with its own rest.`, 'quiet')] : [])),
       part('While it is light', this.steps(e.before), this.label('plate', 'Which plate (box and number)')),
       part('In the dark', text('p', e.dim.why, 'quiet'), text('p', 'Any screen can fog a plate, even a dim one. Test it as you test a safelight; give this panel a window of its own, full screen, turned down. The panel grows dark by itself when the table is left alone; D does it before.', 'quiet'), this.steps([...e.dark, { text: e.handsOff }, { text: e.away }])),

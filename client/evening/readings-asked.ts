@@ -82,7 +82,8 @@ export const expectedWords = ({ expected, known }: Reading): string => (expected
 
 function questionOf(r: Reading, at: number, all: number): Omit<Question, 'value' | 'said'> {
   const should = expectedWords(r);
+  // What came of the reading before may lie over these words: what it should come to stands in the box as well.
   const parts = [capital(r.how), capital(should), r.read === undefined ? '' : `On the page: ${r.read}`, r.by === undefined ? '' : `By ${r.by} unless you say otherwise`, r.unit === '' ? '' : `A bare number is in ${r.unit}`];
-  return { title: `${r.what} (${at + 1} of ${all})`, prompt: `${parts.filter(p => p !== '').map(p => `${p}.`).join(' ')} Empty goes on; Escape ends, and what is written stays.`, placeholder: r.unit === '' ? 'what you read' : `such as 12.3 ${r.unit} ± 2%`.replace('12.3 mm ± 2%', '752 mm ± 2 mm') };
+  return { title: `${r.what} (${at + 1} of ${all})`, prompt: `${parts.filter(p => p !== '').map(p => `${p}.`).join(' ')} Empty goes on; Escape ends, and what is written stays.`, placeholder: r.expected === '' ? `what you read${r.unit === '' ? '' : `, in ${r.unit}`}` : should };
 }
 const capital = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);

@@ -1,5 +1,5 @@
 /** Asks for readings at the top of the window, and offers losses where the powers that were read tell any. */
-import { commands, InputBoxValidationSeverity, QuickInputButtons, ThemeIcon, window, type Disposable, type QuickPickItem, type TextDocument } from 'vscode';
+import { commands, InputBoxValidationSeverity, QuickInputButtons, QuickPickItemKind, ThemeIcon, window, type Disposable, type QuickPickItem, type TextDocument } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { ENTER, LOSSES, READINGS, type LossesAnswer, type ReadingsAnswer } from '../../server/lsp/protocol.ts';
 import { ask } from '../ask.ts';
@@ -69,14 +69,18 @@ export class Readings {
 
 interface Row extends QuickPickItem { readonly at: number }
 
+const separator = (label: string): Row => ({ at: -1, label, kind: QuickPickItemKind.Separator });
+
 /** All that there is to read, in the order in which it is set up. */
 function choose(readings: readonly Reading[], first: number): Promise<number | undefined> {
   const pick = window.createQuickPick<Row>();
   pick.title = 'Enter readings: where to begin';
   pick.placeholder = 'Enter begins there and goes on from one to the next';
   pick.matchOnDescription = true;
-  pick.matchOnDetail = true;
-  pick.items = readings.map((r, at) => ({ at, label: `${r.today ? '$(check) ' : ''}${r.what}`, description: [expectedWords(r), r.read === undefined ? '' : `read: ${r.read}`].filter(w => w !== '').join(' · '), ...(readings[at - 1]?.group === r.group ? {} : { detail: GROUPS[r.group] }) }));
+  pick.items = readings.flatMap((r, at) => [
+    ...(readings[at - 1]?.group === r.group ? [] : [separator(GROUPS[r.group])]),
+    { at, label: `${r.today ? '$(check) ' : ''}${r.what}`, description: [expectedWords(r), r.read === undefined ? '' : `read: ${r.read}`].filter(w => w !== '').join(' · ') },
+  ]);
   pick.activeItems = pick.items.filter(i => i.at === first);
   return new Promise(resolve => {
     pick.onDidAccept(() => { resolve(pick.activeItems[0]?.at); pick.hide(); });

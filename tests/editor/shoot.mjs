@@ -223,6 +223,8 @@ export const STEPS = {
     await command('Platewright: Note the Outcome');
     await toast('There is no shot in');
     await clearToasts();
+    // The answer to “why” lies over the panel.
+    await command('View: Close All Editors');
   },
 };
 

@@ -166,7 +166,7 @@ window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
       if (run.phase === 'exposed') write();
       break;
     case 'nothing': lists.nothing(data.words); break;
-    case 'written': say([`Shot ${data.shot} is written on the page${data.saved ? '' : ', but not saved yet'}. Tomorrow “Note the Outcome” adds what came out.`, ...data.notes].join(' ')); break;
+    case 'written': say([evening?.close ?? 'Shutter closed.', `Shot ${data.shot} is written on the page${data.saved ? '' : ', but not saved yet'}. Tomorrow “Note the Outcome” adds what came out.`, ...data.notes].join(' ')); break;
     case 'not written': say(`Not written down yet. ${data.words}`); sound.say(AMISS); break;
   }
 });

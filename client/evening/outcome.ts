@@ -1,8 +1,9 @@
 /** The morning after: one line, what came out, behind the newest shot that has no outcome yet. */
-import { commands, window, type Disposable, type QuickPickItem, type TextDocument } from 'vscode';
+import { commands, window, type Disposable, type TextDocument } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { OUTCOME, WHY_COMMAND, type Additions, type OutcomeAnswer } from '../../server/lsp/protocol.ts';
 import { ask } from '../ask.ts';
+import { askIn } from './box.ts';
 import { addTo, pageOf, sayUnsaved } from './paper.ts';
 
 type Open = Extract<OutcomeAnswer, { readonly known: readonly string[] }>;
@@ -36,18 +37,14 @@ export class Outcomes {
   }
 }
 
-/** Any words will do; those that “why” knows are offered. */
-function wordsFor({ shot, on, more, known }: Open): Promise<string | undefined> {
-  const pick = window.createQuickPick<QuickPickItem>();
-  pick.title = `What came out of shot ${shot}${on === undefined ? '' : ` of ${on.split('T')[0]!}`}?${more > 0 ? ` (${more} other${more > 1 ? 's have' : ' has'} no outcome either)` : ''}`;
-  pick.placeholder = 'In your own words, such as: dull at the back. Enter writes it';
-  const all = known.map(label => ({ label }));
-  pick.items = all;
-  return new Promise(resolve => {
-    // What is typed stands first, so that Enter takes it as it is.
-    pick.onDidChangeValue(v => { pick.items = v.trim() === '' || known.includes(v.trim()) ? all : [{ label: v.trim(), description: 'as you say it', alwaysShow: true }, ...all]; });
-    pick.onDidAccept(() => { const words = (pick.activeItems[0]?.label ?? pick.value).trim(); resolve(words === '' ? undefined : words); pick.hide(); });
-    pick.onDidHide(() => { resolve(undefined); pick.dispose(); });
-    pick.show();
-  });
+/** Any words will do; those that “why” knows can be chosen from a list. */
+async function wordsFor({ shot, on, more, known }: Open): Promise<string | undefined> {
+  const title = `What came out of shot ${shot}${on === undefined ? '' : ` of ${on.split('T')[0]!}`}?${more > 0 ? ` (${more} other${more > 1 ? 's have' : ' has'} no outcome either)` : ''}`;
+  for (let value = ''; ;) {
+    const said = await askIn({ title, value, placeholder: 'dull at the back', prompt: `In your own words. “Why” knows ${known.slice(0, SOME).join(', ')} and more; the button has them all.`, list: 'Choose from the Words That Why Knows' });
+    if (said === undefined || (typeof said === 'string' && said.trim() === '')) return undefined;
+    if (typeof said === 'string') return said.trim();
+    value = (await window.showQuickPick([...known], { title, placeHolder: 'What “why” knows; it can be changed before it is written' })) ?? value;
+  }
 }
+const SOME = 6;

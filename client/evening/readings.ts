@@ -1,15 +1,14 @@
 /** Asks for readings at the top of the window, and offers losses where the powers that were read tell any. */
-import { commands, InputBoxValidationSeverity, QuickInputButtons, QuickPickItemKind, ThemeIcon, window, type Disposable, type QuickPickItem, type TextDocument } from 'vscode';
+import { commands, QuickPickItemKind, window, type Disposable, type QuickPickItem, type TextDocument } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { ENTER, LOSSES, READINGS, type LossesAnswer, type ReadingsAnswer } from '../../server/lsp/protocol.ts';
 import { ask } from '../ask.ts';
 import { writeInto } from '../plan/write.ts';
+import { askIn } from './box.ts';
 import { addTo, pageOf, sayUnsaved } from './paper.ts';
-import { enterReadings, expectedWords, type Entered, type Question, type Reading } from './readings-asked.ts';
+import { enterReadings, expectedWords, type Entered, type Reading } from './readings-asked.ts';
 import { dayOf, minuteOf } from './stamp.ts';
 
-const LIST = { iconPath: new ThemeIcon('list-ordered'), tooltip: 'Choose What to Read' };
-const SEVERITY = { note: InputBoxValidationSeverity.Info, warning: InputBoxValidationSeverity.Warning, error: InputBoxValidationSeverity.Error } as const;
 const GROUPS: Readonly<Record<Reading['group'], string>> = { legs: 'legs, by string', sums: 'whole paths, by string', paths: 'one path held against the other', light: 'light, by meter', wheels: 'wheels', powers: 'power along the beams: tells what is lost' };
 
 export class Readings {
@@ -35,7 +34,7 @@ export class Readings {
         where = { setup: answer.setup };
         return answer;
       },
-      choose, ask: question,
+      choose, ask: question => askIn({ ...question, back: true, list: 'Choose What to Read' }),
       enter: (setup, subject, value) => addTo<Entered>(this.client, document, ENTER, () => ({ setup, subject, value, on: minuteOf(new Date()) }), 'A reading'),
       unsaved: line => { void sayUnsaved(document, line); },
       say: (words, kind) => { void (kind === 'note' ? window.showInformationMessage(words) : window.showWarningMessage(words)); },
@@ -86,19 +85,5 @@ function choose(readings: readonly Reading[], first: number): Promise<number | u
     pick.onDidAccept(() => { resolve(pick.activeItems[0]?.at); pick.hide(); });
     pick.onDidHide(() => { resolve(undefined); pick.dispose(); });
     pick.show();
-  });
-}
-
-function question({ title, prompt, placeholder, value, said }: Question): Promise<string | { readonly to: 'back' | 'list' } | undefined> {
-  const box = window.createInputBox();
-  Object.assign(box, { title, prompt, placeholder, value, ignoreFocusOut: true, buttons: [QuickInputButtons.Back, LIST] });
-  if (said) box.validationMessage = { message: said.words, severity: SEVERITY[said.kind] };
-  return new Promise(resolve => {
-    // What was said is of what was there before.
-    box.onDidChangeValue(() => { box.validationMessage = undefined; });
-    box.onDidTriggerButton(b => { resolve({ to: b === LIST ? 'list' : 'back' }); box.hide(); });
-    box.onDidAccept(() => { resolve(box.value); box.hide(); });
-    box.onDidHide(() => { resolve(undefined); box.dispose(); });
-    box.show();
   });
 }

@@ -109,6 +109,8 @@ function count(): void {
   const s = Math.ceil(now.left / 1000);
   if (s !== second && s > 0 && s <= 3 && run.phase !== 'settled') sound.say(SOON);
   second = s;
+  // The end is told when it comes, not at the next look.
+  if (now.left > 0 && now.left < LOOK && run.phase !== 'settled') setTimeout(beat, now.left);
 }
 
 const PHASES: Readonly<Record<Run['phase'], (e: Evening | undefined) => string>> = {

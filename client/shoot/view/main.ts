@@ -2,7 +2,7 @@
 import { Sound } from '../../plan/view/sound.ts';
 import { digits, look, spoken } from '../clock.ts';
 import { isRun, isToPage, type Evening, type FromPage } from '../messages.ts';
-import { later, open, settle, stop, turn, type Run } from '../run.ts';
+import { later, open, settle, stop, turn, written, type Run } from '../run.ts';
 import { Dark } from './dark.ts';
 import { Lists } from './lists.ts';
 import { AMISS, OPEN, OVER, SETTLED, SOON, STOPPED } from './tones.ts';
@@ -19,6 +19,8 @@ let evening: Evening | undefined;
 let [second, told] = [Infinity, 0];
 const sound = new Sound();
 let ticking = false;
+/** the entry was asked for and is not on the page: whoever wants may go on without it */
+let unwritten = false;
 const dark = new Dark(element('cover'), element('darken'), () => evening?.dim.hue ?? 'black');
 const lists = new Lists(document.querySelector('main')!, change => { if (run) keep(change(run)); });
 
@@ -125,7 +127,7 @@ function show(): void {
   phase.textContent = PHASES[now](evening);
   const next = { ready: rest > 0 ? `Hands Off: Settle ${spoken(rest * 1000)}` : exposure > 0 ? `Open the Shutter for ${spoken(exposure * 1000)}` : '', settling: exposure > 0 ? 'Open Now' : '', settled: exposure > 0 ? `Open the Shutter for ${spoken(exposure * 1000)}` : '', exposing: '', exposed: 'Write It Down' }[now];
   button(go, next);
-  button(halt, { ready: '', settling: 'Stop', settled: 'Begin Anew', exposing: 'Stop: Close the Shutter', exposed: '' }[now]);
+  button(halt, { ready: '', settling: 'Stop', settled: 'Begin Anew', exposing: 'Stop: Close the Shutter', exposed: unwritten ? 'Leave It Unwritten' : '' }[now]);
   if (evening) lists.show(evening, run);
   count();
 }
@@ -141,7 +143,12 @@ function button(b: HTMLButtonElement, words: string): void {
 function say(words: string): void { said.textContent = words; }
 
 go.addEventListener('click', step);
-halt.addEventListener('click', cease);
+halt.addEventListener('click', () => {
+  if (run?.phase !== 'exposed') { cease(); return; }
+  unwritten = false;
+  keep(written(run));
+  say('That shot is not written down.');
+});
 element('darken').addEventListener('click', () => { dark.toggle(); });
 window.addEventListener('keydown', e => {
   if (e.ctrlKey || e.metaKey || e.altKey || e.repeat) return;
@@ -168,8 +175,8 @@ window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
       if (run.phase === 'exposed') write();
       break;
     case 'nothing': lists.nothing(data.words); break;
-    case 'written': say([evening?.close ?? 'Shutter closed.', `Shot ${data.shot} is written on the page${data.saved ? '' : ', but not saved yet'}. Tomorrow “Note the Outcome” adds what came out.`, ...data.notes].join(' ')); break;
-    case 'not written': say(`Not written down yet. ${data.words}`); sound.say(AMISS); break;
+    case 'written': unwritten = false; say([evening?.close ?? 'Shutter closed.', `Shot ${data.shot} is written on the page${data.saved ? '' : ', but not saved yet'}. Tomorrow “Note the Outcome” adds what came out.`, ...data.notes].join(' ')); break;
+    case 'not written': unwritten = true; show(); say(`Not written down yet. ${data.words}`); sound.say(AMISS); break;
   }
 });
 setInterval(beat, LOOK);

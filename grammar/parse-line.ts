@@ -4,7 +4,7 @@
  * The parser builds the tree in embedded actions, into a draft that survives a syntax error: what was understood before
  * the error is kept, and the rest of the line is one issue.
  */
-import { EmbeddedActionsParser, type IToken } from 'chevrotain';
+import { EmbeddedActionsParser, type IOrAlt, type IToken } from 'chevrotain';
 import { issueAt, issueBefore } from './line-issues.ts';
 import * as T from './tokens.ts';
 import type { Clause, Expr, LineKind, LineTree, Span, TokenSpan, TokenType, Word, SyntaxIssue } from './tree.ts';
@@ -30,13 +30,16 @@ export class LineParser extends EmbeddedActionsParser {
     this.performSelfAnalysis();
   }
 
-  readonly line = this.RULE('line', () => {
-    this.OR([
-      { ALT: () => this.SUBRULE(this.leg) },
-      { ALT: () => { this.CONSUME(T.RBrace); this.draft.kind = 'close'; } },
-      { ALT: () => this.SUBRULE(this.statement) },
-    ]);
-  });
+  // Choices that rest on nothing but the parser are made once, as the library advises: they are asked for with each word.
+  private readonly lines: IOrAlt<void>[] = [
+    { ALT: () => this.SUBRULE(this.leg) },
+    { ALT: () => { this.CONSUME(T.RBrace); this.draft.kind = 'close'; } },
+    { ALT: () => this.SUBRULE(this.statement) },
+  ];
+  private readonly signs: IOrAlt<IToken>[] = [{ ALT: () => this.CONSUME(T.Plus) }, { ALT: () => this.CONSUME(T.Minus) }];
+  private readonly factors: IOrAlt<IToken>[] = [{ ALT: () => this.CONSUME(T.Star) }, { ALT: () => this.CONSUME(T.Slash) }];
+
+  readonly line = this.RULE('line', () => { this.OR(this.lines); });
 
   private readonly leg = this.RULE('leg', () => {
     this.CONSUME(T.Arrow);
@@ -165,7 +168,7 @@ export class LineParser extends EmbeddedActionsParser {
   private readonly sum = this.RULE('sum', (): Expr => {
     let left = this.SUBRULE(this.product);
     this.MANY(() => {
-      const op = this.OR([{ ALT: () => this.CONSUME(T.Plus) }, { ALT: () => this.CONSUME(T.Minus) }]);
+      const op = this.OR(this.signs);
       const right = this.SUBRULE1(this.product);
       this.ACTION(() => { left = { kind: 'binary', op: op.image === '+' ? '+' : '-', left, right, at: word(op), start: left.start, end: right.end }; });
     });
@@ -175,7 +178,7 @@ export class LineParser extends EmbeddedActionsParser {
   private readonly product = this.RULE('product', (): Expr => {
     let left = this.SUBRULE(this.operand);
     this.MANY(() => {
-      const op = this.OR([{ ALT: () => this.CONSUME(T.Star) }, { ALT: () => this.CONSUME(T.Slash) }]);
+      const op = this.OR(this.factors);
       const right = this.SUBRULE1(this.operand);
       this.ACTION(() => { left = { kind: 'binary', op: op.image === '*' ? '*' : '/', left, right, at: word(op), start: left.start, end: right.end }; });
     });
@@ -185,14 +188,14 @@ export class LineParser extends EmbeddedActionsParser {
   private readonly operand = this.RULE('operand', (): Expr => {
     const signs: IToken[] = [];
     this.MANY(() => {
-      const s = this.OR([{ ALT: () => this.CONSUME(T.Plus) }, { ALT: () => this.CONSUME(T.Minus) }]);
+      const s = this.OR(this.signs);
       this.ACTION(() => { signs.push(s); });
     });
     const p = this.SUBRULE(this.primary);
     return this.ACTION(() => signs.reduceRight<Expr>((arg, s) => ({ kind: 'unary', op: s.image === '+' ? '+' : '-', arg, start: start(s), end: arg.end }), p));
   });
 
-  private readonly primary = this.RULE('primary', (): Expr => this.OR([
+  private readonly primaries: IOrAlt<Expr>[] = [
     { ALT: () => {
       const t = this.CONSUME(T.NumberToken);
       const unit = this.OPTION(() => this.CONSUME(T.Unit));
@@ -226,7 +229,8 @@ export class LineParser extends EmbeddedActionsParser {
       return this.ACTION((): Expr => ({ kind: 'phrase', words, start: words[0]!.start, end: words[words.length - 1]!.end }));
     } },
     { ALT: () => { const g = this.SUBRULE1(this.brackets); return this.ACTION((): Expr => ({ kind: 'group', items: g.items, unit: g.unit, start: g.start, end: g.end })); } },
-  ]));
+  ];
+  private readonly primary = this.RULE('primary', (): Expr => this.OR(this.primaries));
 
   private readonly brackets = this.RULE('brackets', (): { items: readonly Expr[]; unit: Word | undefined } & Span => {
     const open = this.CONSUME(T.LParen);

@@ -5,6 +5,7 @@ import { reviewOf, type Review } from '../review/review.ts';
 import { openFile, Trouble, type Opened, type Reach } from './files.ts';
 import { openAt } from './git/pages.ts';
 import type { Repository, Revision } from './git/repository.ts';
+import type { Part } from './threads.ts';
 
 export interface Step {
   /** undefined: what is on disk and not committed */
@@ -34,23 +35,30 @@ class Reader {
   }
 }
 
-/** Calls `step` for each revision that touched the page, or an inventory that it uses now, from the oldest to what is on disk. */
-export async function history(repository: Repository, named: string, reach: Reach, step: (s: Step) => void): Promise<void> {
-  const path = repository.pathOf(named);
+/**
+ * Calls `step` for each of the revisions that touched a page, from the oldest to what is on disk; of a part of them only for these, the first held against the one before it.
+ * @param revisions see `revisionsOf`
+ */
+export async function history(repository: Repository, named: string, reach: Reach, revisions: readonly Revision[], step: (s: Step) => void, { from, to }: Part = { from: 0, to: revisions.length }): Promise<void> {
   const whole = repository.reach(reach);
-  const revisions = await touching(repository, named, path, whole);
   const reader = new Reader();
   let before: Snapshot | undefined;
   let last: Opened | undefined;
-  const pages = ahead(revisions, async ({ id, path: lay, gone }): Promise<Opened | Trouble | undefined> => {
+  const open = async ({ id, path: lay, gone }: Revision): Promise<Opened | Trouble | undefined> => {
     try {
       return gone ? undefined : await openAt(repository, await repository.commit(id), lay, whole);
     } catch (e) {
       if (!(e instanceof Trouble)) throw e;
       return e;
     }
-  });
-  for await (const [revision, now] of pages) {
+  };
+  for (let i = from - 1; i >= 0; i--) {
+    const page = await open(revisions[i]!);
+    if (page instanceof Trouble) continue;
+    [before, last] = [page && reader.read(page), page];
+    break;
+  }
+  for await (const [revision, now] of ahead(revisions.slice(from, to), open)) {
     const lay = revision.path;
     if (now instanceof Trouble) {
       step({ revision, path: lay, gone: false, told: now.message });
@@ -60,8 +68,9 @@ export async function history(repository: Repository, named: string, reach: Reac
     step({ revision, path: lay, gone: now === undefined, told: reviewOf(before, snapshot) });
     [before, last] = [snapshot, now];
   }
+  if (to < revisions.length) return;
   const disk = onDisk(named, whole);
-  if (disk && (disk.text !== last?.text || revisions.length === 0)) step({ path, gone: false, told: reviewOf(before, reader.read(disk)) });
+  if (disk && (disk.text !== last?.text || revisions.length === 0)) step({ path: repository.pathOf(named), gone: false, told: reviewOf(before, reader.read(disk)) });
 }
 
 const AHEAD = 16;
@@ -88,9 +97,10 @@ function onDisk(named: string, reach: Reach): Opened | undefined {
   }
 }
 
-/** The revisions of the page and of what it uses, the oldest first, each with where the page lay then. */
-async function touching(repository: Repository, named: string, path: string, reach: Reach): Promise<Revision[]> {
-  const disk = onDisk(named, reach);
+/** The revisions that touched a page, or an inventory that it uses now, the oldest first, each with where the page lay then. */
+export async function revisionsOf(repository: Repository, named: string, reach: Reach): Promise<Revision[]> {
+  const path = repository.pathOf(named);
+  const disk = onDisk(named, repository.reach(reach));
   const used = disk ? filesOf(disk.uri, disk.text, disk.texts).filter(uri => uri !== disk.uri).flatMap(uri => repository.withinUri(uri) ?? []) : [];
   const [ids, own, ...more] = await Promise.all([repository.order(), repository.revisions(path), ...used.map(u => repository.revisions(u))]);
   const [order, others] = [new Map(ids.map((id, i) => [id, i])), more.flat()];

@@ -6,9 +6,10 @@ import { countOf, many } from '../features/review/words.ts';
 import { isSame, isUnchanged } from '../review/review.ts';
 import { onScreen, type Done, type Format } from './done.ts';
 import { Misuse, Trouble, type Reach } from './files.ts';
-import { Repository } from './git/repository.ts';
-import { history, type Step } from './history.ts';
+import { Repository, type Revision } from './git/repository.ts';
+import { history, revisionsOf, type Step } from './history.ts';
 import { document, type Members } from './json.ts';
+import { inThread, partsOf, type Part } from './threads.ts';
 
 interface Row {
   readonly id: string | undefined;
@@ -20,14 +21,35 @@ interface Row {
   readonly same: boolean;
 }
 
+/** What a thread is asked for. */
+export interface Job extends Part {
+  readonly named: string;
+  readonly reach: Reach;
+  readonly setup: string | undefined;
+  readonly revisions: readonly Revision[];
+}
+
+/** A thread takes as long to start as a dozen revisions to read. */
+const LEAST = 24;
+
 export async function log(named: string, { format, max, setup, ...reach }: { format: Format; max?: number; setup?: string } & Reach): Promise<Done> {
+  const revisions = await Repository.with(named, async repository => revisionsOf(repository, named, reach));
+  // A name that none has is only found out by all of them.
+  const first = setup === undefined && max !== undefined ? Math.max(0, revisions.length - max) : 0;
+  const jobs = partsOf(revisions.length - first, LEAST).map(({ from, to }): Job => ({ named, reach, setup, revisions, from: first + from, to: first + to }));
+  const rows = (await Promise.all([...jobs.slice(0, -1).map(async job => inThread<Row[]>(job)), rowsOf(jobs.at(-1)!)])).flat();
+  if (rows.length === 0) throw new Trouble(`${named} is in no revision, and not on disk`);
+  if (setup !== undefined && rows.every(r => r.told.every(t => t.setup !== setup))) throw new Misuse(`No revision of ${named} has a setup “${setup}”.`);
+  const shown = rows.reverse().slice(0, max);
+  return { out: format === 'json' ? logJson(named, shown) : onScreen(format === 'markdown' ? logMarkdown(named, shown) : logText(shown)), code: 0 };
+}
+
+/** A part of the revisions, as the rows that tell of them. */
+export async function rowsOf({ named, reach, setup, revisions, ...part }: Job): Promise<Row[]> {
   return Repository.with(named, async repository => {
     const rows: Row[] = [];
-    await history(repository, named, reach, s => { rows.push(rowOf(s, setup)); });
-    if (rows.length === 0) throw new Trouble(`${named} is in no revision, and not on disk`);
-    if (setup !== undefined && rows.every(r => r.told.every(t => t.setup !== setup))) throw new Misuse(`No revision of ${named} has a setup “${setup}”.`);
-    const shown = rows.reverse().slice(0, max);
-    return { out: format === 'json' ? logJson(named, shown) : onScreen(format === 'markdown' ? logMarkdown(named, shown) : logText(shown)), code: 0 };
+    await history(repository, named, reach, revisions, s => { rows.push(rowOf(s, setup)); }, part);
+    return rows;
   });
 }
 

@@ -1,14 +1,20 @@
-/** `platewright`: the command line. Runs one command, prints what it has to say, and ends with its exit code. */
+/** `platewright`: the command line. Runs one command, prints what it has to say, and ends with its exit code; as a thread of itself it does a part of a command’s work. */
+import { isMainThread, parentPort, workerData } from 'node:worker_threads';
 import { CommanderError } from 'commander';
 import { printable } from '../features/report/layout.ts';
 import { Misuse, Trouble } from './files.ts';
 import type { Done, ExitCode } from './done.ts';
+import { rowsOf, type Job } from './log.ts';
 import { program } from './program.ts';
 
-for (const stream of [process.stdout, process.stderr]) stream.on('error', outputFailed);
-process.on('uncaughtException', e => fail(e));
-
-void run();
+if (isMainThread) {
+  for (const stream of [process.stdout, process.stderr]) stream.on('error', outputFailed);
+  process.on('uncaughtException', e => fail(e));
+  void run();
+} else {
+  // What fails here fails in the thread that asked.
+  void rowsOf(workerData as Job).then(rows => { parentPort!.postMessage(rows); });
+}
 
 async function run(): Promise<void> {
   try {

@@ -11,7 +11,7 @@ import type { Snapshot } from '../analysis.ts';
 import type { Check, Finding, Severity } from '../checks/check.ts';
 import { pageParts } from '../checks/pages.ts';
 import { CHECK_GROUPS, CHECKS } from '../checks/registry.ts';
-import { fixesFor, type Fix } from '../features/fixes.ts';
+import { fixesFor, type Fix } from '../features/fixes/fixes.ts';
 import type { Place } from '../model/model.ts';
 import type { ExitCode } from './done.ts';
 import { pathFrom, type Opened, type Trouble } from './files.ts';

@@ -56,6 +56,7 @@ export const n = (v: number): string => String(Math.round(v * 100) / 100 + 0);
 
 function written(a: Readonly<Record<string, string | number>>): Attributes {
   const texts: Record<string, string> = {};
-  for (const [k, v] of Object.entries(a)) texts[k] = typeof v === 'number' ? n(v) : v;
+  // A full table has thousands of marks: no list is made of what each is written with.
+  for (const k in a) { const v = a[k]!; texts[k] = typeof v === 'number' ? n(v) : v; }
   return texts;
 }

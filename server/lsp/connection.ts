@@ -17,6 +17,7 @@ import { namesFor, serveNames } from './names.ts';
 import type { ListFiles } from './pages.ts';
 import { servePicture } from './picture.ts';
 import { serveReview } from './review.ts';
+import { Fixes } from './fixes.ts';
 import { Solving } from './solve.ts';
 import { serveWhy, whyActions } from './why.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
@@ -134,6 +135,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   serveEvening(asks);
   const review = serveReview(asks, () => options.opensReview === true);
   const solving = new Solving(documents);
+  const fixes = new Fixes(documents);
   const inText = serveInText(asks, solving);
   /** Texts have changed that these documents use. */
   const refresh = (resting: readonly Document[]): void => {
@@ -162,11 +164,11 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   connection.onDocumentFormatting(({ textDocument: t }, token) => answer(t.uri, token, async (s, d) => (await later()).formatChanges(s).map(c => editOf(d, c))));
   connection.onCodeAction(({ textDocument: t, range, context }, token) => answer(t.uri, token, async (s, d) => {
     if (context.only && !context.only.some(k => k === CodeActionKind.Empty || k === CodeActionKind.QuickFix)) return [];
-    const { fixesFor } = await later();
     const touched = published(s.findings, s.uri).filter(f => touches(rangeOf(d, f.at), range));
     const why = options.opensWhy === true && !context.only ? await whyActions(s, d, range.start.line) : [];
     const versioned = can.workspace?.workspaceEdit?.documentChanges === true;
-    return [...touched.flatMap(f => fixesFor(s, f, documents.textsFor(d)).map(fix => actionOf(d, f, fix, versioned))), ...await solving.actions(s, d, range, versioned), ...why];
+    const cures = (await Promise.all(touched.map(async f => (await fixes.of(f, s, d)).map(fix => actionOf(d, f, fix, versioned))))).flat();
+    return [...cures, ...await solving.actions(s, d, range, versioned), ...why];
   }));
   connection.onRequest(SUMMARY, ({ textDocument: t, line }: SummaryParams, token: CancellationToken): Promise<SummaryAnswer | null> => answer(t.uri, token, async (s, d) => {
     const { summaryAt, summaryMarkdown } = await later();

@@ -5,7 +5,7 @@ import {
 } from 'vscode-languageserver';
 import type { Finding, Severity } from '../checks/check.ts';
 import type { Definition } from '../features/definition.ts';
-import type { Fix } from '../features/fixes.ts';
+import type { Fix } from '../features/fixes/fixes.ts';
 import type { Edit } from '../model/edits.ts';
 import type { TextChange } from '../features/formatting.ts';
 import type { Hover } from '../features/hover/hover.ts';

@@ -6,9 +6,7 @@ import type { Answer } from '../features/solve/answer.ts';
 import { position, workspaceEditOf } from './convert.ts';
 import type { Document, Documents } from './documents.ts';
 import { later } from './later.ts';
-
-/** Longer than this, ms, no setup is worked at. */
-const LONGEST = 2000;
+import { inSteps } from './steps.ts';
 
 export class Solving {
   private readonly known = new WeakMap<Snapshot, Promise<readonly Answer[]>>();
@@ -42,18 +40,9 @@ export class Solving {
     const answers: Answer[] = [];
     for (const r of s.results) {
       if (r.graph.opens.length === 0 && r.light.solved.length === 0) continue;
-      let spent = 0;
-      let begun = 0;
-      const steps = answering(s, r, { goOn: () => spent + performance.now() - begun < LONGEST });
-      for (;;) {
-        // A snapshot is of use until the next one only.
-        if (d.kept?.snapshot !== s) return [];
-        begun = performance.now();
-        const step = steps.next();
-        spent += performance.now() - begun;
-        if (step.done) { answers.push(step.value); break; }
-        await new Promise(resolve => { setTimeout(resolve, 0); });
-      }
+      const answer = await inSteps(goOn => answering(s, r, { goOn }), () => d.kept?.snapshot === s);
+      if (!answer) return [];
+      answers.push(answer);
     }
     this.done.set(s, answers);
     return answers;

@@ -22,6 +22,8 @@ const MAY: Readonly<Record<string, readonly string[]>> = {
   // Rules are where numbers of the model meet the functions of optics. A laser's coherence is known in several ways, and the number of
   // modes is a choice that has to be listed before there is a cell: so this one file asks optics as well.
   'server/results/rules/': ['server/results/', 'server/optics/'],
+  // The tree that finds what lies near a place is one of a package.
+  'server/results/near.ts': ['flatbush'],
   // Linear algebra and the small quadratic programs of a step are made by packages.
   'server/results/solve/': ['server/results/', 'server/model/', 'grammar/', 'pure-rand/', 'ml-matrix', 'quadprog'],
   'server/results/coherence.ts': ['server/results/', 'server/model/', 'server/optics/'],

@@ -6,7 +6,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { alone, analyse, type Snapshot } from '../../server/analysis.ts';
 import type { Finding } from '../../server/checks/check.ts';
-import { fixesFor, type Fix } from '../../server/features/fixes.ts';
+import { CHECKS } from '../../server/checks/registry.ts';
+import { fixesFor, type Fix } from '../../server/features/fixes/fixes.ts';
 import { applyEdits, type Edit } from '../../server/model/edits.ts';
 
 const URI = 'file:///saltmarsh/whelk.plate';
@@ -268,5 +269,124 @@ describe('two like slips in one block', () => {
   test('also where a lone carriage return ends the lines, which then stays', () => {
     const text = page('wavelenght: 632.8 nm', 'tube length: 350 mm').replaceAll('\n', '\r');
     expect(fixes(text)).toEqual(['unknown-fact: wavelength: 632.8 nm']);
+  });
+});
+
+describe('numbers', () => {
+  const example = (code: string): string => CHECKS.find(c => c.code === code)!.example;
+  /** Of the example of a finding: what its fixes write. */
+  const written = (code: string): string[] => fixes(example(code)).filter(l => l.startsWith(`${code}: `)).map(l => l.slice(code.length + 2));
+
+  test.each<[string, string, string]>([
+    // What another place of the page says.
+    ['two-lengths', '-> M1: 500 mm', 'from (0, 0) to (500, 0) mm it is 500 mm'],
+    ['two-angles', 'lit at: 90°', 'light along y, the plate along −y from (600, 400) to (600, 100) mm, comes from beside: M2 → whelk runs along x'],
+    ['wheel-disagrees', 'reflects: 88% ± 2 points', 'mark 4.5 of its wheel'],
+    ['beam-rises', 'beam stop B1 at (600, 300, 150) mm', 'the beam before it runs at 150 mm'],
+    ['reading-disagrees', '-> M1: 758 mm', 'as it was read'],
+    ['plate-turned-round', 'plate P1 at (700, 700) mm heading 270°', 'half a turn from 90°'],
+    // Worked out.
+    ['heading-off', 'laser red at (0, 0) mm heading 11.3°', 'atan(100 / 500) = 11.31°'],
+    ['mirror-turned', 'mirror M1 at (500, 0) mm heading 135°', 'half-way between back along x and on along y'],
+    ['polarization-crossed', 'axis: 90°', 'a half-wave plate turns by twice its angle'],
+    ['lens-too-steep', 'focal length: 4.5 mm', 'the unit'],
+    ['sensitivity-unlikely', 'sensitivity: 40 µJ/cm²', 'the unit'],
+    ['sides-disagree', 'hologram: transmission', 'both beams come from one side'],
+    ['film-flexes', 'base: glass', 'another base'],
+    ['shutter-shakes', 'mounted: stand', 'beside the table'],
+    // Moved: 25 mm on, and no less would do with a card of 60 mm at 20 mm from the axis.
+    ['leg-blocked', 'black card BC1 at (500, 45) mm heading 180° {', '45 − 30 mm stay free'],
+  ])('%s: %s', (code, expected) => { expect(written(code)).toContain(expected); });
+
+  test('every fix of every finding cures it, and brings nothing else', () => {
+    let cured = 0;
+    for (const { code, files, example: text } of CHECKS) if (files === undefined && text.length < 5000) cured += fixes(text).some(l => l.startsWith(`${code}: `)) ? 1 : 0;
+    expect(cured).toBeGreaterThan(35);
+  });
+
+  test('a title says what is set, by how much, and what that does', () => {
+    const titles = (code: string): string[] => { const s = look(example(code)); return fixesFor(s, s.findings.find(f => f.code === code)!, alone).map(f => f.title); };
+    expect(titles('heading-off')[0]).toMatch(/^Turn red to 11\.3° instead of 0°: angle by which red points past B1 11\.3° → 0\.0/);
+    expect(titles('two-lengths')).toEqual(['Write 500 mm instead of 520 mm: as the places say']);
+    expect(titles('fringes-drift')[0]).toMatch(/^Set the exposure to 9\.8 s instead of 60 s: brightness/);
+    expect(titles('leg-blocked')[0]).toBe('Move BC1 25 mm to (500, 45) mm: the beam is free');
+  });
+
+  /** The light goes out along x, is folded back by M1, and on to the object; the reference takes a longer or a shorter way. */
+  const folded = (x: number): string => `setup "Limpet" {
+  table: 2000 x 1200 mm
+  laser red at (100, 100) mm heading 0° {
+    coherence length: 100 mm
+  }
+  splitter S1 at (400, 100) mm
+  mirror M1 at (400, ${x}) mm
+  mirror M2 at (1400, 100) mm
+  object limpet at (1000, 400) mm
+  plate P1 at (1000, 700) mm facing limpet
+  beam raw from red
+    -> S1
+  beam reference from S1 through
+    -> M2
+    -> P1
+  beam object from S1 reflected
+    -> M1
+    -> limpet
+    -> P1
+}
+`;
+  const apart = (a: readonly [number, number], b: readonly [number, number]): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+  const mismatch = (m1: readonly [number, number], m2: readonly [number, number]): number =>
+    apart([400, 100], m1) + apart(m1, [1000, 400]) + 300 - (apart([400, 100], m2) + apart(m2, [1000, 700]));
+
+  test('of a placed page move a mirror until the paths match, no farther than is needed', () => {
+    for (const y of [400, 450, 550, 640, 800]) {
+      const text = folded(y);
+      const before = look(text);
+      const finding = before.findings.find(f => f.code === 'arms-mismatched');
+      if (!finding) { expect(Math.abs(mismatch([400, y], [1400, 100]))).toBeLessThan(60); continue; }
+      const offered = fixesFor(before, finding, alone);
+      expect(offered.length, `at ${y}`).toBeGreaterThan(0);
+      for (const fix of offered) {
+        const fixed = apply(text, fix.edits);
+        const at = (name: string): [number, number] => { const [, a, b] = new RegExp(`${name} at \\((.*), (.*)\\) mm`).exec(fixed)!; return [Number(a), Number(b)]; };
+        expect(Math.abs(mismatch(at('M1'), at('M2')) - (300 - apart(at('limpet'), at('P1'))) - apart(at('M1'), [1000, 400]) + apart(at('M1'), at('limpet')))).toBeLessThan(70);
+        const moved = (['M1', 'M2'] as const).find(m => apart(at(m), m === 'M1' ? [400, y] : [1400, 100]) > 0);
+        if (!moved) continue;
+        // Matched to what a string tells.
+        expect(Math.abs(mismatch(at('M1'), at('M2')))).toBeLessThan(1.5);
+        const from: [number, number] = moved === 'M1' ? [400, y] : [1400, 100];
+        const by = apart(at(moved), from);
+        // Looked for on rings of 1 mm: nothing nearer does it by much.
+        let least = Infinity;
+        for (let r = 1; r < by && least === Infinity; r++) for (let k = 0; k < 720; k++) {
+          const to: [number, number] = [from[0] + r * Math.cos(k * Math.PI / 360), from[1] + r * Math.sin(k * Math.PI / 360)];
+          if (Math.abs(moved === 'M1' ? mismatch(to, [1400, 100]) : mismatch([400, y], to)) < 0.5) { least = r; break; }
+        }
+        expect(by, fix.title).toBeLessThan(1.15 * Math.min(least, by) + 3);
+        expect(fix.title).toMatch(new RegExp(`^Move ${moved} [\\d.]+ mm (?:toward|away from|to) .*: object beam \\d+ mm too (?:long|short) → matched$`));
+      }
+    }
+  });
+
+  test('what stands on holes goes to one, where one will do', () => {
+    const page = `setup "Cockle" {
+  table: 1200 x 900 mm
+  hole spacing: 25 mm
+  laser red at (100, 100) mm heading 0°
+  beam stop B1 at (1100, 100) mm
+  black card BC1 at (500, 100) mm heading 180° {
+    size: 60 x 150 mm
+  }
+  beam raw from red
+    -> B1
+}
+`;
+    for (const line of fixes(page)) for (const [, x, y] of line.matchAll(/\((\d+), (\d+)\)/g)) expect([Number(x) % 25, Number(y) % 25]).toEqual([0, 0]);
+    expect(fixes(page).length).toBeGreaterThan(0);
+  });
+
+  test('in the lines of a variant, and in an inventory, nothing is set', () => {
+    const page = example('heading-off').replace(/\}\s*$/, '  variant "other" {\n    red at (0, 0) mm heading 5°\n  }\n}\n');
+    for (const line of fixes(page)) expect(line).not.toContain('heading 5');
   });
 });

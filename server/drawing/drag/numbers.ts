@@ -1,6 +1,6 @@
 /** Plain numbers in the text that a drag writes again: in the author's unit, with at least the author's digits. */
 import type { Expr, Word } from '../../../grammar/tree.ts';
-import type { Edit } from '../../model/edits.ts';
+import { inUnit, type Edit } from '../../model/edits.ts';
 import { within, type Place } from '../../model/place.ts';
 import { parseUnit, type Unit } from '../../model/units.ts';
 
@@ -23,15 +23,5 @@ export function plainNumber(e: Expr, at: Place, line: string, shared?: Word): Pl
   const start = e.start;
   const end = number.start + /^[\d.eE+-]*/.exec(line.slice(number.start, number.unit ? Math.min(number.end, number.unit.start) : number.end))![0].length;
   const digits = /\.(\d+)/.exec(line.slice(number.start, end))?.[1]!.length ?? 0;
-  return { unit, value: (e.kind === 'unary' && e.op === '-' ? -1 : 1) * number.value * unit.factor, edit: value => ({ at: within(at, { start, end }), newText: written(value, unit, digits) }) };
-}
-
-/** To a tenth of a millimetre, or of a degree, no more than its author wrote; never less than the value asks for. */
-function written(value: number, unit: Unit, digits: number): string {
-  const finest = Math.max(digits, Math.ceil(Math.log10(unit.factor / (unit.text === '°' || unit.text === 'deg' ? Math.PI / 1800 : 1e-4)) - 1e-9), 0);
-  const [whole, behind = ''] = (value / unit.factor).toFixed(Math.min(9, finest)).split('.') as [string, string?];
-  let kept = behind;
-  while (kept.length > digits && kept.endsWith('0')) kept = kept.slice(0, -1);
-  const text = kept === '' ? whole : `${whole}.${kept}`;
-  return /^-0(?:\.0*)?$/.test(text) ? text.slice(1) : text;
+  return { unit, value: (e.kind === 'unary' && e.op === '-' ? -1 : 1) * number.value * unit.factor, edit: value => ({ at: within(at, { start, end }), newText: inUnit(value, unit, digits) }) };
 }

@@ -1,4 +1,5 @@
 /** Where names stand in the drawing: beside their things, off the light, and off each other as far as that goes. */
+import { finder, type Span } from '../../results/near.ts';
 import type { Box, Point } from '../marks.ts';
 
 /** What names keep off: outlines as boxes, light as lines. */
@@ -16,16 +17,16 @@ const STEPS = 4;
 /** A box for each name, w × h, beside its own box. In the coordinates of the drawing. */
 export function placed(names: readonly { readonly own: Box; readonly w: number; readonly h: number }[], { boxes, lines, frame }: Around): Box[] {
   const taken: Box[] = [];
-  const strokes = lines.map((line): Near['lines'][number] => {
+  const beside = finder(boxes, spanOf);
+  const passing = finder(lines.map((line): Near['lines'][number] => {
     const [a, b] = line;
     return { line, span: { x: Math.min(a[0], b[0]), y: Math.min(a[1], b[1]), w: Math.abs(a[0] - b[0]), h: Math.abs(a[1] - b[1]) } };
-  });
+  }), l => spanOf(l.span));
   for (const { own, w, h } of names) {
     // Only what is near can be in the way.
     const reach = h * (1 + 0.35 + 0.6 * STEPS);
     const near: Box = { x: own.x - w - reach, y: own.y - h - reach, w: own.w + 2 * (w + reach), h: own.h + 2 * (h + reach) };
-    const around: Near = { boxes: boxes.filter(b => overlaps(near, b)), lines: strokes.filter(s => touches(near, s.span)), frame };
-    const beside = taken.filter(t => overlaps(near, t));
+    const around: Near = { taken: taken.filter(t => overlaps(near, t)), boxes: beside(spanOf(near)), lines: passing(spanOf(near)), frame };
     let best: { box: Box; cost: number } | undefined;
     for (let step = 0; step < STEPS; step++) for (const [dx, dy] of WAYS) {
       const apart = step * 0.6 + (dx !== 0 && dy !== 0 ? 0.2 : 0);
@@ -35,7 +36,7 @@ export function placed(names: readonly { readonly own: Box; readonly w: number; 
       // Straight above or beside, the box touches only one side of the thing.
       const box: Box = { x: middle[0] - w / 2, y: middle[1] - h / 2, w, h };
       const most = best ? best.cost - 1e-9 : Infinity;
-      const cost = costOf(box, own, beside, around, apart, most);
+      const cost = costOf(box, own, around, apart, most);
       if (cost < most) best = { box, cost };
     }
     taken.push(best!.box);
@@ -44,13 +45,14 @@ export function placed(names: readonly { readonly own: Box; readonly w: number; 
 }
 
 interface Near {
+  readonly taken: readonly Box[];
   readonly boxes: readonly Box[];
   readonly lines: readonly { readonly line: readonly [Point, Point]; readonly span: Box }[];
   readonly frame: Box;
 }
 
 /** Counted on from what it costs anyway, and no further than to `most`. */
-function costOf(box: Box, own: Box, taken: readonly Box[], { boxes, lines, frame }: Near, anyway: number, most: number): number {
+function costOf(box: Box, own: Box, { taken, boxes, lines, frame }: Near, anyway: number, most: number): number {
   let cost = anyway;
   if (box.x < frame.x || box.y < frame.y || box.x + box.w > frame.x + frame.w || box.y + box.h > frame.y + frame.h) cost += 50;
   if (cost >= most) return cost;
@@ -63,6 +65,7 @@ function costOf(box: Box, own: Box, taken: readonly Box[], { boxes, lines, frame
   return cost;
 }
 
+const spanOf = ({ x, y, w, h }: Box): Span => [x, y, x + w, y + h];
 const overlaps = (a: Box, b: Box): boolean => a.x < b.x + b.w && b.x < a.x + a.w && a.y < b.y + b.h && b.y < a.y + a.h;
 
 /** A level or an upright line has no width. */

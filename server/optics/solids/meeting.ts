@@ -1,7 +1,7 @@
 import { extents } from '../depth.ts';
 import { nearestWithin } from '../range.ts';
 import type { Vector } from '../vectors.ts';
-import { inFrame } from './frame.ts';
+import { inFrame, turnedIntoFrame } from './frame.ts';
 import { frameOf, halfSize, type Solid } from './solid.ts';
 
 /**
@@ -20,6 +20,17 @@ export function firstMeeting(solid: Solid, from: Vector, to: Vector): number | u
   const way: Vector = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
   const { enters, leaves } = inside(solid, a, way);
   return enters <= leaves ? enters * Math.hypot(...way) : undefined;
+}
+
+/** Whether a ray meets a solid, when both its ends are moved the same way by so many m. As `firstMeeting`; made once for many. */
+export function meetingMoved(solid: Solid, from: Vector, to: Vector, way: Vector): (by: number) => boolean {
+  const frame = frameOf(solid);
+  const [a, b, s] = [inFrame(frame, from), inFrame(frame, to), turnedIntoFrame(frame, way)];
+  const along: Vector = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+  return by => {
+    const { enters, leaves } = inside(solid, [a[0] + s[0] * by, a[1] + s[1] * by, a[2] + s[2] * by], along);
+    return enters <= leaves;
+  };
 }
 
 /** The part of a ray that lies inside, as shares of its length; nothing where it leaves before it enters. */

@@ -7,18 +7,20 @@ export type Axis = 0 | 1 | 2;
 export type Way = 'left' | 'right' | 'up' | 'down' | 'back';
 
 const vector = (x: readonly number[], from = 0): Vector => [x[from]!, x[from + 1]!, x[from + 2]!];
+/** The rule of each component, made once. */
+const each = (rule: (axis: Axis) => Rule): ((axis: Axis) => Rule) => { const all = ([0, 1, 2] as const).map(rule); return axis => all[axis]!; };
 /** What has no direction has no value. */
 const component = (v: Vector, axis: Axis): number => (v[0] === 0 && v[1] === 0 && v[2] === 0 ? Number.NaN : v[axis]);
 
 /** One component of the direction from A to B; inputs are A and B. Partials: (δ − u·u) / |B − A|. */
-export const towards = (axis: Axis): Rule => ({
+export const towards = each(axis => ({
   name: 'direction', of: [axis], formula: '(B − A) / |B − A|',
   compute: x => component(unit([x[3]! - x[0]!, x[4]! - x[1]!, x[5]! - x[2]!]), axis),
   partials: x => {
     const d = vector(across(x, axis));
     return [-d[0], -d[1], -d[2], ...d];
   },
-});
+}));
 function across(x: readonly number[], axis: Axis): number[] {
   const d: Vector = [x[3]! - x[0]!, x[4]! - x[1]!, x[5]! - x[2]!];
   const l = Math.hypot(...d) || 1;
@@ -26,14 +28,14 @@ function across(x: readonly number[], axis: Axis): number[] {
 }
 
 /** One coordinate of the point that lies a distance behind A on the way to B: inputs are A, B and the distance. */
-export const along = (axis: Axis): Rule => ({
+export const along = each(axis => ({
   name: 'along a leg', of: [axis], formula: 'A + d · (B − A) / |B − A|',
   compute: x => x[axis]! + x[6]! * component(unit([x[3]! - x[0]!, x[4]! - x[1]!, x[5]! - x[2]!]), axis),
   partials: x => {
     const d = across(x, axis).map(c => c * x[6]!);
     return [...d.map((c, i) => (i === axis ? 1 : 0) - c), ...d, unit([x[3]! - x[0]!, x[4]! - x[1]!, x[5]! - x[2]!])[axis]];
   },
-});
+}));
 
 /** One coordinate of the point a distance behind A in a direction: inputs are that coordinate of A, that component of the direction, the distance. */
 export const BEYOND: Rule = { name: 'behind a thing', formula: 'A + d · direction', compute: ([a, u, d]) => a! + u! * d!, partials: ([, u, d]) => [1, d!, u!] };
@@ -48,21 +50,21 @@ export function turned(way: Way, axis: Axis): Rule {
   return smooth({ name: `turned ${way}`, of: [axis], formula: `a quarter turn ${way} of the light`, compute: x => sign * component(of(vector(x)), axis) });
 }
 /** The same by an angle, to the left where it is above zero; inputs are the light and the angle. */
-export const turnedBy = (axis: Axis): Rule => smooth({
+export const turnedBy = each(axis => smooth({
   name: 'turned', of: [axis], formula: 'the light turned by the angle, counter-clockwise seen from above',
   compute: x => (leftOf(vector(x)).every(c => c === 0) ? Number.NaN : turnedLeft(vector(x), x[3]!)[axis]),
-});
+}));
 
 /** One component of a written direction; inputs are the heading and, where it is written, the tilt. */
-export const headed = (axis: Axis): Rule => smooth({ name: 'heading', of: [axis], formula: '(cos tilt · cos heading, cos tilt · sin heading, sin tilt)', compute: ([heading, tilt]) => direction(heading!, tilt ?? 0)[axis] });
+export const headed = each(axis => smooth({ name: 'heading', of: [axis], formula: '(cos tilt · cos heading, cos tilt · sin heading, sin tilt)', compute: ([heading, tilt]) => direction(heading!, tilt ?? 0)[axis] }));
 /** One component of the direction from A towards B, tipped to an angle above the horizontal; inputs are A, B and the tilt. */
-export const facedAt = (axis: Axis): Rule => smooth({
+export const facedAt = each(axis => smooth({
   name: 'facing', of: [axis], formula: 'from A towards B, tipped to the tilt above the horizontal',
   compute: x => (Math.hypot(x[3]! - x[0]!, x[4]! - x[1]!) === 0 ? Number.NaN : direction(Math.atan2(x[4]! - x[1]!, x[3]! - x[0]!), x[6]!)[axis]),
-});
+}));
 
 /** One component of the normal of a mirror; inputs are the light that arrives and the light that leaves. */
-export const bisecting = (axis: Axis): Rule => smooth({ name: 'normal of a mirror', of: [axis], formula: '(leaving − arriving) / |leaving − arriving|', compute: x => component(mirrorNormal(vector(x), vector(x, 3)), axis) });
+export const bisecting = each(axis => smooth({ name: 'normal of a mirror', of: [axis], formula: '(leaving − arriving) / |leaving − arriving|', compute: x => component(mirrorNormal(vector(x), vector(x, 3)), axis) }));
 
 /** Angle at which light meets a surface, from its normal; inputs are the normal and the light. Where it meets it squarely, any error opens the angle. */
 export const FROM_NORMAL: Rule = smooth({ name: 'angle of arrival', formula: 'acos |normal · light|', curved: true, compute: x => angleFromNormal(vector(x), vector(x, 3)) });

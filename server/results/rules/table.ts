@@ -4,7 +4,7 @@ import { pinholeFit, pinholeToChoose } from '../../optics/beams/pinhole.ts';
 import { clearance, type Passing } from '../../optics/solids/clearance.ts';
 import { facing, fromFrame, inFrame, upright } from '../../optics/solids/frame.ts';
 import { gapBetween, type Body } from '../../optics/solids/gap.ts';
-import { firstMeeting } from '../../optics/solids/meeting.ts';
+import { firstMeeting, meetingMoved } from '../../optics/solids/meeting.ts';
 import { beyondTable } from '../../optics/solids/plane.ts';
 import { post, type Solid } from '../../optics/solids/solid.ts';
 import { NEARLY_PARALLEL, standsParallel } from '../../optics/surfaces/ghosts.ts';
@@ -13,7 +13,7 @@ import { above, dot, leftOf, unit, type Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';
 
 export type { Body, Passing, Solid, Vector };
-export { above, beyondTable, clearance, dot, facing, firstMeeting, fromFrame, gapBetween, inFrame, leftOf, NEARLY_PARALLEL, reflectedDirection, standsParallel, unit };
+export { above, beyondTable, clearance, dot, facing, firstMeeting, fromFrame, gapBetween, inFrame, leftOf, meetingMoved, NEARLY_PARALLEL, reflectedDirection, standsParallel, unit };
 
 /** A thing as it stands: its form, its place and normal, width, height and depth in m. Without a normal it is as round as it is wide. */
 export interface Form {

@@ -1,6 +1,7 @@
 /** From a start to the nearest answer: damped Gauss-Newton steps within the limits, each a small quadratic program. */
 import { solveQP } from 'quadprog';
 import type { Space } from './space.ts';
+import type { Condition } from './wishes.ts';
 
 /** An answer is as good as exact: a millionth of what counts as little. */
 const EXACT = 1e-12;
@@ -18,7 +19,7 @@ export interface Descent {
  * @param fixed unknowns that stay where they are
  * @param goOn false: it is to end now, with the best so far
  */
-export function descend(space: Space, start: readonly number[], fixed: ReadonlySet<number>, goOn: () => boolean, most = STEPS): Descent {
+export function descend(space: Space<Condition>, start: readonly number[], fixed: ReadonlySet<number>, goOn: () => boolean, most = STEPS): Descent {
   let t = [...start];
   let worth = space.worth(t);
   let damping = 1e-4;
@@ -51,7 +52,7 @@ export function descend(space: Space, start: readonly number[], fixed: ReadonlyS
 }
 
 /** The step d that makes Σ(r + J·d)² least, with slack for what must only keep to one side, and 0 ≤ t + d ≤ 1. */
-function step(space: Space, t: readonly number[], results: readonly number[], slopes: readonly (readonly number[])[], free: readonly number[], damping: number): number[] {
+function step(space: Space<Condition>, t: readonly number[], results: readonly number[], slopes: readonly (readonly number[])[], free: readonly number[], damping: number): number[] {
   const equal = space.wishes.flatMap((w, i) => (w.sort === 'equal' ? [i] : []));
   const sided = space.wishes.flatMap((w, i) => (w.sort === 'equal' ? [] : [i]));
   const [n, m] = [free.length, sided.length];

@@ -173,11 +173,18 @@ function settled(first: Space, start: readonly number[], { stretch, range }: Pic
     if (missed.length > 0 && (!stays || sharp) && k < PLANS && goOn()) { space = now; continue; }
     let sure: Sureness | undefined;
     const at = t;
-    return { stretch, results, missed, values: unknowns.map((unknown, i) => ({ unknown, value: valueAt(unknown, at[i]!) })), against: missed.length === 0 ? [] : now.against(at, missed.map(m => m.wish)), get found() {
+    return { stretch, results, missed, values: unknowns.map((unknown, i) => ({ unknown, value: valueAt(unknown, at[i]!) })), against: missed.length === 0 ? [] : against(now, at, missed.map(m => m.wish)), get found() {
       sure ??= sureness(now, results.graph, at);
       return unknowns.map((unknown, i) => ({ unknown, value: valueAt(unknown, at[i]!), u: sure!.u[i]!, loose: sure!.loose[i]!, ...(range ? { range: [valueAt(unknown, range[0]), valueAt(unknown, range[1])] as const } : {}) }));
     } };
   }
+}
+
+/** Conditions that hold the unknowns where others are missed: those that are met with nothing to spare, and move with the same unknowns. */
+function against(space: Space, t: readonly number[], missed: readonly Wish[]): Wish[] {
+  const [slopes, results] = [space.slopes(t), space.results(t)];
+  const moves = (w: Wish, k: number): boolean => slopes[space.wishes.indexOf(w)]![k] !== 0;
+  return space.wishes.filter((w, i) => !missed.some(m => m.goal === w.goal) && (w.sort === 'equal' || Math.abs(results[i]! - w.value) < w.little) && missed.some(m => t.some((_, k) => moves(m, k) && moves(w, k))));
 }
 
 const same = (a: Attempt, b: Attempt): boolean => a.results.graph.found !== undefined && [...a.results.graph.found].every(([name, v]) => Math.abs(v - b.results.graph.found!.get(name)!) <= 1e-9 * Math.max(1e-3, Math.abs(v)));

@@ -2,15 +2,15 @@
 import type { Cell } from '../graph.ts';
 import type { Results } from '../plan.ts';
 import type { Unknown } from './unknowns.ts';
-import { missedBy, type Wish } from './wishes.ts';
+import { missedBy, type Condition, type Wish } from './wishes.ts';
 
-export class Space {
+export class Space<C extends Condition = Wish> {
   readonly cells: readonly Cell[];
   private readonly of: readonly ((at: readonly number[]) => number)[];
   private readonly slope: readonly ((at: readonly number[]) => number[])[];
 
   /** `results` are planned with a value for each of the unknowns. */
-  constructor(results: Results, readonly unknowns: readonly Unknown[], readonly wishes: readonly Wish[]) {
+  constructor(results: Results, readonly unknowns: readonly Unknown[], readonly wishes: readonly C[]) {
     const { graph } = results;
     this.cells = unknowns.map(u => graph.find(u.name)!);
     this.of = wishes.map(w => graph.evaluator(w.cell, this.cells));
@@ -51,13 +51,6 @@ export class Space {
   private isFar(k: number, is: number): boolean {
     const { sort, value, little } = this.wishes[k]!;
     return sort !== 'equal' && (sort === 'at most' ? value - is : is - value) > Math.max(10 * little, 0.1 * Math.abs(value));
-  }
-
-  /** Conditions that hold the unknowns where others are missed: those that are met with nothing to spare, and move with the same unknowns. */
-  against(t: readonly number[], missed: readonly Wish[]): Wish[] {
-    const [slopes, results] = [this.slopes(t), this.results(t)];
-    const moves = (w: Wish, k: number): boolean => slopes[this.wishes.indexOf(w)]![k] !== 0;
-    return this.wishes.filter((w, i) => !missed.some(m => m.goal === w.goal) && (w.sort === 'equal' || Math.abs(results[i]! - w.value) < w.little) && missed.some(m => t.some((_, k) => moves(m, k) && moves(w, k))));
   }
 
   /** Derivatives of what a condition asks for by each unknown, in little steps over the range: one sweep back for each condition. Of those that are met with much to spare there are none, where `results` tell so. */

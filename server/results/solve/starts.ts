@@ -4,6 +4,7 @@ import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { descend } from './descend.ts';
 import type { Space } from './space.ts';
+import type { Condition } from './wishes.ts';
 
 /** A place to begin at. Places of one stretch are one answer; between the ends of its `range` all will do. */
 export interface Start {
@@ -19,12 +20,12 @@ const MOST = 24;
 const WITHIN = [0.5, 0.25, 0.75, 0.125, 0.375, 0.625, 0.875, 0, 1];
 
 /** The best places come first. */
-export function startsIn(space: Space, goOn: () => boolean): Start[] {
+export function startsIn(space: Space<Condition>, goOn: () => boolean): Start[] {
   return space.unknowns.length === 1 ? along(space) : over(space, goOn);
 }
 
 /** One unknown: stretches that do, places between which a condition changes sign, and those that are better than both beside them. */
-function along(space: Space): Start[] {
+function along(space: Space<Condition>): Start[] {
   const most = space.unknowns[0]!.wide === undefined ? ALONG : 4 * ALONG;
   const at = Array.from({ length: most + 1 }, (_, i) => i / most);
   const missed = at.map(t => space.missed([t]));
@@ -46,7 +47,7 @@ function along(space: Space): Start[] {
 }
 
 /** A stretch may be narrower than the places that were looked at lie apart: what is led to from one of them shows it. */
-function around(start: Start & { readonly worth: number }, space: Space): readonly (Start & { readonly worth: number })[] {
+function around(start: Start & { readonly worth: number }, space: Space<Condition>): readonly (Start & { readonly worth: number })[] {
   if (space.wishes.some(w => w.sort === 'equal')) return [start];
   const [t] = descend(space, start.t, new Set(), () => true).t as [number];
   const inside = [t, t - NEAR, t + NEAR].find(x => x >= 0 && x <= 1 && space.worth([x]) === 0);
@@ -65,7 +66,7 @@ function around(start: Start & { readonly worth: number }, space: Space): readon
 const NEAR = 1e-6;
 
 /** Where it stops to do, between a place that does and one that does not. */
-function edge(space: Space, does: number, not: number): number {
+function edge(space: Space<Condition>, does: number, not: number): number {
   if (space.worth([not]) === 0) return not;
   for (let k = 0; k < 40; k++) {
     const middle = (does + not) / 2;
@@ -75,7 +76,7 @@ function edge(space: Space, does: number, not: number): number {
 }
 
 /** Several: one place in each slice of each unknown, the same for the same setup whoever asks; the middle too. */
-function over(space: Space, goOn: () => boolean): Start[] {
+function over(space: Space<Condition>, goOn: () => boolean): Start[] {
   const count = EACH * space.unknowns.length;
   const random = xoroshiro128plus(SEED);
   const slices = space.unknowns.map(() => {

@@ -1,7 +1,7 @@
 /** The numbers of a setup that are written `?`: between which values each is looked for, and how finely it is set. */
 import type { Setup } from '../../model/model.ts';
 import { ANGLE, LENGTH, NUMBER, parseUnit, POWER, TIME, unitsFor, type Dim, type Unit } from '../../model/units.ts';
-import type { Open } from '../cell.ts';
+import type { Cell, Open } from '../cell.ts';
 import type { Results } from '../plan.ts';
 
 export interface Unknown {
@@ -31,6 +31,14 @@ export function unknownsOf(r: Results): Unknown[] {
   const seen = new Map<string, Open>();
   for (const o of r.graph.opens) if (!seen.has(o.name)) seen.set(o.name, o);
   return [...seen.values()].sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start).map(o => unknown(o, r));
+}
+
+/** A number that is written, as one that is looked for. */
+export function asUnknown({ name, dim, words, at, unit }: Cell, r: Results): Unknown {
+  const [owner, what] = [name.slice(0, Math.max(0, name.indexOf('.'))), name.slice(name.indexOf('.') + 1)];
+  const type = (r.setup.things.get(owner)?.facts.get(what) ?? r.setup.facts.get(name.replace(/ as written$/, '')))?.fact.type;
+  const known = type?.type === 'quantity' ? type : undefined;
+  return unknown({ name, dim, words, at: at!, unit, sign: known ? known.sign ?? 'any' : 'any', within: known?.within }, r);
 }
 
 const MM = 1e-3;

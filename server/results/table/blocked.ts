@@ -1,6 +1,7 @@
 /** Legs in whose way something stands. Plain numbers find them; only of these, cells are made. */
 import type { Leg, Thing } from '../../model/model.ts';
-import { clearance, firstMeeting, unit, type Solid, type Vector } from '../rules/table.ts';
+import { finder, spanRound } from '../near.ts';
+import { clearance, firstMeeting, meetingMoved, unit, type Solid, type Vector } from '../rules/table.ts';
 import type { Lit } from './lit.ts';
 import type { Ray } from './rays.ts';
 import { shadowOf, type Shaded } from './shadows.ts';
@@ -41,13 +42,14 @@ export interface Give {
 
 export function blockedLegs(rays: Iterable<Ray>, things: readonly Standing[], lit: ReadonlyMap<Leg, Lit>, unsure: Give): Blocked[] {
   const found: Blocked[] = [];
-  const gives = things.map(s => unsure.ofThing(s));
+  const near = finder(things.map(s => ({ s, give: unsure.ofThing(s) })), ({ s, give }) => spanRound(s.at, s.bound + give));
   for (const ray of rays) {
     const ends = unsure.ofEnds(ray);
     const face = lit.get(ray.leg);
-    for (let i = 0; i < things.length; i++) {
-      const s = things[i]!;
-      const loose = ends + gives[i]!;
+    const { from, to } = ray;
+    const widest = ends + Math.max(...ray.useful, ...(face?.reach ?? []));
+    for (const { s, give } of near([Math.min(from[0], to[0]) - widest, Math.min(from[1], to[1]) - widest, Math.max(from[0], to[0]) + widest, Math.max(from[1], to[1]) + widest])) {
+      const loose = ends + give;
       const isInLight = isNear(s, ray, ray.useful, loose);
       const reached = face && isNear(s, ray, face.reach, loose) ? face : undefined;
       const b = isInLight || reached ? blockedBy(ray, s, isInLight, reached, loose, unsure) : undefined;
@@ -73,8 +75,6 @@ function blockedBy(ray: Ray, s: Standing, isInLight: boolean, reached: Lit | und
 export function isNear({ at, bound, postTop }: Standing, { from, to }: Ray, widths: readonly [number, number], loose = 0): boolean {
   const r = Math.max(widths[0], widths[1]);
   const reach = bound + r + loose;
-  // Most things stand far off to one side.
-  if (at[0] + reach < Math.min(from[0], to[0]) || at[0] - reach > Math.max(from[0], to[0]) || at[1] + reach < Math.min(from[1], to[1]) || at[1] - reach > Math.max(from[1], to[1])) return false;
   const flat = postTop > 0 && Math.min(from[2], to[2]) - r <= postTop;
   return squareDistance(from, to, at, flat) <= reach ** 2;
 }
@@ -144,10 +144,9 @@ function depthIn(solid: Solid, { from, to }: Ray): number {
   const way = unit([to[0] - from[0], to[1] - from[1], to[2] - from[2]]);
   const left: Vector = unit([-way[1], way[0], 0]);
   const up: Vector = [-way[2] * left[1], way[2] * left[0], way[0] * left[1] - way[1] * left[0]];
-  const moved = (p: Vector, side: Vector, by: number): Vector => [p[0] + side[0] * by, p[1] + side[1] * by, p[2] + side[2] * by];
   let least = FARTHEST;
   for (const side of [left, up]) for (const sign of [1, -1]) {
-    const isIn = (by: number): boolean => firstMeeting(solid, moved(from, side, sign * by), moved(to, side, sign * by)) !== undefined;
+    const isIn = meetingMoved(solid, from, to, [sign * side[0], sign * side[1], sign * side[2]]);
     // A convex solid is left once. Where it is not left yet, this way is the longer one.
     if (isIn(least)) continue;
     let [low, high] = [0, FARTHEST];

@@ -1,6 +1,7 @@
 /** Things that stand in one another: no table has room for that. In plain numbers. */
 import type { Thing } from '../../model/model.ts';
 import { formOf } from '../object/object.ts';
+import { finder, spanRound } from '../near.ts';
 import { gapBetween, type Body } from '../rules/table.ts';
 import type { TableContext } from './context.ts';
 import { likely, sure, type Standing } from './standing.ts';
@@ -26,14 +27,13 @@ const MOUNTS_DIFFER = 0.01;
 /** @param give half of the 95 % band of where a thing stands, m */
 export function overlapsOf(things: readonly Standing[], give: (t: Thing) => number, context: TableContext): Overlap[] {
   const found: Overlap[] = [];
-  const gives = things.map(s => give(s.thing));
-  things.forEach((a, i) => {
-    for (let k = i + 1; k < things.length; k++) {
-      const b = things[k]!;
-      const loose = gives[i]! + gives[k]!;
-      const near = a.bound + b.bound + loose;
-      // Most stand far apart already to the right and left.
-      if (Math.abs(a.at[0] - b.at[0]) > near || (a.at[0] - b.at[0]) ** 2 + (a.at[1] - b.at[1]) ** 2 + (a.at[2] - b.at[2]) ** 2 > near * near) continue;
+  const all = things.map((s, i) => ({ s, i, give: give(s.thing) }));
+  const near = finder(all, ({ s, give: own }) => spanRound(s.at, s.bound + own));
+  for (const { s: a, i, give: own } of all) {
+    for (const { s: b, i: k, give: others } of near(spanRound(a.at, a.bound + own))) {
+      const loose = own + others;
+      const reach = a.bound + b.bound + loose;
+      if (k <= i || (a.at[0] - b.at[0]) ** 2 + (a.at[1] - b.at[1]) ** 2 + (a.at[2] - b.at[2]) ** 2 > reach * reach) continue;
       const written = gapBetween(body(a, true, context), body(b, true, context), loose);
       const isSure = written < -TOUCHES;
       if (isSure || written < loose - TOUCHES) { found.push({ one: a.thing, other: b.thing, sure: true, gap: written, give: loose }); continue; }
@@ -42,7 +42,7 @@ export function overlapsOf(things: readonly Standing[], give: (t: Thing) => numb
       const guessed = gapBetween(body(a, false, context), body(b, false, context), 0);
       if (guessed < -MOUNTS_DIFFER) found.push({ one: a.thing, other: b.thing, sure: false, gap: guessed, give: loose });
     }
-  });
+  }
   return found;
 }
 

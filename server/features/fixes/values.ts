@@ -1,0 +1,71 @@
+/** Other values of facts: words that a fact may have, the same number in another unit, and what another place of the page says. */
+import type { Snapshot } from '../../analysis.ts';
+import { num, text } from '../../checks/check.ts';
+import type { Finding } from '../../checks/check.ts';
+import type { BoundFact } from '../../model/model.ts';
+import { unitsFor } from '../../model/units.ts';
+import type { Cell } from '../../results/graph.ts';
+import type { Results } from '../../results/plan.ts';
+import type { Candidate } from './candidate.ts';
+import { writtenOf } from './numbers.ts';
+
+/** A fact that a finding may go with, if it has another value, and whose it is; "" of the setup itself. */
+type Facts = (f: Finding, r: Results) => readonly { readonly of: string; readonly phrase: string }[];
+
+const WORDS: Readonly<Record<string, Facts>> = {
+  'shutter-shakes': f => [{ of: f.subject, phrase: 'mounted' }],
+  'film-flexes': f => [{ of: f.subject, phrase: 'base' }],
+  'safelight-fogs': (_, r) => [...r.setup.things.values()].filter(t => t.facts.has('safelight')).map(t => ({ of: t.id, phrase: 'safelight' })),
+  'sides-disagree': () => [{ of: '', phrase: 'hologram' }],
+  'reference-from-disagrees': f => [{ of: text(f.data, 'plate'), phrase: 'reference from' }],
+  'ghost-fringes': (_, r) => [...r.setup.things.values()].filter(t => t.kind.light === 'source').map(t => ({ of: t.id, phrase: 'polarization' })),
+};
+const UNITS: Readonly<Record<string, Facts>> = {
+  'lens-too-steep': f => [{ of: f.subject, phrase: 'focal length' }],
+  'sensitivity-unlikely': f => [{ of: f.subject, phrase: 'sensitivity' }],
+};
+
+export function* valuesFor(finding: Finding, r: Results, { uri, tree }: Snapshot): Generator<Candidate> {
+  for (const { of, phrase } of WORDS[finding.code]?.(finding, r) ?? []) {
+    const fact = factOf(r, of, phrase, uri);
+    const { type } = fact?.fact ?? {};
+    if (fact?.value.kind !== 'words' || (type?.type !== 'choice' && type?.type !== 'quantity')) continue;
+    const before = fact.value.text;
+    const words = finding.data['way'] === undefined ? type.words ?? [] : [text(finding.data, 'way')];
+    for (const word of words) if (word !== before) yield { edits: [{ at: fact.at, newText: word }], title: () => `Write “${phrase}: ${word}”${of === '' ? '' : ` of ${of}`} instead of “${before}”` };
+  }
+  for (const { of, phrase } of UNITS[finding.code]?.(finding, r) ?? []) {
+    const fact = factOf(r, of, phrase, uri);
+    const unit = fact?.value.kind === 'quantity' ? fact.value.quantity.unit : undefined;
+    const whole = fact && tree.lines[fact.at.line]!.text.slice(fact.at.start, fact.at.end);
+    if (!unit || !whole?.includes(unit.text)) continue;
+    for (const other of unitsFor(unit.dim)) if (other !== unit.text) yield { edits: [{ at: fact!.at, newText: whole.replaceAll(unit.text, other) }], title: () => `Write ${whole.replaceAll(unit.text, other)} instead of ${whole}: “${phrase}” of ${of}` };
+  }
+  for (const { cell, value, why } of twice(finding, r)) {
+    const written = cell.at?.uri === uri ? writtenOf(cell, tree) : undefined;
+    if (!written) continue;
+    const edit = written.edit(value, written.decimals);
+    yield { edits: [edit], title: () => `Write ${edit.newText}${written.unitText} instead of ${written.text}${written.unitText}: ${why}` };
+  }
+}
+
+const factOf = ({ setup }: Results, of: string, phrase: string, uri: string): BoundFact | undefined => {
+  const fact = (of === '' ? setup.facts : setup.things.get(of)?.facts)?.get(phrase);
+  return fact?.at.uri === uri ? fact : undefined;
+};
+
+/** Numbers that another place of the page contradicts, with what that says, SI. */
+function twice(f: Finding, r: Results): readonly { readonly cell: Cell; readonly value: number; readonly why: string }[] {
+  const of = (cell: Cell | undefined, value: number | undefined, why: string): { cell: Cell; value: number; why: string }[] => (cell && value !== undefined ? [{ cell, value, why }] : []);
+  switch (f.code) {
+    case 'two-lengths': return of([...r.legs].find(([leg]) => leg.id === f.subject)?.[1], num(f.data, 'other'), f.data['places'] === true ? 'as the places say' : 'as the other place says');
+    case 'two-angles': return r.plates.flatMap(p => [...p.arms.map(a => a.angle), ...p.pairs.map(x => x.litAt)]).flatMap(a => (a?.written?.name === f.subject ? of(a.written, num(f.data, 'places') * (num(f.data, 'written') < 0 ? -1 : 1), 'as the places say') : []));
+    case 'wheel-disagrees': return r.light.wheels.flatMap(w => (w.splitter.id === f.subject ? of(w.written, w.byWheel && r.graph.value(w.byWheel), 'as its wheel says') : []));
+    case 'plate-turned-round': return of(r.graph.find(`${f.subject}.heading`), f.data['heading'] === undefined ? undefined : num(f.data, 'heading'), 'it then faces the object');
+    case 'polarization-crossed': return text(f.data, 'things').split(' and ').flatMap(id => [Math.PI / 2, 0].flatMap(value => of(r.graph.find(`${id}.axis`), value, `the axis of ${id} is then ${value === 0 ? 'level' : 'upright'}`)));
+    // Twice as wide a face reaches twice as far.
+    case 'beam-clipped': { const face = r.graph.find(`${text(f.data, 'thing')}.face width`); return text(f.data, 'kind') === 'reach' ? of(face, face && Math.ceil((r.graph.value(face)! / num(f.data, 'value')) * 1000) / 1000, 'all of its light then gets on') : []; }
+    case 'beam-rises': { const [from, to] = text(f.data, 'leg').split(' → ').map(id => r.graph.find(`${id}.z`)); return of(to, from && r.graph.value(from), 'the beam then stays level'); }
+    default: return [];
+  }
+}

@@ -1,4 +1,5 @@
 /** What powers that were read along the beams tell of the losses, and what they leave open. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { alone } from '../../../server/analysis.ts';
 import { lossesOf, type Losses } from '../../../server/features/readings/losses.ts';
@@ -75,4 +76,12 @@ describe('readings that contradict each other', () => {
     expect(open[0]).toMatch(/^Behind M2 more was read than before it: 1\.03 times as much\. Nothing gives light/);
   });
   it('more light behind a splitter than before it', () => { expect(of([RAW, 'reference at M1: 4 mW ± 1%', 'object at M2: 7.6 mW ± 1%']).open[0]).toMatch(/^Behind S1 more was read than before it: 1\.16 times/); });
+});
+
+it('the manual says what its page gives', () => {
+  const manual = readFileSync('grammar/manual.md', 'utf8');
+  const s = page(/```plate evening\.plate\n([^]*?)```/.exec(manual)![1]!);
+  const [loss, ...more] = lossesOf(s, s.results[0]!, alone).losses;
+  expect(more).toEqual([]);
+  expect(manual).toContain(`here ${loss!.words}.`);
 });

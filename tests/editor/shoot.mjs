@@ -231,6 +231,9 @@ export const STEPS = {
     await command('Platewright: Note the Outcome');
     await title('What came out of shot 1');
     await quick.locator('.quick-input-titlebar a[aria-label*="Choose from the Words"]').click();
+    // The list takes the place of the question.
+    await quick.locator('.monaco-list-row', { hasText: 'nothing at all' }).waitFor();
+    await until(async () => quick.locator('input').first().evaluate((i) => i === document.activeElement), 'the list has no keyboard');
     await keyboard.type('wood');
     await quick.locator('.monaco-list-row.focused', { hasText: 'wood grain' }).waitFor();
     await press('Enter');

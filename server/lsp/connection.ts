@@ -10,6 +10,7 @@ import { COMPLETION, serveCompletion } from './completion.ts';
 import { actionOf, definitionOf, editOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
 import { Diagnostics } from './diagnostics.ts';
 import { Documents, type Document, type ReadFile } from './documents.ts';
+import { serveEvening } from './evening.ts';
 import { IN_TEXT, serveInText } from './in-text.ts';
 import { later } from './later.ts';
 import { namesFor, serveNames } from './names.ts';
@@ -131,6 +132,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   serveWhy(asks);
   servePicture(asks);
   serveCard(asks);
+  serveEvening(asks);
   const review = serveReview(asks, () => options.opensReview === true);
   const solving = new Solving(documents);
   const fixes = new Fixes(documents);

@@ -1,6 +1,7 @@
 /** The features that are asked for once a page is open, in a file of their own when it is packed: a start does not wait for them. */
 export { dragged } from '../drawing/drag/drag.ts';
 export { cardSvg } from '../drawing/on-card.ts';
+export { dimOf } from '../drawing/dim.ts';
 export { chosen, pictureOf } from '../drawing/picture.ts';
 export { cardOf } from '../features/card/card.ts';
 export { cardHtml } from '../features/card/html.ts';
@@ -13,8 +14,17 @@ export { formatChanges } from '../features/formatting.ts';
 export { hintsOf, hintWords } from '../features/hints.ts';
 export { hoverAt } from '../features/hover/hover.ts';
 export { linksOf } from '../features/links.ts';
+export { enter } from '../features/readings/enter.ts';
+export { instrumentFor, readingNow } from '../features/readings/instrument.ts';
+export { lossesOf } from '../features/readings/losses.ts';
+export { unitOf } from '../features/readings/line.ts';
+export { wantedOf } from '../features/readings/wanted.ts';
 export { highlightsAt, isShared, useAt, usesOf } from '../features/references.ts';
 export { rename, renamable } from '../features/rename.ts';
+export { shotEntry } from '../features/shoot/entry.ts';
+export { eveningOf } from '../features/shoot/evening.ts';
+export { noteOutcome, openShot } from '../features/shoot/outcome.ts';
+export { nextName, oddDays, shotsIn } from '../features/shoot/shots.ts';
 export { answering } from '../features/solve/answer.ts';
 export { foundHints, writeActions } from '../features/solve/in-text.ts';
 export { summaryAt, summaryMarkdown } from '../features/summary.ts';

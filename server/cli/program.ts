@@ -12,6 +12,7 @@ import { format } from './format.ts';
 import type { HistoryOptions } from './learn/history.ts';
 import type { LearnOptions } from './learn/learn.ts';
 import { report } from './report.ts';
+import type { LayoutOptions } from './layout.ts';
 import { TABLE_FORMATS } from './tabled.ts';
 import type { SolveOptions } from './solve.ts';
 import type { SweepOptions } from './sweep/sweep.ts';
@@ -65,6 +66,13 @@ export function program(finish: (done: Done) => void): Command {
     .addOption(tableFormats()).addOption(tableFile()).addOption(dark())
     .addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     .action(async (file: string, o: SweepOptions) => finish(await (await import('./sweep/sweep.ts')).sweep(file, o)));
+
+  command('layout', 'lay out a setup that has no places: up to three layouts on whole holes, with paths that match')
+    .argument('<FILE>', 'a .plate file')
+    .option('--write', 'write the places into the file; nothing else in it changes', false)
+    .addOption(new Option('--choice <NUMBER>', 'which one to write').default(1, 'the first').argParser(count))
+    .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup())
+    .action(async (file: string, o: LayoutOptions) => finish((await import('./layout.ts')).layoutCommand(file, o)));
 
   command('draw', 'draw the table from above, to scale, or another view of a setup, as a picture')
     .argument('<FILE>', 'a .plate file')

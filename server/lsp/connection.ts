@@ -18,6 +18,7 @@ import type { ListFiles } from './pages.ts';
 import { servePicture } from './picture.ts';
 import { serveReview } from './review.ts';
 import { Fixes } from './fixes.ts';
+import { Laying } from './layouts.ts';
 import { Solving } from './solve.ts';
 import { serveWhy, whyActions } from './why.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
@@ -136,6 +137,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   const review = serveReview(asks, () => options.opensReview === true);
   const solving = new Solving(documents);
   const fixes = new Fixes(documents);
+  const laid = new Laying(documents);
   const inText = serveInText(asks, solving);
   /** Texts have changed that these documents use. */
   const refresh = (resting: readonly Document[]): void => {
@@ -168,7 +170,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     const why = options.opensWhy === true && !context.only ? await whyActions(s, d, range.start.line) : [];
     const versioned = can.workspace?.workspaceEdit?.documentChanges === true;
     const cures = (await Promise.all(touched.map(async f => (await fixes.of(f, s, d)).map(fix => actionOf(d, f, fix, versioned))))).flat();
-    return [...cures, ...await solving.actions(s, d, range, versioned), ...why];
+    return [...cures, ...await solving.actions(s, d, range, versioned), ...await laid.actions(s, d, range, versioned), ...why];
   }));
   connection.onRequest(SUMMARY, ({ textDocument: t, line }: SummaryParams, token: CancellationToken): Promise<SummaryAnswer | null> => answer(t.uri, token, async (s, d) => {
     const { summaryAt, summaryMarkdown } = await later();

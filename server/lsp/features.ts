@@ -8,6 +8,7 @@ export { cardHtml } from '../features/card/html.ts';
 export { completionsAt, completionWords, wantsFiles } from '../features/completion/completion.ts';
 export { definitionAt } from '../features/definition.ts';
 export { figuresOf } from '../features/figures.ts';
+export { laying, layoutWords } from '../features/layout/layouts.ts';
 export { fixing } from '../features/fixes/fixes.ts';
 export { foldsOf } from '../features/folding.ts';
 export { formatChanges } from '../features/formatting.ts';

@@ -23,6 +23,6 @@ it('each says what comes of it, and writes a place for each thing', async () => 
 it('there is none elsewhere, nor where lengths are written', async () => {
   const p = await open(page());
   expect(await actions(p, 'mirror')).toEqual([]);
-  await editor.close();
+  editor.close();
   expect(await actions(await open(page(': 300 mm')), 'setup')).toEqual([]);
 });

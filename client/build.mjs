@@ -24,6 +24,7 @@ const BUNDLES = [
   },
   { ...web, files: { 'plan.js': 'client/plan/view/main.ts' }, output: { format: 'iife' } },
   { ...web, files: { 'review.js': 'client/review/view/main.ts' }, output: { format: 'iife' } },
+  { ...web, files: { 'shoot.js': 'client/shoot/view/main.ts' }, output: { format: 'iife' } },
   {
     // What makes other pictures than SVG brings data files of its own, which a bundle would part it from.
     ...node, files: { 'cli.cjs': 'server/cli/main.ts' }, external: ['@resvg/resvg-wasm', 'pdfkit', 'svg-to-pdfkit'],
@@ -81,7 +82,7 @@ async function writeStyle() {
   const themes = { body: 'light', '.vscode-dark': 'dark', '.vscode-high-contrast': 'contrast', '.vscode-high-contrast-light': 'contrastLight' };
   const rule = (where, palette) => `${where} { ${Object.entries(palette).map(([ink, colour]) => `--${ink}: ${colour}`).join('; ')} }`;
   const colours = [...Object.entries(themes).map(([theme, palette]) => rule(theme, PALETTES[palette])), ...DIM_HUES.map(hue => rule(`body[data-dim="${hue}"]`, dim(hue)))];
-  for (const panel of ['plan', 'review']) {
+  for (const panel of ['plan', 'review', 'shoot']) {
     const css = `${colours.join('\n')}\n.sheet {\n${cssOf(ink => `var(--${ink})`)}}\n${readFileSync(`client/${panel}/view/${panel}.css`, 'utf8')}`;
     // Marks are in a sheet: the rules of one lie in those of the other, which older browsers want written out.
     const { code } = await transform(css, { loader: 'css', minify: true, target: 'chrome108' });

@@ -10,8 +10,13 @@ import { Misuse } from './files.ts';
 import { log } from './log.ts';
 import { format } from './format.ts';
 import type { HangOptions } from './hang.ts';
+import type { HistoryOptions } from './learn/history.ts';
+import type { LearnOptions } from './learn/learn.ts';
 import { report } from './report.ts';
+import type { LayoutOptions } from './layout.ts';
+import { TABLE_FORMATS } from './tabled.ts';
 import type { SolveOptions } from './solve.ts';
+import type { SweepOptions } from './sweep/sweep.ts';
 import { why } from './why.ts';
 
 /** The program; what a command has to say goes to `finish`. Wrong usage throws a CommanderError or a Misuse. */
@@ -58,6 +63,21 @@ export function program(finish: (done: Done) => void): Command {
     .argument('<FILE>', 'a .plate file; its lamp and its viewer count, and “image behind” or “image before” of the plate')
     .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     .action(async (file: string, o: HangOptions) => finish((await import('./hang.ts')).hang(file, o)));
+  command('sweep', 'show what becomes of results while a number of a page takes other values: a table, or a plot')
+    .argument('<FILE>', 'a .plate file')
+    .addOption(new Option('--over <RANGE>', 'the number and its values: "S1.reflects from 10% to 90% by 10%"; given twice, the second is a curve for each of its values').argParser(several))
+    .addOption(new Option('--show <RESULTS>', 'the results, parted by commas: "mismatch, beam ratio"; by default what the setup aims for and expects').argParser(several))
+    .option('--variants', 'the variants of the setup, side by side with it as written', false)
+    .addOption(tableFormats()).addOption(tableFile()).addOption(dark())
+    .addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
+    .action(async (file: string, o: SweepOptions) => finish(await (await import('./sweep/sweep.ts')).sweep(file, o)));
+
+  command('layout', 'lay out a setup that has no places: up to three layouts on whole holes, with paths that match')
+    .argument('<FILE>', 'a .plate file')
+    .option('--write', 'write the places into the file; nothing else in it changes', false)
+    .addOption(new Option('--choice <NUMBER>', 'which one to write').default(1, 'the first').argParser(count))
+    .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup())
+    .action(async (file: string, o: LayoutOptions) => finish((await import('./layout.ts')).layoutCommand(file, o)));
 
   command('draw', 'draw the table from above, to scale, or another view of a setup, as a picture')
     .argument('<FILE>', 'a .plate file')
@@ -85,7 +105,7 @@ export function program(finish: (done: Done) => void): Command {
     .addOption(new Option('--format <FORMAT>', 'text, json, markdown, html, or svg: the plan with what was there before as a ghost').default('text').choices(['text', 'json', 'markdown', 'html', 'svg']))
     .option('-o, --output <FILE>', 'where to write it; on standard output by default')
     .addOption(folder()).addOption(inventory()).addOption(setup())
-    .addOption(new Option('--variant <NAME>', 'a variant against the setup as written; given twice, the second against the first').argParser((given: string, before: string[] | undefined) => [...before ?? [], given]))
+    .addOption(new Option('--variant <NAME>', 'a variant against the setup as written; given twice, the second against the first').argParser(several))
     .option('--shot <NUMBER>', 'compare with the page as it stood when that plate was shot: by git, else by the dates on the page')
     .addOption(new Option('--as-driver', 'what git calls, see below').hideHelp())
     .addHelpText('after', SET_UP)
@@ -96,6 +116,18 @@ export function program(finish: (done: Done) => void): Command {
     .addOption(formats()).addOption(new Option('--max <NUMBER>', 'only so many').argParser(count))
     .addOption(folder()).addOption(inventory()).addOption(setup())
     .action(async (file: string, o: { format: Format; max?: number; setup?: string; folder?: string; inventory: string[] }) => finish(await log(file, o)));
+
+  command('learn', 'tell what the shots of pages teach: the exposure that a stock needs, what its layer loses, how far a laser keeps step')
+    .addArgument(new Argument('<FILE...>', '.plate files; a folder stands for every .plate file in it'))
+    .option('--write', 'write the values into the inventory; nothing else in it changes', false)
+    .addOption(formats()).addOption(folder()).addOption(inventory())
+    .action(async (files: string[], o: LearnOptions) => finish((await import('./learn/learn.ts')).learn(files, o)));
+
+  command('history', 'list the plates that were shot, by date: stock, box, exposure, outcome; or draw them over time')
+    .addArgument(new Argument('<FILE...>', '.plate files; a folder stands for every .plate file in it'))
+    .addOption(tableFormats()).addOption(tableFile()).addOption(dark())
+    .addOption(folder()).addOption(inventory())
+    .action(async (files: string[], o: HistoryOptions) => finish(await (await import('./learn/history.ts')).history(files, o)));
 
   command('format', 'put blanks, indents and line ends in order')
     .addArgument(new Argument('<FILE...>', '.plate files or folders; - reads standard input and prints the result'))
@@ -125,6 +157,9 @@ function checkFormats(): Option {
     throw new InvalidArgumentError('Choose text, json, markdown or sarif.');
   });
 }
+const tableFormats = (): Option => new Option('--format <FORMAT>', 'text, json, markdown, csv, or svg: a plot').choices([...TABLE_FORMATS]);
+const tableFile = (): Option => new Option('-o, --output <FILE>', 'where to write it, as its name ends: .csv, .json, .md, .txt, or a plot as .svg, .png or .pdf; text on standard output by default');
+const dark = (): Option => new Option('--dark', 'a plot with light lines on a dark ground; an SVG without it goes by the reader’s screen').default(false);
 const folder = (): Option => new Option('--folder <FOLDER>', 'what a file uses must lie in it; the working folder by default');
 const inventory = (): Option => new Option('--inventory <FOLDER>', 'a folder in which the files that a file uses are looked for besides; may be given several times').argParser((given: string, before: string[]) => [...before, given]).default([], 'none');
 function point(given: string): readonly [number, number] {
@@ -132,6 +167,8 @@ function point(given: string): readonly [number, number] {
   if (numbers.length !== 2 || !numbers.every(v => Math.abs(v) <= 1)) throw new InvalidArgumentError('Write two shares from -1 to 1, such as 0.5,0.');
   return [numbers[0]!, numbers[1]!];
 }
+
+const several = (given: string, before: string[] | undefined): string[] => [...before ?? [], given];
 
 function count(given: string): number {
   if (!/^[1-9]\d{0,8}$/.test(given)) throw new InvalidArgumentError('Write a whole number from 1.');

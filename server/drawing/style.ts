@@ -103,17 +103,46 @@ const STYLES: Readonly<Record<string, Properties>> = {
   'contour-pale': { stroke: '#e6e6e6', 'stroke-width': 1.2, 'stroke-linejoin': 'round' },
   tag: { fill: of('paper'), 'fill-opacity': 0.85 },
   frame: { stroke: of('edge'), 'stroke-width': 1, fill: 'none' },
+  // Curves of a plot, by dashes and hues.
+  axis: { stroke: of('edge'), 'stroke-width': 1.2, fill: 'none' },
+  curve: { 'stroke-width': 2.2, 'stroke-linejoin': 'round', fill: 'none' },
+  'curve-0': { stroke: of('reference') },
+  'curve-1': { stroke: of('object'), 'stroke-dasharray': '12 5' },
+  'curve-2': { stroke: of('ink'), 'stroke-dasharray': '3 4' },
+  'curve-3': { stroke: of('reference'), 'stroke-dasharray': '14 4 3 4' },
+  'curve-4': { stroke: of('object'), 'stroke-dasharray': '5 3' },
+  'curve-5': { stroke: of('ink'), 'stroke-dasharray': '16 4 3 4 3 4' },
+  'band-0': { fill: of('reference'), 'fill-opacity': 0.14 },
+  'band-1': { fill: of('object'), 'fill-opacity': 0.14 },
+  'band-2': { fill: of('ink'), 'fill-opacity': 0.1 },
+  'band-3': { fill: of('reference'), 'fill-opacity': 0.14 },
+  'band-4': { fill: of('object'), 'fill-opacity': 0.14 },
+  'band-5': { fill: of('ink'), 'fill-opacity': 0.1 },
+  'band-of-many': { 'fill-opacity': 0.04 },
+  'dot-0': { fill: of('reference'), stroke: of('reference') },
+  'dot-1': { fill: of('object'), stroke: of('object') },
+  'dot-2': { fill: of('ink'), stroke: of('ink') },
+  'dot-3': { stroke: of('reference') },
+  'dot-4': { stroke: of('object') },
+  'dot-5': { stroke: of('ink') },
+  'dot-open': { fill: of('paper'), 'stroke-width': 1.6 },
+  give: { 'stroke-width': 1.4, 'stroke-dasharray': 'none', fill: 'none' },
+  stretch: { stroke: of('amiss'), 'stroke-width': 5 },
+  turns: { stroke: of('amiss'), 'stroke-width': 1, 'stroke-dasharray': '4 4', fill: 'none' },
   halo: { stroke: of('table'), 'stroke-width': 5, 'stroke-linejoin': 'round', 'paint-order': 'stroke' },
 };
 
-/** @param colour what stands for a colour: its value, or a name that a page gives it */
-export function cssOf(colour: (ink: Ink) => string): string {
-  return `${Object.entries(STYLES).map(([name, properties]) => `.${name} { ${Object.entries(properties).map(([k, v]) => `${k}: ${filled(v, colour)}`).join('; ')} }`).join('\n')}\n`;
+/** Whether a class is one of those that are asked for; all of them where nothing is said. */
+const asked = (name: string, used?: ReadonlySet<string>): boolean => used?.has(name) ?? true;
+
+/** @param colour what stands for a colour: its value, or a name that a page gives it @param used only these classes */
+export function cssOf(colour: (ink: Ink) => string, used?: ReadonlySet<string>): string {
+  return `${Object.entries(STYLES).filter(([name]) => asked(name, used)).map(([name, properties]) => `.${name} { ${Object.entries(properties).map(([k, v]) => `${k}: ${filled(v, colour)}`).join('; ')} }`).join('\n')}\n`;
 }
 
 /** Only what changes with the colours. */
-export function coloursOf(colour: (ink: Ink) => string): string {
-  const own = Object.entries(STYLES).map(([name, properties]) => [name, Object.entries(properties).filter(([, v]) => String(v).startsWith('$'))] as const).filter(([, p]) => p.length > 0);
+export function coloursOf(colour: (ink: Ink) => string, used?: ReadonlySet<string>): string {
+  const own = Object.entries(STYLES).filter(([name]) => asked(name, used)).map(([name, properties]) => [name, Object.entries(properties).filter(([, v]) => String(v).startsWith('$'))] as const).filter(([, p]) => p.length > 0);
   return `${own.map(([name, properties]) => `.${name} { ${properties.map(([k, v]) => `${k}: ${filled(v, colour)}`).join('; ')} }`).join('\n')}\n`;
 }
 

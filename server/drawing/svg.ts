@@ -4,9 +4,12 @@ import { coloursOf, cssOf, PALETTES, styled, type Palette } from './style.ts';
 
 /** Black on white, or the other way about, by what the reader's screen prefers. */
 export function svgOf(sheet: Sheet): string {
-  const style = `\n${cssOf(ink => PALETTES.light[ink])}@media (prefers-color-scheme: dark) {\n${coloursOf(ink => PALETTES.dark[ink])}}\n`;
+  const used = new Set(sheet.marks.flatMap(classesIn));
+  const style = `\n${cssOf(ink => PALETTES.light[ink], used)}@media (prefers-color-scheme: dark) {\n${coloursOf(ink => PALETTES.dark[ink], used)}}\n`;
   return page(sheet, [element('style', {}, [escaped(style)]), ...sheet.marks.map(text)]);
 }
+
+const classesIn = (m: Mark): string[] => [...(m.attributes['class']?.split(' ') ?? []), ...m.children.flatMap(classesIn)];
 
 /** In one palette, with nothing left to a style sheet: for programs that make other pictures of it. */
 export function inkedSvg(sheet: Sheet, palette: Palette): string {

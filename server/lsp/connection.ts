@@ -10,6 +10,7 @@ import { COMPLETION, serveCompletion } from './completion.ts';
 import { actionOf, definitionOf, editOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
 import { Diagnostics } from './diagnostics.ts';
 import { Documents, type Document, type ReadFile } from './documents.ts';
+import { serveEvening } from './evening.ts';
 import { hangActionsOf } from './hang.ts';
 import { IN_TEXT, serveInText } from './in-text.ts';
 import { later } from './later.ts';
@@ -18,6 +19,7 @@ import type { ListFiles } from './pages.ts';
 import { servePicture } from './picture.ts';
 import { serveReview } from './review.ts';
 import { Fixes } from './fixes.ts';
+import { Laying } from './layouts.ts';
 import { Solving } from './solve.ts';
 import { serveWhy, whyActions } from './why.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
@@ -132,9 +134,11 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   serveWhy(asks);
   servePicture(asks);
   serveCard(asks);
+  serveEvening(asks);
   const review = serveReview(asks, () => options.opensReview === true);
   const solving = new Solving(documents);
   const fixes = new Fixes(documents);
+  const laid = new Laying(documents);
   const inText = serveInText(asks, solving);
   /** Texts have changed that these documents use. */
   const refresh = (resting: readonly Document[]): void => {
@@ -167,7 +171,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     const why = options.opensWhy === true && !context.only ? await whyActions(s, d, range.start.line) : [];
     const versioned = can.workspace?.workspaceEdit?.documentChanges === true;
     const cures = (await Promise.all(touched.map(async f => (await fixes.of(f, s, d)).map(fix => actionOf(d, f, fix, versioned))))).flat();
-    return [...cures, ...await solving.actions(s, d, range, versioned), ...await hangActionsOf(s, d, range, documents, versioned), ...why];
+    return [...cures, ...await solving.actions(s, d, range, versioned), ...await laid.actions(s, d, range, versioned), ...await hangActionsOf(s, d, range, documents, versioned), ...why];
   }));
   connection.onRequest(SUMMARY, ({ textDocument: t, line }: SummaryParams, token: CancellationToken): Promise<SummaryAnswer | null> => answer(t.uri, token, async (s, d) => {
     const { summaryAt, summaryMarkdown } = await later();

@@ -55,7 +55,7 @@ export class Graph {
 
   /**
    * `before`: the graph of the same setup before an edit. What has not changed is taken from it, until the graph is settled.
-   * `found`: what to work with where numbers are written `?`, by the names of their cells, SI.
+   * `found`: values of inputs, by the names of their cells, SI: what to work with where a number is written `?`, and what is tried in the place of others.
    */
   constructor(before?: Graph, readonly found?: ReadonlyMap<string, number>) {
     if (before) this.twins = new Twins(before, this);
@@ -96,11 +96,11 @@ export class Graph {
 
   /** An input as it is written. Its names are only made when somebody asks, since most of a long page is such inputs. */
   written(label: Label, q: Quantity): Cell {
-    return this.add(new WrittenInput(this.cells.length, label, q.dim, q.spread, q.unit), q.value);
+    return this.add(new WrittenInput(this.cells.length, label, q.dim, q.spread, q.unit), this.found?.get(label.name) ?? q.value);
   }
 
   input(name: string, q: Quantity, origin: Origin, words: string, more: { at?: Place; reason?: string } = {}): Cell {
-    return this.add({ index: this.cells.length, name, dim: q.dim, origin, rule: undefined, inputs: NO_CELLS, spread: q.spread, unit: q.unit, at: more.at, words, reason: more.reason, missing: undefined }, q.value);
+    return this.add({ index: this.cells.length, name, dim: q.dim, origin, rule: undefined, inputs: NO_CELLS, spread: q.spread, unit: q.unit, at: more.at, words, reason: more.reason, missing: undefined }, this.found?.get(name) ?? q.value);
   }
 
   /** A number that is written `?`: it has no value, unless one was found for it. */

@@ -78,7 +78,7 @@ export interface Results {
 /**
  * `offsets`: what the readings of another setup add to its plan, where this one is a changed copy of it: a what-if holds them.
  * `before`: the graph of the setup before an edit, or as it is written: what is the same in it is taken over, until the graph is settled.
- * `found`: what to work with where numbers are written `?`, by the names of their cells.
+ * `found`: what to work with where numbers are written `?`, or in the place of other inputs, by the names of their cells.
  */
 export function plan(setup: Setup, { offsets, before, found }: { readonly offsets?: Offsets; readonly before?: Graph | undefined; readonly found?: ReadonlyMap<string, number> } = {}): Results {
   const graph = new Graph(before, found);

@@ -79,6 +79,7 @@ const limits = [
   ['hover right behind an edit, 95 of 100, ms', hover, 20],
   ['a value that is written ?, ms', solving.one, 20],
   ['six values that are written ?, ms', solving.six, 500],
+  ['three layouts, ms', solving.layout, 10000],
   ['what 200 revisions of 300 lines did, ms', history, 5000],
 ];
 console.log('\nlimits');

@@ -25,14 +25,18 @@ const SIX = page(
   ['  expect mismatch', '  aim mismatch: 0 mm\n  expect corner light > 60%\n  expect mismatch'],
 );
 
+/** The same without places and lengths, on the same table. */
+const UNLAID = page().replace(/ (?:at \([^)]*\) mm(?: heading 0°)?(?: facing whelk)?|on \S+ -> \S+ by \d+ mm)/g, '').replace(/^\s*(?:aim|expect|accept|variant)[^\n]*(?:\{[^}]*\})?\n/gm, '');
+const LAYOUTS = 5;
+
 /** Median milliseconds from a page that is known to the answer: of one value, and of six. */
 export async function timeSolving() {
   const outfile = resolve('.bench/solving.mjs');
   await build({
-    stdin: { contents: "export { analyse } from './server/analysis.ts'; export { answerOf } from './server/features/solve/answer.ts';", resolveDir: process.cwd() },
+    stdin: { contents: "export { analyse } from './server/analysis.ts'; export { answerOf } from './server/features/solve/answer.ts'; export { layoutsOf } from './server/features/layout/layouts.ts';", resolveDir: process.cwd() },
     outfile, bundle: true, format: 'esm', platform: 'node', target: 'node20', logLevel: 'warning',
   });
-  const { analyse, answerOf } = await import(pathToFileURL(outfile).href);
+  const { analyse, answerOf, layoutsOf } = await import(pathToFileURL(outfile).href);
   const lab = readFileSync('examples/saltmarsh-lab.plate', 'utf8');
   const library = { resolve: path => path, text: () => lab };
   const all = [['one', ONE, 1], ['six', SIX, 6]].map(([name, text, count]) => {
@@ -47,7 +51,16 @@ export async function timeSolving() {
   for (let n = 0; n < WARM_UP + TURNS; n++) for (const { run, times } of all) { const { ms } = run(); if (n >= WARM_UP) times.push(ms); }
   const [one, six] = all.map(({ times }) => times.sort((a, b) => a - b)[Math.floor(times.length / 2)]);
   console.log(`${'a value that is written ?, and six of them'.padEnd(42)}${one.toFixed(1)} ms   ${six.toFixed(0)} ms`);
-  return { one, six };
+  const unlaid = analyse(FILE, UNLAID, library);
+  const layouts = Array.from({ length: LAYOUTS }, () => {
+    const start = performance.now();
+    const { found } = layoutsOf(unlaid, unlaid.results[0], library);
+    if (found.length < 3) throw new Error('not three layouts');
+    return performance.now() - start;
+  }).sort((a, b) => a - b);
+  const layout = layouts[Math.floor(LAYOUTS / 2)];
+  console.log(`${'three layouts of a setup without places'.padEnd(42)}${layout.toFixed(0)} ms`);
+  return { one, six, layout };
 }
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) await timeSolving();

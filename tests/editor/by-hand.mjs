@@ -5,7 +5,7 @@
 //   SCREENSHOTS   folder for one picture a step; none are kept without it
 import { desk, openDesk } from './host/desk.mjs';
 
-const PARTS = { user: 'a page and its finding', writing: 'writing and reading pages', plan: 'the bench plan', review: 'what a change does' };
+const PARTS = { user: 'a page and its finding', writing: 'writing and reading pages', plan: 'the bench plan', review: 'what a change does', shoot: 'an evening at the table' };
 
 const [state, folder, ...chosen] = process.argv.slice(2);
 const parts = Object.keys(PARTS).filter((part) => chosen.length === 0 || chosen.includes(part));

@@ -35,7 +35,7 @@ for (const block of blocks) {
 }
 
 test('every block of the manual is of a kind that is run', () => {
-  for (const { info, line } of blocks) expect(info, `line ${line}`).toMatch(/^(plate [\w-]+\.plate( adds)?|text (check|report|explain|why|solve|hang) .+)$/);
+  for (const { info, line } of blocks) expect(info, `line ${line}`).toMatch(/^(plate [\w-]+\.plate( adds)?|text (check|report|explain|why|solve|hang|layout|sweep|learn|history) .+)$/);
   expect(blocks.length).toBeGreaterThan(20);
 });
 

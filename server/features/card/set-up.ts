@@ -7,7 +7,7 @@ import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
 import { mountAngles, type MountAngles } from '../report/angles.ts';
 import { armTable } from '../report/arms.ts';
-import { asWritten } from '../report/words.ts';
+import { legLength, legsInOrder } from '../readings/wanted.ts';
 import { told, type Block, type Entry, type Row, type Section, type Step } from './blocks.ts';
 import { fact, listed, things } from './facts.ts';
 import { heightWords, placeWords } from './places.ts';
@@ -42,17 +42,15 @@ function ends({ setup }: Results): string {
 
 /** The legs of each beam; those that light reaches first come first, and beams that end on no plate last. */
 function beamGroups(r: Results, mounts: ReadonlyMap<string, MountAngles>, placed: boolean): { title: string; rows: Row[] }[] {
-  const order = new Set<Leg>([...r.arms.arms].sort((a, b) => Number(a.role === 'object') - Number(b.role === 'object')).flatMap(a => a.path));
-  for (const beam of r.setup.beams.values()) for (const leg of beam.legs) order.add(leg);
-  const beams = new Set([...order].map(l => l.beam));
+  const order = legsInOrder(r);
+  const beams = new Set(order.map(l => l.beam));
   const row = (leg: Leg): Row => ({ tick: true, entries: [told(legWords(leg)), lengthOf(leg, r), ...(placed ? [landing(leg, r)] : []), told('', leg.target ? [...setting(leg.target, r, mounts.get(leg.target.id)), ...widthOf(leg, r)].join(', ') : ''), { write: 'mm' }] });
-  return [...beams].map(beam => ({ title: `Beam ${beam.id}${beam.from ? `, from ${beam.from.id}${beam.port === undefined ? '' : ` ${beam.port}`}` : ''}`, rows: [...order].filter(l => l.beam === beam).map(row) }));
+  return [...beams].map(beam => ({ title: `Beam ${beam.id}${beam.from ? `, from ${beam.from.id}${beam.port === undefined ? '' : ` ${beam.port}`}` : ''}`, rows: order.filter(l => l.beam === beam).map(row) }));
 }
 
 function lengthOf(leg: Leg, r: Results): Entry {
-  const cell = r.legs.get(leg);
-  if (!cell || r.graph.value(cell) === undefined) return { write: 'mm' };
-  return told(leg.length?.kind === 'quantity' && !cell.rule ? asWritten(leg.length.quantity) : showCell(r.graph, cell).text);
+  const text = legLength(leg, r);
+  return text === '' ? { write: 'mm' } : told(text);
 }
 
 /** Where what the leg leads to stands: there its spot lands. */

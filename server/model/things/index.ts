@@ -55,6 +55,8 @@ export const SHOT_FACTS: readonly Fact[] = [
   quantity('temperature', TEMPERATURE, 'Of the room.', { sign: 'any', usual: ['20 °C ± 0.5 K'] }),
   quantity('humidity', NUMBER, 'Relative humidity.', { sign: 'share', usual: ['50% ± 5 points'] }), quantity('power', POWER, 'Power of the laser.', { usual: ['12 mW ± 3%'] }),
   quantity('dose', EXPOSURE, 'Exposure as energy.', { usual: ['40 µJ/cm² ± 10%'] }), ratio('beam ratio', 'As metered.', { usual: ['4:1'] }),
+  quantity('best exposure', TIME, 'Of a test strip, the exposure that came out best; without a give or take it counts to a quarter stop, the half of a usual step.', { usual: ['20 s', '20 s ×÷ 1.2'] }),
+  quantity('replay wavelength', LENGTH, 'Colour in which a reflection hologram is brightest, lit from where its reference came.', { usual: ['590 nm ± 5 nm'] }),
   text('plate', 'Which plate.', ['"box 3, number 5"']), date('date', 'When.'), quantity('replay angle', ANGLE, 'At which it was looked at.', { sign: 'any', usual: ['45°'] }),
   quantity('brightness', NUMBER, 'Share of the light that goes into the image.', { sign: 'share', usual: ['18% ×÷ 1.3'] }),
 ];

@@ -112,7 +112,8 @@ export class Powers {
     return arm && this.ofArm(arm);
   }
 
-  private before(leg: Leg): Leg | undefined {
+  /** The leg from which its light comes; undefined behind a laser, and where nothing leads there. */
+  before(leg: Leg): Leg | undefined {
     return leg.n > 1 ? leg.beam.legs[leg.n - 2] : leg.beam.from && leg.beam.from.kind.light !== 'source' ? this.arriving.get(leg.beam.from) : undefined;
   }
 

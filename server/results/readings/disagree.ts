@@ -7,9 +7,9 @@ import type { Taken } from './instruments.ts';
 import type { Subject } from './subjects.ts';
 
 /** From three standard uncertainties on, two values differ. */
-const FROM = 3;
+export const FROM = 3;
 /** Where on a mirror one measures makes 1 to 3 mm a leg, whatever the string; common practice. The least of it is not counted as a difference. */
-const PER_LEG = 0.001;
+export const PER_LEG = 0.001;
 const ROUNDING = 1e-9;
 
 /** A reading against what was planned. */

@@ -14,7 +14,7 @@ import { installExtension } from './host/server.mjs';
 const VSIX = 'out/platewright.vsix';
 const NOTEBOOK = 'tests/editor/notebook';
 /** What is done by hand in hosts that are not the newest: each part takes a minute or two, and the suites run in all. */
-const OLDER = ['user', 'plan'];
+const OLDER = ['user'];
 const script = (name, ...args) => [process.execPath, `tests/editor/${name}.mjs`, ...args];
 
 const download = process.argv.includes('--download');

@@ -44,8 +44,14 @@ export async function openDesk({ host, state, folder }) {
 
     /** Puts the cursor into a line, both counted from 1. */
     async goTo(line, column = 1) {
-      await quick('Control+G', `${line}:${column}`);
-      await page.locator('.statusbar-item', { hasText: new RegExp(`Ln ${line}, Col`) }).waitFor();
+      const there = page.locator('.statusbar-item', { hasText: new RegExp(`Ln ${line}, Col`) });
+      // A window that has just been busy may take the key and lose the number.
+      for (let again = 2; ; again--) {
+        await quick('Control+G', `${line}:${column}`);
+        const came = await there.waitFor({ timeout: again > 0 ? 6000 : 20_000 }).then(() => true, (e) => { if (again === 0) throw e; return false; });
+        if (came) break;
+        await page.keyboard.press('Escape');
+      }
       await focused.waitFor();
     },
 

@@ -9,8 +9,11 @@ export interface Part { readonly from: number; readonly to: number }
 /** More threads than that read one disk. */
 const MOST = 8;
 
-/** As many even parts of a list as there are processors; none shorter than `least`, as a thread has to start first. */
-export function partsOf(count: number, least: number, processors = availableParallelism()): Part[] {
+/** The engine compiles and clears away beside the program: with one processor for that, two threads on two processors take longer than one. */
+const FREE = Math.max(1, availableParallelism() - 1);
+
+/** As many even parts of a list as there are free processors; none shorter than `least`, as a thread has to start first. */
+export function partsOf(count: number, least: number, processors = FREE): Part[] {
   const parts = Math.max(1, Math.min(processors, MOST, Math.floor(count / least)));
   return Array.from({ length: parts }, (_, i) => ({ from: Math.round((count * i) / parts), to: Math.round((count * (i + 1)) / parts) }));
 }

@@ -7,7 +7,7 @@ import { figureWords } from './chain.ts';
 import { blocks, bullets, escaped, strong } from '../markdown.ts';
 import { planText, readText, verdictOf } from '../report/readings.ts';
 
-const MOST = 8;
+const MOST = 5;
 
 /** What was read beside the plan, what became of it, and the chain of numbers of what it corrects; of light the results that rest on it. */
 export function readingWords(reading: Reading, r: Results): string {

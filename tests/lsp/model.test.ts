@@ -13,7 +13,7 @@ import { startEditor, type Editor, type Page } from './editor.ts';
 
 const STEPS = Number(process.env['STEPS'] ?? 2000);
 /** Steps between two quiet points. */
-const QUIET = 20;
+const QUIET = 30;
 const FOLDER = 'file:///saltmarsh/';
 const uri = (name: string): string => FOLDER + name;
 

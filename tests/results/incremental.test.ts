@@ -126,7 +126,7 @@ describe('a page that is edited', () => {
         // The inventory is a page as well, which is looked at between two edits of the other.
         if (e.at % 5 === 0) expectSame(shown(analyse(LAB, files.lab, libraryOf(files), caches.get(LAB)), places), shown(analyse(LAB, files.lab, libraryOf(files)), places));
       }
-    }), { numRuns: 25, endOnFailure: true });
+    }), { numRuns: 18, endOnFailure: true });
     // Else there was nothing to be wrong.
     expect(kept).toBeGreaterThan(300);
     expect(bound).toBeGreaterThan(3000);

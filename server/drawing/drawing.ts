@@ -1,4 +1,5 @@
 /** The table from above as plain data: what stands where, where the light goes, and what is in its way. In metres, x to the right and y away, as on the table. */
+import { holeSpacing } from '../model/holes.ts';
 import type { Leg } from '../model/model.ts';
 import { fixed, type Place } from '../model/place.ts';
 import { millimetres } from '../model/show.ts';
@@ -111,11 +112,10 @@ export function drawingOf(r: Results): Drawing | undefined {
   const { setup } = r;
   const height = usual([...things.values()].map(s => s.at[2]));
   const off = offLevel([...things.values()], height);
-  const spacing = setup.facts.get('hole spacing')?.value;
   return {
     title: titleOf(r),
     table: r.table.size,
-    holes: spacing?.kind === 'quantity' ? spacing.quantity.value : undefined,
+    holes: holeSpacing(setup),
     beamHeight: height,
     things: [...things.values()].map(s => drawnThing(s, height, r)),
     legs: [...rays.values()].map(ray => drawnLeg(ray, r)),

@@ -1,5 +1,6 @@
 /** What of a thing can be dragged in its picture, what a drag or a key writes, or why it can not be dragged. */
 import type { Expr } from '../../../grammar/tree.ts';
+import { holeSpacing } from '../../model/holes.ts';
 import type { Edit } from '../../model/edits.ts';
 import type { Placement, Thing, Written } from '../../model/model.ts';
 import type { Results } from '../../results/plan.ts';
@@ -85,10 +86,7 @@ function over({ expr, at, line }: Written, r: Results): Pick<Handles, 'move' | '
 }
 
 /** From hole to hole; without holes to the next whole millimetre. */
-function holeOf(r: Results): number {
-  const spacing = r.setup.facts.get('hole spacing')?.value;
-  return spacing?.kind === 'quantity' && spacing.quantity.value > 0 ? spacing.quantity.value : STEP;
-}
+const holeOf = ({ setup }: Results): number => holeSpacing(setup) ?? STEP;
 
 function turns(thing: Thing, r: Results, page: Page): Pick<Handles, 'turn' | 'keeps'> {
   const p = thing.placement;

@@ -1,6 +1,7 @@
 /** Numbers of the text set so that a finding goes: the smallest change of each thing that can be moved or set, by the solver that finds what is written `?`. */
 import type { Snapshot } from '../../analysis.ts';
 import type { Finding } from '../../checks/check.ts';
+import { holeSpacing } from '../../model/holes.ts';
 import { ANGLE, LENGTH } from '../../model/units.ts';
 import type { Results } from '../../results/plan.ts';
 import { descend } from '../../results/solve/descend.ts';
@@ -72,9 +73,8 @@ function nearest(space: Space<Condition>, now: readonly number[]): readonly numb
 
 /** Between holes, m, where there are any and the thing stands on one. */
 function holesOf({ setup }: Results, now: readonly number[]): number | undefined {
-  const spacing = setup.facts.get('hole spacing')?.value;
-  const by = spacing?.kind === 'quantity' ? spacing.quantity.value : 0;
-  return by > 0 && now.every(v => Math.abs(v / by - Math.round(v / by)) < 1e-6) ? by : undefined;
+  const by = holeSpacing(setup);
+  return by !== undefined && now.every(v => Math.abs(v / by - Math.round(v / by)) < 1e-6) ? by : undefined;
 }
 const around = ([x, y]: readonly number[], by: number): number[][] => AROUND.flatMap(i => AROUND.map(j => [(Math.round(x! / by) + i) * by, (Math.round(y! / by) + j) * by]));
 const AROUND = [-2, -1, 0, 1, 2];

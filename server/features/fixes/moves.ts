@@ -1,6 +1,7 @@
 /** Things moved out of the way: to the nearest hole, or whole centimetre, from which what was found is gone. */
 import type { Snapshot } from '../../analysis.ts';
 import type { Finding } from '../../checks/check.ts';
+import { holeSpacing } from '../../model/holes.ts';
 import type { Thing } from '../../model/model.ts';
 import type { Results } from '../../results/plan.ts';
 import { writtenOf, type Written } from './numbers.ts';
@@ -27,8 +28,7 @@ const RINGS = 8;
 /** All places round each thing that the finding names, the nearest first. */
 export function* movesFor(finding: Finding, r: Results, { tree, uri }: Snapshot): Generator<Move> {
   if (!(finding.code in MOVED)) return;
-  const spacing = r.setup.facts.get('hole spacing')?.value;
-  const step = spacing?.kind === 'quantity' && spacing.quantity.value > 0 ? spacing.quantity.value : GRID;
+  const step = holeSpacing(r.setup) ?? GRID;
   const things = named(finding, r).flatMap(thing => {
     const cells = thing.placement?.at ? r.places.of(thing) : undefined;
     if (!cells || cells[0].at?.uri !== uri) return [];

@@ -1,4 +1,5 @@
 /** A setup without places as what has to be laid out: things that stand somewhere, the legs between them, and what is straight, turned or lit where. */
+import { holeSpacing } from '../../model/holes.ts';
 import type { Leg, Setup, Thing } from '../../model/model.ts';
 import type { Arm } from '../../model/arms.ts';
 import type { Results } from '../plan.ts';
@@ -156,7 +157,4 @@ export const tableOf = ({ facts }: Setup): readonly [number, number] => {
   const table = facts.get('table')?.value;
   return table?.kind === 'sizes' ? [table.parts[0]!.value * 1000, table.parts[1]!.value * 1000] : [1200, 900];
 };
-export const holesOf = ({ facts }: Setup): number => {
-  const spacing = facts.get('hole spacing')?.value;
-  return spacing?.kind === 'quantity' && spacing.quantity.value > 0 ? spacing.quantity.value * 1000 : 25;
-};
+export const holesOf = (setup: Setup): number => (holeSpacing(setup) ?? 0.025) * 1000;

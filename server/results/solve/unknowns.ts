@@ -1,4 +1,5 @@
 /** The numbers of a setup that are written `?`: between which values each is looked for, and how finely it is set. */
+import { holeSpacing } from '../../model/holes.ts';
 import type { Setup } from '../../model/model.ts';
 import { ANGLE, LENGTH, NUMBER, parseUnit, POWER, TIME, unitsFor, type Dim, type Unit } from '../../model/units.ts';
 import type { Cell, Open } from '../cell.ts';
@@ -110,8 +111,8 @@ const ROOM = 0.5;
 function stepsOf({ name, dim, sign }: Open, setup: Setup, wide: boolean, span: number): number[] {
   if (wide) return [];
   if (dim === LENGTH) {
-    const spacing = setup.facts.get('hole spacing')?.value;
-    const hole = /\.[xy]$/.test(name) && spacing?.kind === 'quantity' && spacing.quantity.value > 0 ? [spacing.quantity.value] : [];
+    const spacing = holeSpacing(setup);
+    const hole = /\.[xy]$/.test(name) && spacing !== undefined ? [spacing] : [];
     return span < 20 * MM ? [...hole, MM / 10, MM / 100, MM / 1000] : [...hole, MM, MM / 10];
   }
   if (dim === ANGLE) return [DEGREE, DEGREE / 10, DEGREE / 100];

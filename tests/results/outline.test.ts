@@ -46,5 +46,6 @@ test('of a box however it is turned: all eight corners lie within, each corner o
       const left = (p: Flat): number => (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
       for (const c of corners) expect(left(c)).toBeGreaterThan(-1e-9);
     });
-  }));
+    // The second was found by chance: a side so short that products with it are 0.
+  }), { examples: [[0, 0, 0, 0.1, 0.2, 0.3, 'above'], [0, -1e-323, 0, 0.01, 0.25, 0.01, 'above']] });
 });

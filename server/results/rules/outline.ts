@@ -24,7 +24,8 @@ const STEPS = ROUND.slice(0, 12).map(([x, y], i): Flat => [ROUND[i + 1]![0] - x,
 /** The convex outline of all sums of parts of some ways, each from half of it forwards to half of it backwards: its sides are those ways, in the order of their directions, and then back again. */
 function zonogon(middle: Flat, ways: readonly Flat[]): Flat[] {
   const sides: Flat[] = [];
-  const forwards = ways.filter(([x, y]) => x !== 0 || y !== 0).map(([x, y]): Flat => (x < 0 || (x === 0 && y < 0) ? [-x, -y] : [x, y]));
+  // What has no length that counts has no direction either: the products below would vanish and order nothing.
+  const forwards = ways.filter(([x, y]) => Math.hypot(x, y) > 1e-12).map(([x, y]): Flat => (x < 0 || (x === 0 && y < 0) ? [-x, -y] : [x, y]));
   for (const [x, y] of forwards.sort((a, b) => a[1] * b[0] - b[1] * a[0])) {
     const last = sides.at(-1);
     // What is seen edge on is no corner.

@@ -46,6 +46,6 @@ test('of a box however it is turned: all eight corners lie within, each corner o
       const left = (p: Flat): number => (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
       for (const c of corners) expect(left(c)).toBeGreaterThan(-1e-9);
     });
-    // The second was found by chance: a side so short that products with it are 0.
-  }), { examples: [[0, 0, 0, 0.1, 0.2, 0.3, 'above'], [0, -1e-323, 0, 0.01, 0.25, 0.01, 'above']] });
+    // The examples were found by chance: sides so short, or so nearly straight up, that products with them are 0.
+  }), { examples: [[0, -1e-323, 0, 0.01, 0.25000000000000006, 0.01, 'above'], [0, 5e-324, -1.990844639439533e-12, 0.01, 0.5022993659020638, 0.01, 'above']] });
 });

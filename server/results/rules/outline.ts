@@ -21,16 +21,24 @@ export function outlineOf(solid: Solid, from: 'above' | 'the near side' = 'above
 const ROUND = Array.from({ length: 24 }, (_, i): Flat => [Math.cos((i * Math.PI) / 12), Math.sin((i * Math.PI) / 12)]);
 const STEPS = ROUND.slice(0, 12).map(([x, y], i): Flat => [ROUND[i + 1]![0] - x, ROUND[i + 1]![1] - y]);
 
+/** Straight up and a little: where half a turn of directions ends. */
+const HALF = Math.PI / 2 + 1e-9;
+
 /** The convex outline of all sums of parts of some ways, each from half of it forwards to half of it backwards: its sides are those ways, in the order of their directions, and then back again. */
 function zonogon(middle: Flat, ways: readonly Flat[]): Flat[] {
   const sides: Flat[] = [];
-  // What has no length that counts has no direction either: the products below would vanish and order nothing.
-  const forwards = ways.filter(([x, y]) => Math.hypot(x, y) > 1e-12).map(([x, y]): Flat => (x < 0 || (x === 0 && y < 0) ? [-x, -y] : [x, y]));
-  for (const [x, y] of forwards.sort((a, b) => a[1] * b[0] - b[1] * a[0])) {
-    const last = sides.at(-1);
+  const forwards = ways.filter(([x, y]) => x !== 0 || y !== 0).map(([x, y]) => {
+    const direction = Math.atan2(y, x);
+    // Just beside straight down is straight down, and so straight up: two sides along one line never cancel.
+    const turned = direction > HALF ? -Math.PI : direction <= HALF - Math.PI ? Math.PI : 0;
+    return { side: turned ? [-x, -y] as Flat : [x, y] as Flat, direction: direction + turned };
+  });
+  let last = -Infinity;
+  for (const { side, direction } of forwards.sort((a, b) => a.direction - b.direction)) {
     // What is seen edge on is no corner.
-    if (last && last[0] * y - last[1] * x <= 1e-12) { last[0] += x; last[1] += y; }
-    else sides.push([x, y]);
+    if (direction - last <= 1e-9) { sides.at(-1)![0] += side[0]; sides.at(-1)![1] += side[1]; }
+    else sides.push(side);
+    last = direction;
   }
   let [x, y] = sides.reduce<Flat>((at, side) => [at[0] - side[0] / 2, at[1] - side[1] / 2], middle);
   const corners: Flat[] = [];

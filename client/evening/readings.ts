@@ -7,7 +7,7 @@ import { writeInto } from '../plan/write.ts';
 import { askIn } from './box.ts';
 import { addTo, pageOf, sayUnsaved } from './paper.ts';
 import { enterReadings, expectedWords, type Entered, type Reading } from './readings-asked.ts';
-import { dayOf, minuteOf } from './stamp.ts';
+import { dayOf, minuteOf } from '../../server/lsp/stamp.ts';
 
 const GROUPS: Readonly<Record<Reading['group'], string>> = { legs: 'legs, by string', sums: 'whole paths, by string', paths: 'one path held against the other', light: 'light, by meter', wheels: 'wheels', powers: 'power along the beams: tells what is lost' };
 

@@ -4,7 +4,7 @@ import { State, type BaseLanguageClient } from 'vscode-languageclient';
 import { SHOOT, SHOT, type Additions, type ShootAnswer } from '../../server/lsp/protocol.ts';
 import { ask } from '../ask.ts';
 import { addTo, opened, pageOf as textOf, sayUnsaved } from '../evening/paper.ts';
-import { dayOf } from '../evening/stamp.ts';
+import { dayOf } from '../../server/lsp/stamp.ts';
 import { oneAtATime } from '../one-at-a-time.ts';
 import { pageOf } from './html.ts';
 import { isFromPage, isRun, type FromPage, type ToPage, type Write } from './messages.ts';

@@ -3,6 +3,7 @@ import type { Snapshot } from '../analysis.ts';
 import type { Finding } from '../checks/check.ts';
 import type { Fix } from '../features/fixes/fixes.ts';
 import type { Document, Documents } from './documents.ts';
+import { minuteOf } from './stamp.ts';
 import { later } from './later.ts';
 import { inSteps } from './steps.ts';
 
@@ -20,6 +21,6 @@ export class Fixes {
 
   private async look(finding: Finding, s: Snapshot, d: Document): Promise<readonly Fix[]> {
     const { fixing } = await later();
-    return await inSteps(() => fixing(s, finding, this.documents.textsFor(d)), () => d.kept?.snapshot === s) ?? [];
+    return await inSteps(() => fixing(s, finding, this.documents.textsFor(d), minuteOf(new Date())), () => d.kept?.snapshot === s) ?? [];
   }
 }

@@ -172,8 +172,8 @@ export class Graph {
   }
 
   /** A function that gives the cell's derivatives by some cells, for values of these: one pass back over what they move. Made once, called often. */
-  differentiator(cell: Cell, free: readonly Cell[]): (at: readonly number[]) => number[] {
-    const run = this.compiled(cell, free, NO_CELLS);
+  differentiator(cell: Cell, free: readonly Cell[], still: readonly Cell[] = NO_CELLS): (at: readonly number[]) => number[] {
+    const run = this.compiled(cell, free, still);
     // A sum over many parts has more inputs than there are cells to ask for: it is run once for each of these.
     if (run.steps.some(s => s.rule.costly === true && !s.rule.partials)) {
       return at => {

@@ -2,7 +2,7 @@
 import { describe, expect, it, test } from 'vitest';
 import { add, MOVED_ON, NOT_ASKED, NOT_TAKEN, type Paper } from '../../client/evening/adding.ts';
 import { enterReadings, firstOf, NO_ANSWER, NO_SETUP, NOTHING, type Desk, type Entered, type Question, type Reading } from '../../client/evening/readings-asked.ts';
-import { dayOf, minuteOf } from '../../client/evening/stamp.ts';
+import { dayOf, minuteOf } from '../../server/lsp/stamp.ts';
 import { isFromPage, isRun, isToPage } from '../../client/shoot/messages.ts';
 import { fresh, open, settle } from '../../client/shoot/run.ts';
 

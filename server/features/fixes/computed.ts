@@ -40,7 +40,8 @@ function setTo(knob: Knob, conditions: readonly Condition[], r: Results): Settin
   const unknowns = numbers.map(n => n.unknown);
   const now = numbers.map(n => r.graph.value(n.cell)!);
   if (unknowns.some((u, i) => !(u.high > u.low) || now[i]! < u.low || now[i]! > u.high)) return undefined;
-  const space = new Space(r, unknowns, conditions);
+  // What readings add to the plan stays: else nothing would move what was read.
+  const space = new Space(r, unknowns, conditions, [...r.readings.offsets, ...r.light.corrections]);
   const exact = nearest(space, unknowns.map((u, i) => shareAt(u, now[i]!)));
   if (!exact) return undefined;
   const will = (values: readonly number[]): boolean => {

@@ -57,6 +57,8 @@ function legFix(leg: Leg, change: number, results: Results): { fix: Candidate; a
   return {
     after,
     fix: {
+      // What turns the light at one of its ends is moved for it.
+      things: [leg.target, legStart(leg)].flatMap(t => (t?.kind.light === 'turns' ? [t.id] : [])),
       title: () => `${change < 0 ? 'Shorten' : 'Lengthen'} the leg ${legWords(leg)} from ${written} to ${newText} ${unit.text}: the ${object ? 'object' : 'reference'} path then matches`,
       edits: [{ at: within(leg.lengthAt, { start: number.start, end }), newText }],
     },

@@ -6,6 +6,7 @@ import type { BoundFact } from '../../model/model.ts';
 import { unitsFor } from '../../model/units.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
+import { intoBlock } from '../readings/line.ts';
 import type { Candidate } from './candidate.ts';
 import { writtenOf } from './numbers.ts';
 
@@ -18,6 +19,8 @@ const WORDS: Readonly<Record<string, Facts>> = {
   'safelight-fogs': (_, r) => [...r.setup.things.values()].filter(t => t.facts.has('safelight')).map(t => ({ of: t.id, phrase: 'safelight' })),
   'sides-disagree': () => [{ of: '', phrase: 'hologram' }],
   'reference-from-disagrees': f => [{ of: text(f.data, 'plate'), phrase: 'reference from' }],
+  'edge-light': f => [{ of: f.subject, phrase: 'edges' }],
+  'slit-along-reference': (f, r) => [...slitsBefore(text(f.data, 'hologram'), r).map(of => ({ of, phrase: 'direction' })), { of: text(f.data, 'plate'), phrase: 'reference from' }],
   'ghost-fringes': (_, r) => [...r.setup.things.values()].filter(t => t.kind.light === 'source').map(t => ({ of: t.id, phrase: 'polarization' })),
 };
 const UNITS: Readonly<Record<string, Facts>> = {
@@ -25,14 +28,20 @@ const UNITS: Readonly<Record<string, Facts>> = {
   'sensitivity-unlikely': f => [{ of: f.subject, phrase: 'sensitivity' }],
 };
 
-export function* valuesFor(finding: Finding, r: Results, { uri, tree }: Snapshot): Generator<Candidate> {
+export function* valuesFor(finding: Finding, r: Results, snapshot: Snapshot): Generator<Candidate> {
+  const { uri, tree } = snapshot;
   for (const { of, phrase } of WORDS[finding.code]?.(finding, r) ?? []) {
     const fact = factOf(r, of, phrase, uri);
-    const { type } = fact?.fact ?? {};
-    if (fact?.value.kind !== 'words' || (type?.type !== 'choice' && type?.type !== 'quantity')) continue;
-    const before = fact.value.text;
+    const thing = r.setup.things.get(of);
+    const known = fact?.fact ?? (thing && !thing.facts.has(phrase) && thing.at.uri === uri ? thing.kind.facts.find(x => x.phrase === phrase) : undefined);
+    const type = known?.type;
+    if ((fact && fact.value.kind !== 'words') || (type?.type !== 'choice' && type?.type !== 'quantity')) continue;
+    const before = fact?.value.kind === 'words' ? fact.value.text : undefined;
     const words = finding.data['way'] === undefined ? type.words ?? [] : [text(finding.data, 'way')];
-    for (const word of words) if (word !== before) yield { edits: [{ at: fact.at, newText: word }], title: () => `Write “${phrase}: ${word}”${of === '' ? '' : ` of ${of}`} instead of “${before}”` };
+    for (const word of words) {
+      if (fact && before !== undefined && word !== before) yield { edits: [{ at: fact.at, newText: word }], title: () => `Write “${phrase}: ${word}”${of === '' ? '' : ` of ${of}`} instead of “${before}”` };
+      if (!fact && thing && word !== known?.assumed?.text) yield { edits: intoBlock(thing.node, [`${phrase}: ${word}`], snapshot), title: () => `Write “${phrase}: ${word}” of ${of}: ${known?.assumed?.text === undefined ? 'nothing is said of it' : `“${known.assumed.text}” is assumed`}` };
+    }
   }
   for (const { of, phrase } of UNITS[finding.code]?.(finding, r) ?? []) {
     const fact = factOf(r, of, phrase, uri);
@@ -48,6 +57,9 @@ export function* valuesFor(finding: Finding, r: Results, { uri, tree }: Snapshot
     yield { edits: [edit], title: () => `Write ${edit.newText}${written.unitText} instead of ${written.text}${written.unitText}: ${why}` };
   }
 }
+
+/** Slits on the last leg before a hologram. */
+const slitsBefore = (hologram: string, { setup }: Results): string[] => [...setup.beams.values()].flatMap(b => b.legs.flatMap((l, i) => { const before = b.legs[i - 1]?.target; return l.target?.id === hologram && before?.kind.word === 'slit' ? [before.id] : []; }));
 
 const factOf = ({ setup }: Results, of: string, phrase: string, uri: string): BoundFact | undefined => {
   const fact = (of === '' ? setup.facts : setup.things.get(of)?.facts)?.get(phrase);

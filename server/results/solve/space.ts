@@ -9,12 +9,12 @@ export class Space<C extends Condition = Wish> {
   private readonly of: readonly ((at: readonly number[]) => number)[];
   private readonly slope: readonly ((at: readonly number[]) => number[])[];
 
-  /** `results` are planned with a value for each of the unknowns. */
-  constructor(results: Results, readonly unknowns: readonly Unknown[], readonly wishes: readonly C[]) {
+  /** `results` are planned with a value for each of the unknowns; `still`: cells that stay as they are whatever these do. */
+  constructor(results: Results, readonly unknowns: readonly Unknown[], readonly wishes: readonly C[], still: readonly Cell[] = []) {
     const { graph } = results;
     this.cells = unknowns.map(u => graph.find(u.name)!);
-    this.of = wishes.map(w => graph.evaluator(w.cell, this.cells));
-    this.slope = wishes.map(w => graph.differentiator(w.cell, this.cells));
+    this.of = wishes.map(w => graph.evaluator(w.cell, this.cells, still));
+    this.slope = wishes.map(w => graph.differentiator(w.cell, this.cells, still));
   }
 
   values(t: readonly number[]): number[] { return t.map((ti, i) => valueAt(this.unknowns[i]!, ti)); }

@@ -44,7 +44,7 @@ const MAY: Readonly<Record<string, readonly string[]>> = {
   'server/cli/sarif.ts': ['server/cli/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/model/', 'package.json', 'sarif', 'node:'],
   // One command starts the language server, one names papers, and the version stands in the package.
   'server/cli/program.ts': ['server/cli/', 'server/lsp/node.ts', 'server/features/card/paper.ts', 'package.json', 'commander', 'node:'],
-  'client/': ['client/', 'vscode', 'vscode-languageclient', 'server/lsp/protocol.ts'],
+  'client/': ['client/', 'vscode', 'vscode-languageclient', 'server/lsp/protocol.ts', 'server/lsp/stamp.ts'],
   // The page in the panel runs in a browser, and knows the panel by its messages only.
   'client/plan/view/': ['client/plan/view/', 'client/plan/messages.ts', 'server/lsp/protocol.ts', 'd3-selection', 'd3-zoom'],
   // This one sounds as that does, and counts with what the panel keeps.

@@ -297,6 +297,7 @@ describe('numbers', () => {
     ['shutter-shakes', 'mounted: stand', 'beside the table'],
     ['edge-light', 'edges: masked', 'a fact that is only assumed is written'],
     ['slit-along-reference', 'size: 3 x 63 mm', 'turned by a quarter'],
+    ['no-light', 'reflects: 90%', 'a tenth goes through'],
     ['decimal-comma', 'beam height: 120.5 mm', 'a point'],
     ['wrong-unit', 'beam height: 120 mm', 'the commonest unit of a length'],
     ['light-unlikely', 'measured reference at P1: 1.6 µW/cm² by needle', 'a thousandth'],

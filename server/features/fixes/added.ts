@@ -6,10 +6,12 @@ import { within } from '../../model/place.ts';
 import type { Results } from '../../results/plan.ts';
 import { indentOf, intoBlock, linesBehind } from '../readings/line.ts';
 import type { Candidate } from './candidate.ts';
+import { writtenOf } from './numbers.ts';
 
 export function* addedFixes(finding: Finding, r: Results, snapshot: Snapshot): Generator<Candidate> {
   if (finding.code === 'reference-on-object') yield* cards(finding, r, snapshot);
   if (finding.code === 'second-spot') yield* wedges(finding, r, snapshot);
+  if (finding.code === 'no-light') yield* shares(finding, r, snapshot);
   if (finding.code === 'plate-missed') yield* turns(finding, r, snapshot);
 }
 
@@ -45,6 +47,17 @@ function* wedges({ subject }: Finding, { setup }: Results, snapshot: Snapshot): 
   const own = splitter.facts.get('wedge');
   if (own && own.at.uri !== snapshot.uri) return;
   for (const by of WEDGES) yield { edits: own ? [{ at: own.at, newText: `${by}°` }] : intoBlock(splitter.node, [`wedge: ${by}°`], snapshot), title: () => `Take a splitter with a wedge of ${by}° for ${subject}: its second spot misses what is lit` };
+}
+
+/** A part of its light for the way that gets none: little of what went all one way, so that the rest stays nearly as it was. */
+const SOME = 0.1;
+
+function* shares({ subject }: Finding, { graph, setup }: Results, { tree, uri }: Snapshot): Generator<Candidate> {
+  const cell = graph.find(`${subject}.reflects`);
+  const [written, now] = [cell?.at?.uri === uri ? writtenOf(cell, tree) : undefined, cell && graph.value(cell)];
+  if (!written || !setup.things.has(subject) || (now !== 0 && now !== 1)) return;
+  const edit = written.edit(now === 1 ? 1 - SOME : SOME, written.decimals);
+  yield { things: [subject], edits: [edit], title: () => `Set “reflects” of ${subject} to ${edit.newText}${written.unitText} instead of ${written.text}${written.unitText}: a tenth of the light goes the other way` };
 }
 
 /** Angles at which a reference comes to its plate, the commonest first; common practice. */

@@ -30,7 +30,7 @@ export class Figures {
 
   /** How many rules and bands it took, the variants with it. */
   get made(): Made {
-    const graphs = [this.whole, ...variantsOf(this.whole).flatMap(v => v.planned ?? [])].map(r => r.graph);
+    const graphs = [this.whole.graph, ...variantsOf(this.whole).flatMap(v => [...(v.tried ? [v.tried] : []), ...(v.planned ? [v.planned.graph] : [])])];
     return { planned: graphs.length, rules: graphs.reduce((n, g) => n + g.computed, 0), bands: graphs.reduce((n, g) => n + g.drawn, 0) };
   }
 }

@@ -75,20 +75,19 @@ export interface Results {
   readonly problems: readonly Problem[];
 }
 
-/**
- * `offsets`: what the readings of another setup add to its plan, where this one is a changed copy of it: a what-if holds them.
- * `before`: the graph of the setup before an edit, or as it is written: what is the same in it is taken over, until the graph is settled.
- * `found`: what to work with where numbers are written `?`, or in the place of other inputs, by the names of their cells.
- */
-export function plan(setup: Setup, { offsets, before, found }: { readonly offsets?: Offsets; readonly before?: Graph | undefined; readonly found?: ReadonlyMap<string, number> } = {}): Results {
+export interface PlanOptions {
+  /** what the readings of another setup add to its plan, where this one is a changed copy of it: a what-if holds them */
+  readonly offsets?: Offsets | undefined;
+  /** the graph of the setup before an edit, or as it is written: what is the same in it is taken over, until the graph is settled */
+  readonly before?: Graph | undefined;
+  /** what to work with where numbers are written `?`, or in the place of other inputs, by the names of their cells */
+  readonly found?: ReadonlyMap<string, number>;
+}
+
+/** What stands where and how long every way is: all else rests on it. */
+function ground(setup: Setup, { offsets, before, found }: PlanOptions, ask: (name: string, of: { readonly values: Values; readonly places: Places }) => Cell | undefined) {
   const graph = new Graph(before, found);
-  // A value may name a result of light before there is one.
-  const asked: { ask(name: string): Cell | undefined }[] = [];
-  const ask = (name: string): Cell | undefined => {
-    for (const area of asked) { const cell = area.ask(name); if (cell) return cell; }
-    return foldNamed(name, places, values);
-  };
-  const values: Values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? ask(name));
+  const values: Values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? ask(name, { values, places }));
   const places: Places = new Places(values);
   const aliases = new Map<string, Cell[]>();
   const published: Cell[] = [];
@@ -116,13 +115,42 @@ export function plan(setup: Setup, { offsets, before, found }: { readonly offset
   }
   readings.lengths.rest(legs);
   nameShort(plates, aliases, graph);
+  return { graph, values, places, aliases, published, arms, readings, legs, plates };
+}
+
+/** A wrong name or unit in a formula that no result asks for is a slip as well. */
+function readFormulas(setup: Setup, values: Values): void {
+  for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
+  for (const [key, f] of setup.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && (f.node.parent === setup.node || setup.variant !== undefined)) values.setupFact(key);
+}
+
+/**
+ * What is wrong with a setup before anything is said of light and of the object, with the values that were read for that: a small part of the work of a plan.
+ * Undefined where a value names a result that only the rest of the plan has.
+ */
+export function groundProblems(setup: Setup, options: PlanOptions): { readonly problems: readonly Problem[]; readonly values: Values; readonly graph: Graph } | undefined {
+  const wanting: string[] = [];
+  const { arms, readings, plates, legs, values, graph } = ground(setup, options, (name, g) => { const fold = foldNamed(name, g.places, g.values); if (!fold) wanting.push(name); return fold; });
+  readFormulas(setup, values);
+  return wanting.length > 0 ? undefined : { problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...values.problems], values, graph };
+}
+
+export function plan(setup: Setup, options: PlanOptions = {}): Results {
+  // A value may name a result of light before there is one.
+  const asked: { ask(name: string): Cell | undefined }[] = [];
+  const askAll = (name: string, of: { readonly values: Values; readonly places: Places }): Cell | undefined => {
+    for (const area of asked) { const cell = area.ask(name); if (cell) return cell; }
+    return foldNamed(name, of.places, of.values);
+  };
+  const { graph, values, places, aliases, published, arms, readings, legs, plates } = ground(setup, options, askAll);
+  const ask = (name: string): Cell | undefined => askAll(name, { values, places });
   const beams = new Beams(setup, values, legs, places);
   const object = new ObjectLight({ values, places, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const screens = new Screens({ values, beams, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const maps = new Maps({ values, places, beams, plates, object, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const fringes = new Fringes({ setup, values, places, legs, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const polarization = new Polarization({ setup, values, places, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
-  const light = lightOf({ setup, polarization, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, beams, places, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, offsets);
+  const light = lightOf({ setup, polarization, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, beams, places, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, options.offsets);
   const movement = new Movement({ setup, values, places, beams, fringes, legs, plates, exposure: () => values.setupFact('exposure') ?? light.plates.find(p => !p.exposure.missing)?.exposure });
   const losses = new Losses({
     graph, plates, published, overScreen: pair => screens.of(pair)?.brightness, dark: arm => light.darkOf(arm), exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
@@ -134,9 +162,7 @@ export function plan(setup: Setup, { offsets, before, found }: { readonly offset
   for (const goal of setup.goals) ask(goal.result);
   published.push(...light.solved.map(s => s.working));
   losses.publish();
-  // A wrong name or unit in a formula that no result asks for is a slip as well.
-  for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
-  for (const [key, f] of setup.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && (f.node.parent === setup.node || setup.variant !== undefined)) values.setupFact(key);
+  readFormulas(setup, values);
   const results = { setup, graph, values, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, eyes: laserCautions(setup, values), published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };

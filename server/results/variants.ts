@@ -4,7 +4,7 @@ import type { Problem, Setup, Variant } from '../model/model.ts';
 import { overlay } from '../model/overlay.ts';
 import { differenceOf, type Difference } from './difference.ts';
 import type { Graph } from './graph.ts';
-import { plan, type Results } from './plan.ts';
+import { groundProblems, plan, type Results } from './plan.ts';
 import { offsetsOf } from './readings/offsets.ts';
 import { SameBound } from './same-bound.ts';
 
@@ -18,6 +18,8 @@ export interface VariantResults {
   readonly problems: readonly Problem[];
   /** its results, if they were computed already */
   readonly planned: Results | undefined;
+  /** what only looked for what is wrong */
+  readonly tried: Graph | undefined;
 }
 
 interface Variants {
@@ -49,7 +51,7 @@ export function variantsOf(base: Results): readonly VariantResults[] {
   const all = setup.variants.map(variant => {
     const old = before?.all.find(v => v.variant.name === variant.name);
     if (old && same?.variants(old.variant, variant)) return new Varied(variant, base, { problems: moved(old.problems, setup.node.at - before!.at) });
-    return new Varied(variant, base, { before: old?.planned?.graph ?? base.graph });
+    return new Varied(variant, base, { before: old?.planned?.graph ?? old?.tried ?? base.graph });
   });
   known.set(base.graph, { setup, at: setup.node.at, all });
   return all;
@@ -64,20 +66,37 @@ export function variantProblems(base: Results): readonly Problem[] {
 
 class Varied implements VariantResults {
   planned: Results | undefined;
+  /** what was looked at for what is wrong, where that was not all of it */
+  tried: Graph | undefined;
   private compared: Difference | undefined;
   readonly problems: readonly Problem[];
 
   /** `problems`, where they are known; `before`: the graph to take over from */
   constructor(readonly variant: Variant, private readonly base: Results, from: { readonly problems: readonly Problem[] } | { readonly before: Graph }) {
     if ('problems' in from) { this.problems = from.problems; return; }
-    const { results, unread } = planned(variant, base, from.before);
-    this.planned = results;
     const written = new Set(base.problems.map(keyOf));
-    this.problems = [...results.problems, ...unread].filter(p => !written.has(keyOf(p))).map(p => placedIn(variant, p, base.setup));
+    this.problems = this.look(from.before).filter(p => !written.has(keyOf(p))).map(p => placedIn(variant, p, base.setup));
   }
 
   get results(): Results { return this.planned ??= planned(this.variant, this.base, this.base.graph).results; }
   get difference(): Difference { return this.compared ??= differenceOf(this.base, this.results); }
+
+  /** Other numbers leave every result its name, so that what is expected can be asked as before; with other things, beams or values it may not. */
+  private look(before: Graph): readonly Problem[] {
+    if (this.variant.changes.every(c => c.kind === 'placement' || c.kind === 'fact' || c.kind === 'leg')) {
+      const setup = overlay(this.base.setup, this.variant);
+      const ground = groundProblems(setup, { offsets: offsetsOf(this.base), before });
+      if (ground) {
+        const unread = unreadIn(this.variant, { setup, values: ground.values });
+        ground.graph.settle();
+        this.tried = ground.graph;
+        return [...ground.problems, ...unread];
+      }
+    }
+    const { results, unread } = planned(this.variant, this.base, before);
+    this.planned = results;
+    return [...results.problems, ...unread];
+  }
 }
 
 function planned(variant: Variant, base: Results, before: Graph): { readonly results: Results; readonly unread: readonly Problem[] } {
@@ -88,7 +107,7 @@ function planned(variant: Variant, base: Results, before: Graph): { readonly res
 }
 
 /** Formulas that no result has read yet are read as well: what is changed is checked, whether it matters or not. */
-function unreadIn(variant: Variant, { setup, values }: Results): Problem[] {
+function unreadIn(variant: Variant, { setup, values }: Pick<Results, 'setup' | 'values'>): Problem[] {
   const before = values.problems.length;
   for (const c of variant.changes) if (c.kind === 'fact' && c.fact.value.kind === 'formula') values.fact(setup.things.get(c.thing.id)!, c.key);
   return values.problems.slice(before);

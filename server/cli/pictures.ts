@@ -26,9 +26,12 @@ export function makerFor(output: string | undefined): Maker {
 const ACROSS = 2400;
 const require = createRequire(import.meta.url);
 
+/** The renderer is set up once in a process, and refuses to be so again. */
+let ready: Promise<void> | undefined;
+
 async function png(sheet: Sheet, ground: Ground): Promise<Uint8Array> {
   const { initWasm, Resvg } = await needed(async () => import('@resvg/resvg-wasm'), 'a PNG');
-  await initWasm(readFileSync(require.resolve('@resvg/resvg-wasm/index_bg.wasm')));
+  await (ready ??= initWasm(readFileSync(require.resolve('@resvg/resvg-wasm/index_bg.wasm'))));
   const picture = new Resvg(inkedSvg(sheet, PALETTES[ground]), { fitTo: { mode: 'width', value: ACROSS }, font: { fontBuffers: [letters()], defaultFontFamily: 'DejaVu Serif', serifFamily: 'DejaVu Serif' } });
   return picture.render().asPng();
 }

@@ -19,13 +19,19 @@ import type { SolveOptions } from './solve.ts';
 import type { SweepOptions } from './sweep/sweep.ts';
 import { why } from './why.ts';
 
+/** Where help, version and words about wrong usage go. */
+export interface Say {
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+}
+
 /** The program; what a command has to say goes to `finish`. Wrong usage throws a CommanderError or a Misuse. */
-export function program(finish: (done: Done) => void): Command {
+export function program(finish: (done: Done) => void, say: Say): Command {
   const top = new Command('platewright')
     .description('Computes what a hologram recording setup will do, from its .plate file.')
     .version(version)
     .exitOverride()
-    .configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, 'platewright: ')) })
+    .configureOutput({ writeOut: say.out, writeErr: say.err, outputError: (text, write) => write(text.replace(/^error: /, 'platewright: ')) })
     .addHelpText('after', '\nExit codes: 0 fine, 1 errors or expectations that are not met, 2 wrong usage, 3 could not read or compute.');
   const command = (name: string, words: string): Command => top.command(name).description(words);
 

@@ -95,7 +95,9 @@ const kindWords = (n: Bearer): string => n.of?.article ?? { thing: 'a thing', it
 function tried(pages: readonly Page[], edits: ReadonlyMap<string, readonly Edit[]>): string | undefined {
   const texts = new Map(pages.map(({ snapshot: s }) => [s.uri, edits.has(s.uri) ? applyEdits(s.text, edits.get(s.uri)!) : s.text]));
   for (const { snapshot: before, library } of pages) {
-    const after = analyse(before.uri, texts.get(before.uri)!, { resolve: (path, from) => library.resolve(path, from), elsewhere: path => library.elsewhere?.(path) ?? [], text: uri => texts.get(uri) ?? library.text(uri) });
+    const after = analyse(before.uri, texts.get(before.uri)!, {
+      resolve: (path, from) => library.resolve(path, from), elsewhere: path => library.elsewhere?.(path) ?? [], text: uri => texts.get(uri) ?? library.text(uri), lines: uri => library.lines?.(uri)?.copy(),
+    });
     const line = otherMeaning(before, after, edits) ?? otherFindings(before, after) ?? (sameResults(before, after) ? undefined : 0);
     if (line !== undefined) {
       const where = before.uri === pages[0]!.snapshot.uri ? '' : ` of ${fileName(before.uri)}`;

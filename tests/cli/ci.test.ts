@@ -5,7 +5,8 @@ import { chmodSync, existsSync, readFileSync, statSync, writeFileSync } from 'no
 import { join, resolve } from 'node:path';
 import type { Log } from 'sarif';
 import { describe, expect, it } from 'vitest';
-import { command, folder, matched, type Ended } from './command.ts';
+import { command, type Ended } from './command.ts';
+import { folder, matched } from './folder.ts';
 import { made, type Made } from './git/made.ts';
 
 const SCRIPTS = resolve('server/cli/ci');

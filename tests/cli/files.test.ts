@@ -2,13 +2,14 @@
 import { mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { folder, matched, platewright } from './command.ts';
+import { folder, matched } from './folder.ts';
+import { inside } from './inside.ts';
 
 const lab = 'inventory lab {\n  laser red-12 {\n    wavelength: 632.8 nm\n    coherence length: 5 m\n    coherence contrast: 50%\n  }\n}\n';
 const uses = (path: string): string => `use "${path}"\n${matched().replace(/laser red \{[^}]*\}/, 'laser red = lab.red-12')}`;
 /** The codes of what is found, without hints. */
-function codes(args: readonly string[], cwd: string): string[] {
-  const { out } = platewright(['check', '--format', 'json', ...args], { cwd });
+async function codes(args: readonly string[], cwd: string): Promise<string[]> {
+  const { out } = await inside(['check', '--format', 'json', ...args], { cwd });
   return (JSON.parse(out) as { files: { findings: { code: string; severity: string }[] }[] }).files.flatMap(f => f.findings).filter(f => f.severity !== 'hint').map(f => f.code);
 }
 
@@ -24,27 +25,27 @@ describe('use', () => {
   symlinkSync('loop.plate', join(at, 'shop/loop.plate'));
   const shop = join(at, 'shop');
 
-  it('reaches files beside it and in the working folder', () => {
-    expect(codes(['here.plate'], shop)).toEqual([]);
-    expect(codes(['2026/whelk.plate'], shop)).toEqual([]);
+  it('reaches files beside it and in the working folder', async () => {
+    expect(await codes(['here.plate'], shop)).toEqual([]);
+    expect(await codes(['2026/whelk.plate'], shop)).toEqual([]);
   });
-  it('of a file outside the working folder, reaches its own folder only, unless --folder says more', () => {
-    expect(codes([join(shop, 'here.plate')], join(at, 'secret'))).toEqual([]);
-    expect(codes(['../shop/2026/whelk.plate'], join(at, 'secret'))).toContain('import-outside');
-    expect(codes(['--folder', '../shop', '../shop/2026/whelk.plate'], join(at, 'secret'))).toEqual([]);
+  it('of a file outside the working folder, reaches its own folder only, unless --folder says more', async () => {
+    expect(await codes([join(shop, 'here.plate')], join(at, 'secret'))).toEqual([]);
+    expect(await codes(['../shop/2026/whelk.plate'], join(at, 'secret'))).toContain('import-outside');
+    expect(await codes(['--folder', '../shop', '../shop/2026/whelk.plate'], join(at, 'secret'))).toEqual([]);
     // a folder that is named holds all that is in it
-    expect(codes(['../shop/2026'], join(at, 'secret'))).toContain('import-outside');
+    expect(await codes(['../shop/2026'], join(at, 'secret'))).toContain('import-outside');
   });
-  it('does not reach outside: by dots, by an absolute path, by a link to a file or to a folder, nor a folder whose name begins alike', () => {
-    for (const f of ['out.plate', 'absolute.plate', 'by-link.plate', 'into.plate', 'neighbour.plate']) expect(codes([f], shop), f).toContain('import-outside');
-    expect(codes(['--folder', '.', 'shop/out.plate'], at)).toEqual([]);
-    expect(codes(['--folder', 'shop', 'shop/by-link.plate'], at)).toContain('import-outside');
+  it('does not reach outside: by dots, by an absolute path, by a link to a file or to a folder, nor a folder whose name begins alike', async () => {
+    for (const f of ['out.plate', 'absolute.plate', 'by-link.plate', 'into.plate', 'neighbour.plate']) expect(await codes([f], shop), f).toContain('import-outside');
+    expect(await codes(['--folder', '.', 'shop/out.plate'], at)).toEqual([]);
+    expect(await codes(['--folder', 'shop', 'shop/by-link.plate'], at)).toContain('import-outside');
   });
-  it('says so where a file is missing, a folder, binary, or a link that leads in a circle', () => {
-    for (const f of ['none.plate', 'folder.plate', 'binary.plate']) expect(codes([f], shop), f).toContain('import-unreadable');
-    expect(codes(['self-link.plate'], shop).some(c => c.startsWith('import-'))).toBe(true);
+  it('says so where a file is missing, a folder, binary, or a link that leads in a circle', async () => {
+    for (const f of ['none.plate', 'folder.plate', 'binary.plate']) expect(await codes([f], shop), f).toContain('import-unreadable');
+    expect((await codes(['self-link.plate'], shop)).some(c => c.startsWith('import-'))).toBe(true);
   });
-  it('names a ring of files', () => { expect(codes(['ring-a.plate'], shop)).toEqual(['import-ring']); });
+  it('names a ring of files', async () => { expect(await codes(['ring-a.plate'], shop)).toEqual(['import-ring']); });
 });
 
 describe('a folder as an argument', () => {
@@ -53,21 +54,21 @@ describe('a folder as an argument', () => {
   symlinkSync(join(other, 'secret.plate'), join(at, 'out.plate'));
   symlinkSync('b.plate', join(at, 'inside.plate'));
   symlinkSync('..', join(at, 'sub/up'));
-  const named = (...args: string[]): string[] => (JSON.parse(platewright(['check', '--format', 'json', ...args], { cwd: at }).out) as { files: { file: string }[] }).files.map(f => f.file);
-  it('stands for every .plate file in it, by name, each once', () => {
-    expect(named('.')).toEqual(['a.plate', 'b.plate', 'sub/c.plate']);
-    expect(named('sub', 'a.plate', '.', 'a.plate')).toEqual(['sub/c.plate', 'a.plate', 'b.plate']);
+  const named = async (...args: string[]): Promise<string[]> => (JSON.parse((await inside(['check', '--format', 'json', ...args], { cwd: at })).out) as { files: { file: string }[] }).files.map(f => f.file);
+  it('stands for every .plate file in it, by name, each once', async () => {
+    expect(await named('.')).toEqual(['a.plate', 'b.plate', 'sub/c.plate']);
+    expect(await named('sub', 'a.plate', '.', 'a.plate')).toEqual(['sub/c.plate', 'a.plate', 'b.plate']);
   });
 });
 
 describe('names', () => {
-  it('that hold quotes, blanks, letters of any kind and marks of a terminal', () => {
+  it('that hold quotes, blanks, letters of any kind and marks of a terminal', async () => {
     const at = folder();
     mkdirSync(join(at, 'müschel lab'));
     writeFileSync(join(at, 'müschel lab/wellhorn 50%.plate'), matched());
     writeFileSync(join(at, 'red\u001b[31m.plate'), matched('  expect mismatch > 1 mm\n'));
-    expect(platewright(['report', 'müschel lab/wellhorn 50%.plate'], { cwd: at }).out).toContain('müschel lab/wellhorn 50%.plate, line 1');
-    const { out } = platewright(['check', 'red\u001b[31m.plate'], { cwd: at });
+    expect((await inside(['report', 'müschel lab/wellhorn 50%.plate'], { cwd: at })).out).toContain('müschel lab/wellhorn 50%.plate, line 1');
+    const { out } = await inside(['check', 'red\u001b[31m.plate'], { cwd: at });
     expect(out).toContain('red␛[31m.plate:17');
     expect(out).not.toContain('\u001b');
   });

@@ -1,16 +1,16 @@
-// A command in the process of the test, where only what it says counts.
-import { Misuse, Trouble } from '../../server/cli/files.ts';
-import { program } from '../../server/cli/program.ts';
-import type { Ended } from './command.ts';
+// A command in the process of the test: where what it says, writes and ends with counts, and not the process.
+import { run, type Ended } from '../../server/cli/run.ts';
+import { FIXTURES } from './folder.ts';
 
-/** As the program's `main` ends: wrong usage with 2, what cannot be read or computed with 3. */
-export async function inside(args: readonly string[]): Promise<Ended> {
-  let ended: Ended = { code: null, out: '', err: '' };
+export type { Ended };
+
+/** As it is in a process whose working folder is `cwd`. Tests of a file run one after the other, and so do its commands. */
+export async function inside(args: readonly string[], { cwd = FIXTURES }: { cwd?: string } = {}): Promise<Ended> {
+  const before = process.cwd();
+  process.chdir(cwd);
   try {
-    await program(({ out, err = [], code }) => { ended = { code, out, err: err.join('\n') }; }).parseAsync([...args], { from: 'user' });
-  } catch (e) {
-    if (!(e instanceof Misuse || e instanceof Trouble)) throw e;
-    ended = { code: e instanceof Misuse ? 2 : 3, out: '', err: e.message };
+    return await run(args);
+  } finally {
+    process.chdir(before);
   }
-  return ended;
 }

@@ -3,7 +3,9 @@ import { spawnSync } from 'node:child_process';
 import { once } from 'node:events';
 import { openSync, closeSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { command, FIXTURES, folder, matched, platewright, start } from './command.ts';
+import { command, platewright, start } from './command.ts';
+import { FIXTURES, folder, matched } from './folder.ts';
+import { inside } from './inside.ts';
 
 const full = matched(Array.from({ length: 4000 }, (_, i) => `  mirror M${i}\n`).join(''));
 const many = folder(Object.fromEntries(['many.plate', 'b.plate', 'c.plate', 'd.plate'].map(name => [name, full])));
@@ -53,10 +55,10 @@ describe('pipes', () => {
       }
     }
   });
-  it('what a text quotes does not act on the terminal', () => {
+  it('what a text quotes does not act on the terminal', async () => {
     const at = folder({ 'sly.plate': 'setup "Sly \u001b[2J\u202e shell" {\n  miror \u001b[31mM1\n}\n' });
     for (const args of [['check', 'sly.plate'], ['report', 'sly.plate'], ['report', 'sly.plate', '--format', 'markdown'], ['report', 'sly.plate', '--setup', '\u001b[2J'], ['format', '--check', 'sly.plate']]) {
-      const { out, err } = platewright(args, { cwd: at });
+      const { out, err } = await inside(args, { cwd: at });
       expect(out + err).not.toMatch(/[\u001b\u202e]/);
     }
   });

@@ -2,8 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, test } from 'vitest';
-import { folder, platewright, type Ended } from './command.ts';
-import { inside } from './inside.ts';
+import { folder } from './folder.ts';
+import { inside, type Ended } from './inside.ts';
 import { bySchema } from './schema.ts';
 
 /** The object's legs add up to 1094 mm without the one from M2, the reference to 1471 mm: the mismatch is x − 377 mm. */
@@ -40,7 +40,7 @@ interface Swept {
   curves: { variant: string | null; second: number | null; rows: { value: number | null; band: { low: number; high: number } | null; missing: string | null }[][]; findings: { code: string; subject: string; stretches: { from: number; to: number }[] }[] }[];
 }
 
-const sweep = (text: string, ...args: string[]): Ended => platewright(['sweep', 'a.plate', ...args], { cwd: folder({ 'a.plate': text }) });
+const sweep = (text: string, ...args: string[]): Promise<Ended> => inside(['sweep', 'a.plate', ...args], { cwd: folder({ 'a.plate': text }) });
 /** The same without a process of its own. */
 const here = (text: string, ...args: string[]): Promise<Ended> => inside(['sweep', join(folder({ 'a.plate': text }), 'a.plate'), ...args]);
 async function swept(text: string, ...args: string[]): Promise<Swept> {
@@ -64,9 +64,9 @@ describe('what comes out', () => {
     near(column(s), [0.9, 0.7, 0.5, 0.3, 0.1].map(t => t * 0.01));
     near(column(s, 1), [0.1, 0.3, 0.5, 0.7, 0.9].map(r => r * 0.01));
   });
-  test('the beam ratio goes with (1 − r)/r, whatever the object throws back', () => {
+  test('the beam ratio goes with (1 − r)/r, whatever the object throws back', async () => {
     const at = folder({ 'a.plate': readFileSync('examples/whelk-on-the-table.plate', 'utf8'), 'saltmarsh-lab.plate': readFileSync('examples/saltmarsh-lab.plate', 'utf8') });
-    const s = bySchema(platewright(['sweep', 'a.plate', '--over', 'S1.reflects from 80% to 98% by 9%', '--show', 'beam ratio', '--format', 'json'], { cwd: at }).out) as Swept;
+    const s = bySchema((await inside(['sweep', 'a.plate', '--over', 'S1.reflects from 80% to 98% by 9%', '--show', 'beam ratio', '--format', 'json'], { cwd: at })).out) as Swept;
     const [a, b, c] = column(s) as [number, number, number];
     // 0.2/0.8 = 0.25; 0.11/0.89; 0.02/0.98
     expect(a / b).toBeCloseTo(0.25 / (0.11 / 0.89), 6);
@@ -105,7 +105,7 @@ describe('what comes out', () => {
     const s = await swept(text, '--over', 'gap from 0 mm to 100 mm by 50 mm', '--show', 'object length');
     near(column(s).slice(1), [0.794 + 0.377 + 0.6, 0.794 + 0.377 + 0.3]);
     expect(s.curves[0]!.rows[0]![0]).toMatchObject({ value: null, band: null });
-    expect(sweep(text, '--over', 'gap from 0 mm to 100 mm by 50 mm', '--show', 'object length').out).toMatch(/at 0 mm: object length is unknown: /);
+    expect((await sweep(text, '--over', 'gap from 0 mm to 100 mm by 50 mm', '--show', 'object length')).out).toMatch(/at 0 mm: object length is unknown: /);
   });
   test('a leg that was read is moved, and what the reading adds stays; a reading itself counts for what it says', async () => {
     const text = page('measured S1 -> P1: 1473 mm ± 2 mm by string');
@@ -122,7 +122,7 @@ describe('what comes out', () => {
     const s = await swept(page('expect mismatch < 10 mm'), '--over', 'object.2.length from 361 mm to 393 mm by 8 mm', '--show', 'mismatch');
     // −16, −8, 0, 8, 16 mm
     expect(s.curves[0]!.findings.filter(f => f.code === 'expectation-failed')).toEqual([expect.objectContaining({ subject: 'mismatch', stretches: [{ from: 0, to: 0 }, { from: 4, to: 4 }] })]);
-    const { out } = sweep(page('expect mismatch < 10 mm'), '--over', 'object.2.length from 377 mm to 397 mm by 5 mm');
+    const { out } = await sweep(page('expect mismatch < 10 mm'), '--over', 'object.2.length from 377 mm to 397 mm by 5 mm');
     // 0, 5, 10, 15, 20 mm
     expect(out).toContain('  from 387 mm on: warning: Not met: mismatch is 10 mm, expected below 10 mm.');
   });
@@ -130,12 +130,12 @@ describe('what comes out', () => {
 
 describe('how it is written', () => {
   const args = ['--over', 'object.2.length from 367 mm to 387 mm by 10 mm', '--show', 'mismatch'];
-  it('as a table', () => {
-    expect(sweep(page(), ...args)).toEqual({ code: 0, err: '', out: 'Whelk shell: leg M2 → whelk, 367 mm to 387 mm\n\n  object.2.length   mismatch\n  367 mm            −10 mm\n  377 mm            0 mm\n  387 mm            10 mm\n' });
+  it('as a table', async () => {
+    expect(await sweep(page(), ...args)).toEqual({ code: 0, err: '', out: 'Whelk shell: leg M2 → whelk, 367 mm to 387 mm\n\n  object.2.length   mismatch\n  367 mm            −10 mm\n  377 mm            0 mm\n  387 mm            10 mm\n' });
   });
-  it('as comma-separated values, with units in the head', () => {
-    expect(sweep(page(), ...args, '--format', 'csv').out).toBe('object.2.length (mm),mismatch (mm),mismatch low (mm),mismatch high (mm)\r\n367,-10,-10,-10\r\n377,0,0,0\r\n387,10,10,10\r\n');
-    expect(sweep(page('variant "near, and low" {', '  object.3: 250 mm', '}'), ...args, '--variants', '--format', 'csv').out.split('\r\n').slice(0, 5)).toEqual([
+  it('as comma-separated values, with units in the head', async () => {
+    expect((await sweep(page(), ...args, '--format', 'csv')).out).toBe('object.2.length (mm),mismatch (mm),mismatch low (mm),mismatch high (mm)\r\n367,-10,-10,-10\r\n377,0,0,0\r\n387,10,10,10\r\n');
+    expect((await sweep(page('variant "near, and low" {', '  object.3: 250 mm', '}'), ...args, '--variants', '--format', 'csv')).out.split('\r\n').slice(0, 5)).toEqual([
       'variant,object.2.length (mm),mismatch (mm),mismatch low (mm),mismatch high (mm)', ',367,-10,-10,-10', ',377,0,0,0', ',387,10,10,10', '"near, and low",367,-60,-60,-60',
     ]);
   });
@@ -143,17 +143,17 @@ describe('how it is written', () => {
     const { out } = await here(page('variant "=SUM(A1)" {', '  object.3: 250 mm', '}'), ...args, '--variants', '--format', 'csv');
     expect(out.split('\r\n')[4]).toBe("'=SUM(A1),367,-60,-60,-60");
   });
-  it('as Markdown', () => {
-    expect(sweep(page(), ...args, '--format', 'markdown').out).toBe('# Whelk shell: leg M2 → whelk, 367 mm to 387 mm\n\na.plate\n\n| object.2.length | mismatch |\n| --- | --- |\n| 367 mm | −10 mm |\n| 377 mm | 0 mm |\n| 387 mm | 10 mm |\n');
+  it('as Markdown', async () => {
+    expect((await sweep(page(), ...args, '--format', 'markdown')).out).toBe('# Whelk shell: leg M2 → whelk, 367 mm to 387 mm\n\na.plate\n\n| object.2.length | mismatch |\n| --- | --- |\n| 367 mm | −10 mm |\n| 377 mm | 0 mm |\n| 387 mm | 10 mm |\n');
   });
-  it('as a plot, and into a file whose name says how', () => {
-    const { out } = sweep(page(), ...args, '--format', 'svg');
+  it('as a plot, and into a file whose name says how', async () => {
+    const { out } = await sweep(page(), ...args, '--format', 'svg');
     expect(out).toMatch(/^<\?xml/);
     expect(out).toContain('mismatch, mm');
     expect(out).not.toMatch(/NaN|Infinity|undefined/);
     const at = folder({ 'a.plate': page() });
     for (const [name, start] of [['a.csv', 'object.2'], ['a.json', '{'], ['a.md', '# Whelk'], ['a.txt', 'Whelk'], ['a.svg', '<?xml']] as const) {
-      expect(platewright(['sweep', 'a.plate', ...args, '-o', name], { cwd: at })).toEqual({ code: 0, out: `${name}: written\n`, err: '' });
+      expect(await inside(['sweep', 'a.plate', ...args, '-o', name], { cwd: at })).toEqual({ code: 0, out: `${name}: written\n`, err: '' });
       expect(readFileSync(join(at, name), 'utf8').startsWith(start)).toBe(true);
     }
   });
@@ -161,8 +161,8 @@ describe('how it is written', () => {
     expect((await swept(page('expect object length < 2 m'), ...args.slice(0, 2))).results.map(r => r.name)).toEqual(['object length']);
     expect((await swept(page(), ...args.slice(0, 2))).results.map(r => r.name)).toContain('mismatch');
   });
-  it('says what does not change', () => {
-    expect(sweep(page(), '--over', 'raw.1.length from 300 mm to 400 mm by 50 mm', '--show', 'mismatch').out).toContain('mismatch does not change with raw.1.length.');
+  it('says what does not change', async () => {
+    expect((await sweep(page(), '--over', 'raw.1.length from 300 mm to 400 mm by 50 mm', '--show', 'mismatch')).out).toContain('mismatch does not change with raw.1.length.');
   });
 });
 
@@ -208,7 +208,7 @@ describe('what cannot be done has words', () => {
     expect(err).toMatch(words);
     expect([ended, out]).toEqual([code, '']);
   });
-  it('another format', () => { expect(sweep(page(), ...over('--format', 'xml'))).toMatchObject({ code: 2, err: expect.stringContaining('Allowed choices are') as string }); });
+  it('another format', async () => { expect(await sweep(page(), ...over('--format', 'xml'))).toMatchObject({ code: 2, err: expect.stringContaining('Allowed choices are') as string }); });
   it('a page without a setup, and one with several', async () => {
     expect(await here('', ...over())).toMatchObject({ code: 3, err: expect.stringContaining('There is no setup') as string });
     expect(await here(`${page()}${page().replace('Whelk shell', 'Cockle')}`, ...over())).toMatchObject({ code: 2, err: expect.stringContaining('has several setups') as string });

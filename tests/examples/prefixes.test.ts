@@ -4,7 +4,7 @@
  */
 import { expect, test } from 'vitest';
 import { LineCache, parse } from '../../grammar/parse.ts';
-import { analyse, type Snapshot } from '../../server/analysis.ts';
+import { analyse, type Library, type Snapshot } from '../../server/analysis.ts';
 import { EXAMPLES, disk, type Page } from './library.ts';
 
 const everyCharacter = process.env['EVERY_CHARACTER'] === '1';
@@ -19,9 +19,20 @@ function cuts({ text }: Page): number[] {
   });
 }
 
+/** The files that a page uses stay as they are while it is typed, and are kept as an editor’s server keeps them. */
+function library(): Library {
+  const kept = new Map<string, { text: string | undefined; lines: LineCache }>();
+  const at = (uri: string): { text: string | undefined; lines: LineCache } => {
+    const file = kept.get(uri) ?? { text: disk.text(uri), lines: new LineCache() };
+    kept.set(uri, file);
+    return file;
+  };
+  return { ...disk, text: uri => at(uri).text, lines: uri => at(uri).lines };
+}
+
 function holds(s: Snapshot): void {
-  for (const f of s.findings) expect(Object.values(f.data).every(v => typeof v !== 'number' || Number.isFinite(v)), `${f.code}: ${JSON.stringify(f.data)}`).toBe(true);
-  for (const r of s.results) for (const c of r.published) expect(Number.isFinite(r.graph.value(c) ?? 0), c.name).toBe(true);
+  expect(s.findings.filter(f => Object.values(f.data).some(v => typeof v === 'number' && !Number.isFinite(v)))).toEqual([]);
+  for (const r of s.results) expect(r.published.filter(c => !Number.isFinite(r.graph.value(c) ?? 0)).map(c => c.name)).toEqual([]);
   // What is typed so far is one slip at its end, besides the open braces and names that are only declared below.
   const errors = s.findings.filter(f => f.severity === 'error' && f.code !== 'brace-not-closed' && f.code !== 'unknown-name');
   const last = s.tree.lines.length - 1;
@@ -31,5 +42,6 @@ function holds(s: Snapshot): void {
 
 test.each(EXAMPLES.map(p => [p.name, p] as const))('%s', (_, page) => {
   const cache = new LineCache();
-  for (const end of cuts(page)) holds(analyse(page.uri, page.text.slice(0, end), disk, cache));
+  const files = library();
+  for (const end of cuts(page)) holds(analyse(page.uri, page.text.slice(0, end), files, cache));
 }, 600_000);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
+import { LineCache, parse } from '../../grammar/parse.ts';
 import { alone, analyse, type Library, type Snapshot } from '../../server/analysis.ts';
 import { applyEdits, type Edit } from '../../server/model/edits.ts';
 import { isShared, useAt, usesIn } from '../../server/features/references.ts';
@@ -84,9 +85,14 @@ describe('it is refused, with the reason,', () => {
   });
 });
 
-/** All examples, each as text that a rename may change. */
-const library = (texts: ReadonlyMap<string, string>): Library => ({ resolve: (path, from) => new URL(path, from).href, text: uri => texts.get(uri) });
+/** All examples, each as text that a rename may change. Their lines are known, as an editor's server knows them: most stay. */
 const TEXTS = new Map(EXAMPLES.map(p => [p.uri, p.text]));
+const LINES = new Map([...TEXTS].map(([uri, text]) => {
+  const lines = new LineCache();
+  parse(text, lines);
+  return [uri, lines];
+}));
+const library = (texts: ReadonlyMap<string, string>): Library => ({ resolve: (path, from) => new URL(path, from).href, text: uri => texts.get(uri), lines: uri => LINES.get(uri)?.copy() });
 const PAGES: readonly Page[] = EXAMPLES.map(p => ({ snapshot: analyse(p.uri, p.text, library(TEXTS)), library: library(TEXTS) }));
 
 /** What a page says, with the old and the new name alike. */

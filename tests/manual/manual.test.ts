@@ -10,7 +10,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { parse } from '../../grammar/parse.ts';
 import { format } from '../../grammar/format.ts';
-import { folder, platewright } from '../cli/command.ts';
+import { folder } from '../cli/folder.ts';
+import { inside } from '../cli/inside.ts';
 
 const PAGE = new URL('../../grammar/manual.md', import.meta.url);
 const manual = readFileSync(PAGE, 'utf8');
@@ -54,10 +55,10 @@ describe('the pages of the manual are understood, and written as the formatter w
 describe('what the manual says that is answered, is answered', () => {
   const answers = steps.filter(s => s.block.info.startsWith('text '));
   const found = new Map<Block, string>();
-  beforeAll(() => {
+  beforeAll(async () => {
     for (const { block, files: now } of answers) {
       const args = [...block.info.slice('text '.length).matchAll(/"([^"]*)"|(\S+)/g)].map(m => m[1] ?? m[2]!);
-      const { out, err, code } = platewright(args, { cwd: folder(now) });
+      const { out, err, code } = await inside(args, { cwd: folder(now) });
       expect([0, 1], err).toContain(code);
       found.set(block, out);
     }

@@ -6,7 +6,7 @@ import { openFile, type Opened, type Reach } from '../../../server/cli/files.ts'
 import { openAt } from '../../../server/cli/git/pages.ts';
 import { pairsSince } from '../../../server/cli/git/pairs.ts';
 import { Repository } from '../../../server/cli/git/repository.ts';
-import { folder, matched } from '../command.ts';
+import { folder, matched } from '../folder.ts';
 import { made, type Made } from './made.ts';
 
 const lab = (coherence: string): string => `inventory lab {\n  laser red-12 {\n    wavelength: 632.8 nm\n    coherence length: ${coherence}\n    coherence contrast: 50%\n  }\n}\n`;

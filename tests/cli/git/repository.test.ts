@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { Misuse, Trouble } from '../../../server/cli/files.ts';
 import { Repository, type Commit } from '../../../server/cli/git/repository.ts';
-import { folder } from '../command.ts';
+import { folder } from '../folder.ts';
 import { made, type Made } from './made.ts';
 
 /** The texts of files in a revision. */

@@ -11,6 +11,7 @@ import { laserCautions, type LaserCaution } from './eyes.ts';
 import { judgeGoals, type GoalResult } from './goals.ts';
 import { Graph, type Cell } from './graph.ts';
 import { Hang } from './hang/hang.ts';
+import { Replay } from './replay/replay.ts';
 import { Losses } from './losses/losses.ts';
 import { LegCells } from './paths/leg-cells.ts';
 import { lightOf, type Light } from './light/light.ts';
@@ -60,6 +61,8 @@ export interface Results {
   readonly movement: Movement;
   /** back from where the finished hologram will hang */
   readonly hang: Hang;
+  /** what it shows there, under each lamp that is written */
+  readonly replay: Replay;
   /** the lasers with what a caution for eyes needs */
   readonly eyes: readonly LaserCaution[];
   /** what holds the brightness back */
@@ -130,6 +133,7 @@ export function plan(setup: Setup, { offsets, before, found }: { readonly offset
   });
   const table = new Table({ setup, graph, values, places, beams, arms, legs, reflects: s => light.reflects(s) });
   const hang = new Hang({ setup, values, legs, plates, fringes });
+  const replay = new Replay({ setup, values, legs, plates, fringes, beams, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses, hang, { ask: name => differenceNamed(name, plates, graph) });
   for (const goal of setup.goals) ask(goal.result);
   published.push(...light.solved.map(s => s.working));
@@ -137,7 +141,7 @@ export function plan(setup: Setup, { offsets, before, found }: { readonly offset
   // A wrong name or unit in a formula that no result asks for is a slip as well.
   for (const thing of setup.things.values()) for (const [key, f] of thing.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && f.node.parent === thing.node) values.fact(thing, key);
   for (const [key, f] of setup.facts) if (f.value.kind === 'formula' && f.fact.type.type !== 'sizes' && (f.node.parent === setup.node || setup.variant !== undefined)) values.setupFact(key);
-  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, eyes: laserCautions(setup, values), published, aliases, ask };
+  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, replay, eyes: laserCautions(setup, values), published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

@@ -4,10 +4,13 @@ import { ANGLE, LENGTH, parseUnit } from '../../model/units.ts';
 import { sidesOfThing } from '../fringes/extents.ts';
 import type { Cell } from '../graph.ts';
 import { openSides } from '../places/mask.ts';
+import { weighted } from '../rules/lengths.ts';
 import { MEETS, PARALLAX, placeOf, sizeOf, TIMES, ZONE } from '../rules/replay.ts';
 import type { Image, ReplayContext, Shown, View } from './shown.ts';
 
 const [MM, DEGREE] = [parseUnit('mm')!, parseUnit('°')!];
+/** How far one is behind the other. */
+const APART = weighted('distance', 'image − opening', [1, -1]);
 const known = (c: Cell | undefined): c is Cell => c !== undefined && !c.missing;
 
 export function viewOf(image: Image, s: Pick<Shown, 'base' | 'plate' | 'pair' | 'hung' | 'light'> & { readonly viewer: Thing | undefined; readonly eye: Cell | undefined }, { values, legs }: ReplayContext): View {
@@ -21,12 +24,13 @@ export function viewOf(image: Image, s: Pick<Shown, 'base' | 'plate' | 'pair' | 
   const sides = sidesOfThing(plate, values);
   const [width, height] = aside ? [sides?.[1], sides?.[0]] : [sides?.[0], sides?.[1]];
   const master = arm.object?.kind.light === 'diffracts' ? arm.object : undefined;
-  const parallax = known(width) && known(middle) ? graph.derive(`${base}.parallax`, PARALLAX, [width, middle], ANGLE, `angle from side to side through which the image of ${plate.id} is seen`, { unit: DEGREE }) : undefined;
+  const opening = master && order === -1 ? openingOf(master, aside) : undefined;
+  const through = opening?.width && !opening.width.missing && known(middle) ? [opening.width, graph.derive(`${base}.opening.from the image`, APART, [middle, opening.place], LENGTH, `from the opening to the image of ${plate.id}`, { unit: MM })] : known(width) && known(middle) ? [width, middle] : undefined;
+  const parallax = through ? graph.derive(`${base}.parallax`, PARALLAX, through, ANGLE, `angle from side to side through which the image of ${plate.id} is seen`, { unit: DEGREE }) : undefined;
   const parts = !master && arm.object ? sidesOfThing(arm.object, values) : undefined;
   const across = aside ? parts?.[1] : parts?.[0];
   const zone = known(width) && known(middle) && known(across) && known(distance) && known(image.size) && !master
     ? graph.derive(`${base}.viewing zone`, ZONE, [width, middle, across, image.size, distance], LENGTH, `how far aside one may stand and see all of the image of ${plate.id}`, { unit: MM }) : undefined;
-  const opening = master && order === -1 ? openingOf(master, aside) : undefined;
   // The lamp stands above or below, else at a side: the plate is as high, or as wide, in the plane of its beams.
   const upright = s.light.from ?? s.hung.from;
   const side = upright === 'the left' || upright === 'the right' ? width : upright ? height : sides && largest(sides.slice(0, 2));

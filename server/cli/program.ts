@@ -89,7 +89,7 @@ export function program(finish: (done: Done) => void, say: Say): Command {
     .argument('<FILE>', 'a .plate file')
     .option('-o, --output <PICTURE>', 'where to write it, as its name ends: .svg, .png or .pdf; SVG on standard output by default')
     .option('--dark', 'light lines on a dark ground; an SVG without it goes by the reader’s screen', false)
-    .option('--view <VIEW>', 'what to draw: plan, the table from above, by default; side, from its near side; arms, unrolled; object, as its plate sees it; pair, as two eyes there see it; or over the plate its light, beam ratio or brightness: light, ratio, brightness')
+    .option('--view <VIEW>', 'what to draw: plan, the table from above, by default; side, from its near side; arms, unrolled; object, as its plate sees it; pair, as two eyes there see it; or over the plate its light, beam ratio or brightness: light, ratio, brightness; hung, the finished hologram as it hangs')
     .option('--plate <NAME>', 'the plate that a view is of; by default the first that has it')
     .addOption(new Option('--from <X,Y>', 'the point of the plate that the object is seen from: to the right and up, as shares of half the plate, such as -0.5,0').argParser(point))
     .addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())

@@ -2,6 +2,7 @@
 import type { Results } from '../results/plan.ts';
 import { drawingOf, isLevel, titleOf, type Drawing } from './drawing.ts';
 import { armItemsOf, itemsOf, planItemsOf } from './items.ts';
+import { hungView } from './hung/view.ts';
 import { mapView } from './over-plate/over-plate.ts';
 import { planOf } from './plan/plan.ts';
 import { pairView, seenView } from './seen/seen.ts';
@@ -19,6 +20,7 @@ export const VIEWS: readonly View[] = [
   { name: 'light', words: 'the light over the plate', of: mapView('light') },
   { name: 'ratio', words: 'the beam ratio over the plate', of: mapView('ratio') },
   { name: 'brightness', words: 'the brightness over the plate', of: mapView('brightness') },
+  { name: 'hung', words: 'the finished hologram as it hangs', of: hungView },
 ];
 
 export const viewNamed = (name: string | undefined): View | undefined => VIEWS.find(v => v.name === name);

@@ -78,7 +78,7 @@ export function judgeGoals(r: Figures): { goals: GoalResult[]; problems: Problem
 
 const later = (name: string): boolean => LATER.some(l => name === l || name.endsWith(`.${l}`));
 /** Names of results that this setup would have if its arms were whole. */
-const couldBe = (name: string): boolean => /(^|\.|\s)(mismatch|brightness|length|coherence path|mode spacing|revival distance|coherence length|linewidth|angle|incidence|fold|mount tilt|beam ratio|split|split for ratio|face loss|effective ratio|polarization|ghost fringes|back face fringes|light|light at the plate|polarized|power|exposure|exposure time|drift|longest exposure|fringes|resolving share|fringe tilt|volume parameter|estimated efficiency|bandwidth|delicacy|allowed movement|allowed warming|image|image distance|image offset)$/.test(name);
+const couldBe = (name: string): boolean => /(^|\.|\s)(mismatch|brightness|length|coherence path|mode spacing|revival distance|coherence length|linewidth|angle|incidence|fold|mount tilt|beam ratio|split|split for ratio|face loss|effective ratio|polarization|ghost fringes|back face fringes|light|light at the plate|polarized|power|exposure|exposure time|drift|longest exposure|fringes|resolving share|fringe tilt|volume parameter|estimated efficiency|bandwidth|delicacy|allowed movement|allowed warming|image|image distance|image offset|image (?:(?:near |far )?(?:place|blur)|size|depth|angle|colour|brightness)|place|blur|size|depth|colour|parallax|viewing zone)$/.test(name);
 
 /** A limit as it is written: `0.5 in`. */
 export const limitText = ({ node, limits }: Goal, i: number): string => node.line.text.slice(limits[i]!.at.start, limits[i]!.at.end);

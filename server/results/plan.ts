@@ -11,6 +11,7 @@ import { laserCautions, type LaserCaution } from './eyes.ts';
 import { judgeGoals, type GoalResult } from './goals.ts';
 import { Graph, type Cell } from './graph.ts';
 import { Hang } from './hang/hang.ts';
+import { Replay } from './replay/replay.ts';
 import { Losses } from './losses/losses.ts';
 import { LegCells } from './paths/leg-cells.ts';
 import { lightOf, type Light } from './light/light.ts';
@@ -60,6 +61,8 @@ export interface Results {
   readonly movement: Movement;
   /** back from where the finished hologram will hang */
   readonly hang: Hang;
+  /** what it shows there, under each lamp that is written */
+  readonly replay: Replay;
   /** the lasers with what a caution for eyes needs */
   readonly eyes: readonly LaserCaution[];
   /** what holds the brightness back */
@@ -158,12 +161,13 @@ export function plan(setup: Setup, options: PlanOptions = {}): Results {
   });
   const table = new Table({ setup, graph, values, places, beams, arms, legs, reflects: s => light.reflects(s) });
   const hang = new Hang({ setup, values, legs, plates, fringes });
+  const replay = new Replay({ setup, values, legs, plates, fringes, beams, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses, hang, { ask: name => differenceNamed(name, plates, graph) });
   for (const goal of setup.goals) ask(goal.result);
   published.push(...light.solved.map(s => s.working));
   losses.publish();
   readFormulas(setup, values);
-  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, eyes: laserCautions(setup, values), published, aliases, ask };
+  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, replay, eyes: laserCautions(setup, values), published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

@@ -4,13 +4,13 @@ import { ANGLE, parseUnit, type Unit } from '../model/units.ts';
 import type { Cell } from './graph.ts';
 
 /** Lengths that a string or a tape would measure. Where nothing says how sure they are, finer digits than these would only look sure. */
-const isPath = (cell: Cell): boolean => /(?:\.length|coherence path|mismatch|\.difference|\.plan|\.offset)$|\.hang\b.*\.(?:image|reference|object|master|viewing|other) ?(?:distance|focus|before the plate)?(?: as set up| parallel)?$/.test(cell.name);
+const isPath = (cell: Cell): boolean => /(?:\.length|coherence path|mismatch|\.difference|\.plan|\.offset)$|\.hang\b.*\.(?:image|reference|object|master|viewing|other) ?(?:distance|focus|before the plate)?(?: as set up| parallel)?$|\.replay\b.*(?:place|zone|width|height)$/.test(cell.name);
 const FINEST = 1e-4;
 const FINEST_ANGLE = (0.01 * Math.PI) / 180;
 const PERCENT = parseUnit('%')!;
 
 /** Of how delicate things are, and of how fine fringes are, nobody needs more than three digits. */
-const isRough = (cell: Cell): boolean => /\.(?:fringes|delicacy|allowed movement(?: in its plane| along its normal)?)$/.test(cell.name);
+const isRough = (cell: Cell): boolean => /\.(?:fringes|delicacy|allowed movement(?: in its plane| along its normal)?)$|\.replay\b.*(?:blur|size|depth|colour|parallax)$/.test(cell.name);
 
 /** A value of a cell, give or take twice its standard uncertainty `u`; in the unit of the cell, or in another. */
 export function figure(cell: Cell, value: number, u: number, unit: Unit | undefined = cell.unit): string {

@@ -16,6 +16,7 @@ const PINNED = [
   ['light', 'whelk-on-the-table'],
   ['ratio', 'whelk-on-the-table'],
   ['brightness', 'whelk-on-the-table'],
+  ['hung', 'limpet-for-the-porch'],
 ] as const;
 const MORE = [['object', 'back-lit-leaf'], ['object', 'image-plane-transfer']] as const;
 

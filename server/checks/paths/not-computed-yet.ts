@@ -13,8 +13,8 @@ export const notComputedYet: Check = {
 
 **What to do.** Nothing. Keep writing them: they are part of the notebook, and will count once they are computed.`,
   example: `setup "Whelk shell" {
-  lamp spot {
-    size: 3 mm
+  room hall {
+    humidity: 50%
   }
 }
 `,

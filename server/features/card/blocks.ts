@@ -14,7 +14,7 @@ export interface Card {
   readonly sections: readonly Section[];
 }
 
-export type SectionName = 'open' | 'eyes' | 'set up' | 'measure' | 'balance' | 'cards' | 'shoot' | 'dark' | 'process' | 'notes';
+export type SectionName = 'open' | 'eyes' | 'set up' | 'measure' | 'balance' | 'cards' | 'shoot' | 'dark' | 'process' | 'hang' | 'notes';
 
 /** Sections that take the whole width: what has to be known first, and the table with its plan. */
 export const FRONT: readonly SectionName[] = ['open', 'eyes', 'set up'];

@@ -12,6 +12,7 @@ import { lightWords } from './light.ts';
 import { measure } from './measure.ts';
 import { notes } from './notes.ts';
 import { processing } from './process.ts';
+import { hanging } from './replay.ts';
 import { setUp } from './set-up.ts';
 import { inTheDark, shoot } from './shoot.ts';
 import { strays } from './strays.ts';
@@ -19,7 +20,7 @@ import { strays } from './strays.ts';
 /** @param file as it is shown to people */
 export function cardOf(snapshot: Snapshot, r: Results, file: string): Card {
   const { setup } = r;
-  const sections = [open(snapshot, r), eyes(r), setUp(r), measure(r), balance(r), strays(r), shoot(r), inTheDark(r), processing(r), notes(r)];
+  const sections = [open(snapshot, r), eyes(r), setUp(r), measure(r), balance(r), strays(r), shoot(r), inTheDark(r), processing(r), hanging(r), notes(r)];
   const name = setup.name.trim() === '' ? 'A setup without a name' : setup.name;
   return {
     title: setup.variant === undefined ? name : `${name}, variant “${setup.variant}”`, file, kinds: kindsOf(r), ...(setup.doc === undefined ? {} : { doc: setup.doc.replace(/\n+/g, ' ') }),

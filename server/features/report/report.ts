@@ -24,6 +24,7 @@ import { objectPages } from './object.ts';
 import { movementPages, warmings } from './movement.ts';
 import { polarizationPages } from './polarization.ts';
 import { readingsPage } from './readings.ts';
+import { replayPages } from './replay.ts';
 import { variantTable, type VariantTable } from './variants.ts';
 import { beamWords, brightnessWords, comparePaths, pendingWords } from './words.ts';
 
@@ -120,7 +121,7 @@ export function reportOf(snapshot: Snapshot, r: Results): Report {
   return {
     setup: setup.name, line: setup.node.at, ...(setup.variant !== undefined ? { variant: setup.variant } : {}),
     ...(setup.doc !== undefined ? { doc: setup.doc } : {}), ...(hologram?.kind === 'words' ? { hologram: hologram.text } : {}),
-    plates: r.plates.map(p => platePage(p, r)), ...(readings ? { readings } : {}), light: [...lightPages(r), ...objectPages(r), ...fringePages(r), ...polarizationPages(r), ...movementPages(r), ...anglePages(r)], losses: lossPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
+    plates: r.plates.map(p => platePage(p, r)), ...(readings ? { readings } : {}), light: [...lightPages(r), ...objectPages(r), ...fringePages(r), ...polarizationPages(r), ...movementPages(r), ...anglePages(r), ...replayPages(r)], losses: lossPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
     notes: notesOf(setup), overrides: overridesOf(setup).map(o => `${o.key} of ${o.thing.id}: ${factText(o.fact)}, instead of ${o.item}’s ${o.instead}`),
     findings: own.filter(f => f !== pending), ...(pending ? { pending: pendingWords(String(pending.data['what'])) } : {}),
   };

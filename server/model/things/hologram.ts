@@ -13,7 +13,7 @@ export const hologram: Kind = {
     quantity('efficiency', NUMBER, 'Share of the light that goes into its image.', {
       used: true, sign: 'share', usual: ['12% ×÷ 1.5', '20% ± 5 points'], assumed: { text: '10% ×÷ 4', why: 'an unbleached plate of an object gives a few per cent, 3.7 at most (Kogelnik 1969), a well bleached one up to 40; from memory' },
     }),
-    choice('turned', ['as recorded', 'flipped'], 'Flipped, it gives the real image.', { usual: ['flipped', 'as recorded'] }),
+    choice('turned', ['as recorded', 'flipped'], 'Flipped, it gives the real image.', { used: true, usual: ['flipped', 'as recorded'] }),
     choice('image', ['real', 'virtual'], 'Which image is used.', { used: true }),
     quantity('image distance', LENGTH, 'From the hologram to the middle of its image.', { used: true, usual: ['250 mm ± 2 mm', '300 mm ± 2 mm'] }),
     sizes('image size', [2], 'Width and height of its image, as it stands on the table.', { used: true, usual: ['60 x 40 mm', '80 x 100 mm'] }),

@@ -12,11 +12,12 @@ export const plate: Kind = {
   usual: ['size', 'material', 'emulsion', 'up', 'edges', 'resolving power', 'sensitivity'], rivals: [['image behind', 'image before']],
   facts: [
     size('63 x 63 mm', '102 x 127 mm', '127 x 178 mm', '200 x 250 mm', '300 x 400 mm'),
-    choice('emulsion', ['toward the object', 'away from the object', 'toward the reference', 'away from the reference'], 'Which way the emulsion faces.'),
-    choice('up', ['up', 'down', 'left', 'right'], 'Where the top of the finished hologram is in the holder.', { used: true }),
+    choice('emulsion', ['toward the object', 'away from the object', 'toward the reference', 'away from the reference'], 'Which way the emulsion faces.', { used: true }),
+    choice('up', ['up', 'down', 'left', 'right'], 'Where the top of the finished hologram is in the holder, seen from the object.', { used: true }),
     choice('edges', ['bare', 'masked', 'index-matched'], 'Light that enters a bare edge makes dark bars.', { used: true, assumed: { text: 'bare', why: 'a plate comes with bare edges' } }),
     choice('backing', ['none', 'index-matched', 'black'], 'What is behind the plate.', { used: true, assumed: { text: 'none', why: 'a plate stands in its holder without a backing unless one is put there' } }),
     quantity('reference angle', ANGLE, 'Angle at which the reference arrives at its middle, from the plate’s normal; for a setup that names distances only.', { used: true, sign: 'any', within: SLOPE, usual: ['45° ± 2°', '30° ± 2°', '56.6° ± 2°'] }),
+    quantity('reference distance', LENGTH, 'From how far the reference spreads, or `parallel`; for a setup in which nothing spreads it.', { used: true, words: ['parallel'], usual: ['600 mm ± 20 mm', 'parallel'] }),
     choice('reference from', ['the side', 'above', 'below'], 'From where the reference comes, with a `reference angle`: level from the side, or overhead, or from below; the `object angle` counts to the same side.', {
       used: true, assumed: { text: 'the side', why: 'on most tables all beams run level' },
     }),
@@ -42,7 +43,12 @@ export const plate: Kind = {
     quantity('index amplitude', NUMBER, 'By how much the index swings about its mean in the finished hologram; estimates of its efficiency rest on it.', {
       used: true, within: { from: 1e-5, to: 0.3, words: '0.00001 to 0.3' }, usual: ['0.03 ×÷ 2'], assumed: { text: '0.03 ×÷ 2', why: 'bleached silver halide and gelatin reach 0.01 to 0.06, by exposure and process; from memory' },
     }),
-    quantity('shrinkage', NUMBER, 'Share of its thickness that the layer loses in processing; negative where it swells.', { sign: 'any', within: { from: -1, to: 0.99, words: '-100 % to 99 %' }, usual: ['15% ± 5 points', '0% ± 3 points'] }),
+    quantity('shrinkage', NUMBER, 'Share of its thickness that the layer loses in processing; negative where it swells.', {
+      used: true, sign: 'any', within: { from: -1, to: 0.99, words: '-100 % to 99 %' }, usual: ['15% ± 5 points', '0% ± 3 points'],
+      assumed: { text: '0% ± 10 points', why: 'tanning baths with a bleach that leaves the silver keep the thickness, fixing and solvent bleaches take 10 to 20 %; from memory' },
+    }),
+    quantity('pre-swell', NUMBER, 'Share by which the layer is swollen before the exposure, so that it is thinner in the finished hologram.', { used: true, sign: 'not negative', within: { from: 0, to: 2, words: '0 % to 200 %' }, usual: ['10% ± 3 points'] }),
+    quantity('finished index', NUMBER, 'Refractive index of the layer in the finished hologram; without it that before processing counts.', { used: true, within: { from: 1, to: 3, words: '1 to 3' }, usual: ['1.55 ± 0.02'] }),
     quantity('reciprocity', NUMBER, 'Exponent p of the reciprocity law; 1 when long exposures need no more light.', {
       used: true, within: { from: 0.3, to: 1, words: '0.3 to 1' }, usual: ['1', '0.9 ± 0.05'], assumed: { text: '1', why: 'nothing is added for long exposures until a figure is given; 0.85 to 0.95 is often quoted for fine-grain silver halide, and measurements disagree' },
     }),

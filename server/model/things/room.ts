@@ -14,9 +14,12 @@ const before = (distances: readonly string[], angles: readonly string[], heights
 export const lamp: Kind = {
   word: 'lamp', called: 'spot', article: 'a lamp', light: 'none', ports: [], expectsLight: false, footprint: undefined, doc: 'The lamp or laser that shows the finished hologram.', usual: ['distance', 'angle', 'size'],
   facts: [
-    ...before(['1.5 m', '2 m'], ['45°', '30°', '56.6°'], ['2.2 m']), quantity('size', LENGTH, 'Width of the glowing part.', { usual: ['3 mm', '5 mm', '1 mm'] }),
-    wavelength('Wavelength, for a laser or a single colour.', { used: true, usual: ['632.8 nm', '532.1 nm', '630 nm ± 5 nm'] }), quantity('bandwidth', LENGTH, 'Width of its colour.', { usual: ['20 nm', '30 nm', '300 nm'] }),
+    ...before(['1.5 m', '2 m'], ['45°', '30°', '56.6°'], ['2.2 m']), quantity('size', LENGTH, 'Width of the glowing part.', { used: true, usual: ['3 mm', '5 mm', '1 mm'] }),
+    wavelength('Wavelength, for a laser or a single colour.', { used: true, usual: ['632.8 nm', '532.1 nm', '630 nm ± 5 nm'] }), quantity('bandwidth', LENGTH, 'Width of its colour.', { used: true, usual: ['20 nm', '30 nm', '300 nm'] }),
     named('laser', 'laser', 'The laser of the setup that it is, where the hologram is looked at in laser light.', { used: true }), text('type', 'What lamp it is.', ['"halogen spot"', '"red LED"']),
+    choice('from', ['above', 'below', 'the left', 'the right'], 'From where it lights the hologram, for who looks at it; heights tell it too.', { used: true, usual: ['above', 'below', 'the left'] }),
+    choice('beam', ['diverging', 'parallel', 'converging'], 'How its light comes to the hologram: converging light would run together at its `distance` behind it.', { used: true, usual: ['parallel', 'converging'], assumed: { text: 'diverging', why: 'a lamp sends its light apart' } }),
+    choice('hung', ['as recorded', 'flipped'], 'How the hologram hangs before it: as in its holder, so that the image is behind it, or flipped, so that the light runs the way of the reference backwards. Without it a transfer is flipped, and no other is.', { used: true, usual: ['flipped', 'as recorded'] }),
   ],
 };
 export const viewer: Kind = { word: 'viewer', called: 'visitor', article: 'a viewer', light: 'none', ports: [], expectsLight: false, footprint: undefined, doc: 'Who looks at it, and from where.', usual: ['distance'], facts: before(['600 mm', '1 m'], ['0°', '10°'], ['1.6 m', '1.2 m'], { angle: 'From the normal of the plate, counted to the same side as that of the lamp.' }) };

@@ -1,7 +1,7 @@
 import { wavelengths } from '../coherence/domains.ts';
 import { signedAngles } from '../fringes/domains.ts';
 import { nearestWithin } from '../range.ts';
-import { imageDistances, slitDistances, slitWidths } from './domains.ts';
+import { imageDistances, slitDistances, slitWidths, wavelengthRatios } from './domains.ts';
 
 /** Less slant than this does not part colours, 1. */
 const LEAST_SINE = 1e-6;
@@ -42,4 +42,29 @@ export function colourSmear(wavelength: number, band: number, distance: number, 
   const sine = (angle: number): number => Math.sin(nearestWithin(signedAngles, angle));
   const turned = (nearestWithin(bands, band) * Math.abs(sine(object) - sine(reference))) / (nearestWithin(wavelengths, wavelength) * Math.max(1e-3, Math.cos(nearestWithin(signedAngles, image))));
   return Math.abs(nearestWithin(imageDistances, distance)) * turned;
+}
+
+/**
+ * Ratio μ of the wavelength that white light sends from a hologram to an eye, beside that of the recording, 1: (sin θ_I − sin θ_C) / (sin θ_O − sin θ_R). Nothing where the plate does not part colours.
+ *
+ * @param angles of object light, reference, lamp, and of the light of the image that the eye sees, rad; see `signedAngles`
+ *
+ * Source: `imageSine`, solved for μ.
+ */
+export function colourSeen({ object, reference, lamp, image }: { readonly object: number; readonly reference: number; readonly lamp: number; readonly image: number }): number | undefined {
+  const [o, r, c, i] = [object, reference, lamp, image].map(a => Math.sin(nearestWithin(signedAngles, a))) as [number, number, number, number];
+  const ratio = Math.abs(o - r) < LEAST_SINE ? 0 : (i - c) / (o - r);
+  return ratio > 0 ? nearestWithin(wavelengthRatios, ratio) : undefined;
+}
+
+/**
+ * Angle by which a strip of slits is tipped out of the plane of the plate so that the images of one slit in all colours lie in it, rad: arctan(sin θ_R).
+ *
+ * @param reference θ_R, rad; see `signedAngles`
+ *
+ * Validity: object light about squarely, the lamp at the angle of the reference; near the axis.
+ * Source: R_I = R_O / μ at the angle of `imageSine`, to first order in μ − 1 (Benton & Bove, Holographic Imaging, 2008, from memory).
+ */
+export function achromaticAngle(reference: number): number {
+  return Math.atan(Math.abs(Math.sin(nearestWithin(signedAngles, reference))));
 }

@@ -4,7 +4,7 @@
  */
 import { signedAngles } from '../fringes/domains.ts';
 import { nearestWithin } from '../range.ts';
-import { imageDistances, lightCurvatures, wavelengthRatios } from './domains.ts';
+import { imageDistances, lightCurvatures, plateScales, wavelengthRatios } from './domains.ts';
 
 export type Order = 1 | -1;
 
@@ -85,4 +85,72 @@ export function matchedReference(order: Order, ratio: number, lamp: number): num
 export function widthOfImage(order: Order, ratio: number, image: number, reference: number, lamp: number): number {
   const mu = order * nearestWithin(wavelengthRatios, ratio);
   return 1 + nearestWithin(imageDistances, image) * (mu * nearestWithin(lightCurvatures, reference) - nearestWithin(lightCurvatures, lamp));
+}
+
+/** The light of a recording and of its replay, as curvatures at the plate, 1/m; see `lightCurvatures`. */
+export interface Lights { readonly reference: number; readonly lamp: number }
+
+/**
+ * Width of the image as a multiple of the object's, by where the object was: m μ / (m μ (1 − R_O/R_R) + R_O/R_C), which is m μ R_I / R_O and holds for an object in the plate too.
+ *
+ * @param order m
+ * @param ratio μ; see `wavelengthRatios`
+ * @param object R_O, m: above zero its light spreads at the plate, below zero it runs together behind it; see `imageDistances`
+ * @param lights 1/R_R of the reference, 1/R_C of the light that shows it
+ * @returns below zero where the image is turned upside down as well
+ *
+ * Validity: near the axis; at most 1e9 μ.
+ * Source: Meier, J. Opt. Soc. Am. 55, 987 (1965).
+ */
+export function widthByObject(order: Order, ratio: number, object: number, { reference, lamp }: Lights): number {
+  const [mu, at] = [order * nearestWithin(wavelengthRatios, ratio), nearestWithin(imageDistances, object)];
+  return mu / apart(mu * (1 - at * nearestWithin(lightCurvatures, reference)) + at * nearestWithin(lightCurvatures, lamp));
+}
+
+/**
+ * Where the image lies, m: above zero behind the plate, below zero before it, at most 1e9 times as far as the object; across the plane of the beams. It is 1 / `imageCurvature`, and 0 for an object in the plate.
+ *
+ * Arguments, validity and source as `widthByObject`.
+ */
+export function imagePlace(order: Order, ratio: number, object: number, lights: Lights): number {
+  const mu = order * nearestWithin(wavelengthRatios, ratio);
+  return (widthByObject(order, ratio, object, lights) * nearestWithin(imageDistances, object)) / mu;
+}
+
+/**
+ * The same in the plane of the beams: where lines are sharp that run across it. It is 1 / `inPlaneCurvature`, and 0 for an object in the plate.
+ *
+ * Arguments and validity as `widthByObject`; source as `inPlaneCurvature`.
+ */
+export function inPlanePlace(order: Order, ratio: number, object: number, { reference, lamp }: Lights, { object: o, reference: r, lamp: c, image: i }: ReplayAngles): number {
+  const square = (angle: number): number => Math.max(GRAZING, Math.cos(nearestWithin(signedAngles, angle))) ** 2;
+  const [mu, at] = [order * nearestWithin(wavelengthRatios, ratio), nearestWithin(imageDistances, object)];
+  const [cr, cc] = [nearestWithin(lightCurvatures, reference) * square(r), nearestWithin(lightCurvatures, lamp) * square(c)];
+  return (square(i) * at) / apart(mu * (square(o) - at * cr) + at * cc);
+}
+
+/**
+ * Depth of a thin part of the image as a multiple of that of the object, 1: width² / (m μ), the derivative of `imagePlace` by R_O. Below zero the image is turned inside out.
+ *
+ * @param order m
+ * @param ratio μ; see `wavelengthRatios`
+ * @param width as `widthByObject` gives it, at most 1e9 either way
+ *
+ * Source: Meier, J. Opt. Soc. Am. 55, 987 (1965).
+ */
+export function depthOfImage(order: Order, ratio: number, width: number): number {
+  return nearestWithin({ from: -1e9, to: 1e9 }, width) ** 2 / (order * nearestWithin(wavelengthRatios, ratio));
+}
+
+/**
+ * Ratios of wavelengths with which angles and curvatures of a plate come out that is larger or smaller at replay than at the recording, 1: μ/s and μ/s².
+ *
+ * @param ratio μ; see `wavelengthRatios`
+ * @param scale s, size of the finished plate beside that at the recording; see `plateScales`
+ *
+ * Source: Meier, J. Opt. Soc. Am. 55, 987 (1965); its fringes lie s times as far apart.
+ */
+export function scaledRatios(ratio: number, scale: number): { readonly angles: number; readonly curvatures: number } {
+  const [mu, s] = [nearestWithin(wavelengthRatios, ratio), nearestWithin(plateScales, scale)];
+  return { angles: mu / s, curvatures: mu / s ** 2 };
 }

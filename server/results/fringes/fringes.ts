@@ -177,11 +177,20 @@ export class Fringes {
 
   /** How far a reference is past the focus that it spreads from, and its Rayleigh range; undefined for light that runs side by side, or where nothing tells. */
   spread(arm: Arm): readonly Cell[] | undefined {
-    if (!Beams.areShaped(arm)) return undefined;
+    if (!Beams.areShaped(arm)) return this.asWritten(arm);
     const { level } = this.context.beams.at(arm.path.at(-1)!);
     if (!level.past.missing && !level.rayleigh.missing) return [level.past, level.rayleigh];
-    return this.behindSpreader(arm);
+    return this.behindSpreader(arm) ?? this.asWritten(arm);
   }
+
+  /** From the `reference distance` of its plate; undefined where none is written, or `parallel`. */
+  private asWritten({ plate, name }: Arm): readonly Cell[] | undefined {
+    const { values } = this.context;
+    const distance = plate.facts.has('reference distance') ? values.fact(plate, 'reference distance') : undefined;
+    return distance && [distance, this.point(`${plate.id}.${name}.spread from`)];
+  }
+
+  private point(name: string): Cell { return this.context.values.graph.find(`${name} a point`) ?? this.context.values.graph.input(`${name} a point`, { value: 0, dim: LENGTH }, 'written', 'Rayleigh range of a point'); }
 
   /** Without a focal length the light of a spreader comes from about where it stands, as long as nothing bends it again. */
   private behindSpreader(arm: Arm): readonly Cell[] | undefined {
@@ -195,7 +204,7 @@ export class Fringes {
     const { graph } = values;
     return [
       graph.find(name) ?? graph.derive(name, weighted('way behind the spreader', 'sum of the legs behind it', behind.map(() => 1)), lengths as Cell[], LENGTH, `way of ${arm.name} from its spreader to ${arm.plate.id}`),
-      graph.input(`${name} a point`, { value: 0, dim: LENGTH }, 'written', 'Rayleigh range of a point'),
+      this.point(name),
     ];
   }
 

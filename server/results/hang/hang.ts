@@ -10,10 +10,11 @@ import type { Cell } from '../graph.ts';
 import type { LegCells } from '../paths/leg-cells.ts';
 import { legStart } from '../paths/legs.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
-import { BY_HEIGHT, CURVATURE, LAMP_ANGLE, matchedDistance, objectBack, OTHER_FOCUS, recordingAngle, SIGHT, SLIT_COLOURS, SMEAR, unmade, WAVELENGTH_RATIO, widthBack } from '../rules/hang.ts';
+import { CURVATURE, LAMP_ANGLE, matchedDistance, objectBack, OTHER_FOCUS, recordingAngle, SIGHT, SLIT_COLOURS, SMEAR, unmade, WAVELENGTH_RATIO, widthBack } from '../rules/hang.ts';
 import type { HologramWay } from '../rules/fringes.ts';
 import { weighted } from '../rules/lengths.ts';
 import type { Values } from '../values.ts';
+import { SAME, Stands } from './stands.ts';
 
 /** Distances for one reference. */
 export interface Distances {
@@ -86,7 +87,6 @@ export interface HangContext {
 
 const [MM, NM, DEGREE] = [parseUnit('mm')!, parseUnit('nm')!, parseUnit('°')!];
 const RIGHT_ANGLE = Math.PI / 2;
-const SAME = weighted('image distance', 'as it is written, or stands on the page', [1]);
 const BEFORE = weighted('image before the plate', 'below zero', [-1]);
 const LESS = weighted('from the master', 'master to plate − image before it', [1, -1]);
 const isMissing = (c: Cell | undefined): boolean => !c || c.missing !== undefined;
@@ -94,7 +94,8 @@ const isMissing = (c: Cell | undefined): boolean => !c || c.missing !== undefine
 export class Hang {
   private found: { readonly hangings: readonly Hanging[]; readonly untold: readonly Untold[] } | undefined;
 
-  constructor(private readonly context: HangContext) {}
+  private readonly stands: Stands;
+  constructor(private readonly context: HangContext) { this.stands = new Stands(context.setup, context.values); }
 
   /** Each lamp of the setup. */
   all(): { readonly hangings: readonly Hanging[]; readonly untold: readonly Untold[] } {
@@ -114,7 +115,7 @@ export class Hang {
     const hangings: Hanging[] = [];
     const untold: Untold[] = lamps.length === 0 ? [{ why: 'no lamp', plates }] : [];
     for (const lamp of lamps) {
-      const named = this.plateNamed(lamp);
+      const named = this.stands.plateNamed(lamp);
       const plate = named ?? (plates.length === 1 ? plates[0] : undefined);
       if (!plate) { untold.push({ lamp, why: plates.length === 0 ? 'no plate' : 'which plate', plates }); continue; }
       const hanging = this.hanging(lamp, plate, hangings.some(h => h.plate === plate) ? `${plate.id}.hang by ${lamp.id}` : `${plate.id}.hang`);
@@ -122,17 +123,6 @@ export class Hang {
       else untold.push({ lamp, plate, why: 'no way', plates });
     }
     return { hangings, untold };
-  }
-
-  private plateNamed(thing: Thing): Thing | undefined {
-    const name = thing.facts.get('plate')?.value;
-    return name?.kind === 'words' ? this.context.setup.things.get(name.text) : undefined;
-  }
-
-  /** What stands before a plate: what names it, else what names none. */
-  private before(word: string, plate: Thing): Thing | undefined {
-    const all = [...this.context.setup.things.values()].filter(t => t.kind.word === word);
-    return all.find(t => this.plateNamed(t) === plate) ?? all.find(t => !t.facts.has('plate'));
   }
 
   private hanging(lamp: Thing, plate: Thing, base: string): Hanging | undefined {
@@ -146,15 +136,15 @@ export class Hang {
     const rainbow = word === 'rainbow';
     const holograms = [...setup.things.values()].filter(t => t.kind.light === 'diffracts');
     const master = pair ? (pair.arm.object?.kind.light === 'diffracts' ? pair.arm.object : undefined) : holograms.length === 1 ? holograms[0] : undefined;
-    const viewer = this.before('viewer', plate);
+    const viewer = this.stands.before('viewer', plate);
     const [image, imageFrom] = this.image(plate, pair, master, base);
     const at = graph.value(image);
     const transfer = master ? 'page' : rainbow || (at !== undefined && at <= 0) ? 'needed' : undefined;
 
-    const angle = this.angleOf(lamp, plate, `${base}.lamp angle as written`, `angle of ${lamp.id}`);
+    const angle = this.stands.angleOf(lamp, plate, `${base}.lamp angle as written`, `angle of ${lamp.id}`);
     const slant = graph.value(angle);
     const lampAngle = graph.derive(`${base}.lamp angle`, LAMP_ANGLE, [angle], ANGLE, `angle of ${lamp.id} from the normal of ${plate.id}`, { unit: DEGREE });
-    const viewerAngle = viewer && (viewer.facts.has('angle') || viewer.facts.has('height')) && !isMissing(this.angleOf(viewer, plate, `${base}.viewer angle`, `angle of ${viewer.id}`)) ? this.angleOf(viewer, plate, `${base}.viewer angle`, `angle of ${viewer.id}`)
+    const viewerAngle = viewer && (viewer.facts.has('angle') || viewer.facts.has('height')) && !isMissing(this.stands.angleOf(viewer, plate, `${base}.viewer angle`, `angle of ${viewer.id}`)) ? this.stands.angleOf(viewer, plate, `${base}.viewer angle`, `angle of ${viewer.id}`)
       : graph.input(`${base}.viewer angle`, { value: 0, dim: ANGLE, unit: DEGREE }, 'assumed', `angle of ${viewer?.id ?? 'the viewer'} from the normal of ${plate.id}`, { reason: 'a hologram is mostly hung where one looks at it squarely; common practice' });
     const ratio = this.ratio(lamp, pair, base);
     const sight = graph.derive(`${base}.line of sight`, slant !== undefined && slant < 0 ? SAME : SIGHT, [viewerAngle], ANGLE, `from where the light of the image comes to ${plate.id}`, { unit: DEGREE });
@@ -176,7 +166,7 @@ export class Hang {
     const otherFocus = ratio && !transfer && lampDistance && at !== undefined && at > 1e-3 && !angles.some(isMissing) ? graph.derive(`${base}.other focus`, OTHER_FOCUS, [image, lampDistance, ratio, lampAngle, sight, referenceAngle, objectAngle], LENGTH, `image of ${plate.id} behind it, for lines that run the other way`, { unit: MM }) : undefined;
     const white = way === 'transmission' && !rainbow && !lamp.facts.has('wavelength') && !lamp.facts.has('laser');
     const smear = white && wavelength && !isMissing(image) && !angles.some(isMissing) ? graph.derive(`${base}.smear`, SMEAR, [wavelength, image, objectAngle, referenceAngle, sight], LENGTH, `smear of the image of ${plate.id} by each 10 nm of colour`, { unit: MM }) : undefined;
-    const from = this.higher(lamp, plate);
+    const from = this.stands.higher(lamp, plate);
     return {
       base, lamp, plate, way, rainbow, image, imageFrom, lampAngle, viewerAngle, referenceAngle, objectAngle, distances,
       wrongSide: way === 'reflection' && slant !== undefined && Math.abs(slant) >= RIGHT_ANGLE,
@@ -199,28 +189,6 @@ export class Hang {
     const leg = pair && last && !master && legStart(last) === pair.arm.object ? legs.get(last) : undefined;
     if (leg) return [graph.derive(`${base}.image`, SAME, [leg], LENGTH, words, { unit: MM }), 'page'];
     return [graph.missing(`${base}.image`, LENGTH, words, { code: 'value-missing', why: `it is not written where the image of ${plate.id} is to stand`, at: plate.at }), 'page'];
-  }
-
-  /** As written, else by the heights of what is there and of the wall. */
-  private angleOf(thing: Thing, plate: Thing, name: string, words: string): Cell {
-    const { values } = this.context;
-    const { graph } = values;
-    const known = graph.find(name);
-    if (known) return known;
-    const written = thing.facts.has('angle') ? values.fact(thing, 'angle') : undefined;
-    if (written) return graph.derive(name, SAME, [written], ANGLE, words, { unit: DEGREE });
-    const wall = this.before('wall', plate);
-    const [height, hangs, distance] = [values.fact(thing, 'height'), wall && values.fact(wall, 'height'), values.fact(thing, 'distance')];
-    if (height && hangs && distance) return graph.derive(name, BY_HEIGHT, [height, hangs, distance], ANGLE, words, { unit: DEGREE });
-    return graph.missing(name, ANGLE, words, { code: 'value-missing', why: `the angle of ${thing.id} is not written, nor are its height, its distance and the height of the wall, which tell it`, at: thing.at });
-  }
-
-  /** The lamp beside the middle of the plate, where both heights are written. */
-  private higher(lamp: Thing, plate: Thing): 'above' | 'below' | undefined {
-    const { values } = this.context;
-    const wall = this.before('wall', plate);
-    const [height, hangs] = [values.fact(lamp, 'height'), wall && values.fact(wall, 'height')].map(c => c && values.graph.value(c));
-    return height === undefined || hangs === undefined || height === hangs ? undefined : height > hangs ? 'above' : 'below';
   }
 
   private wavelength(pair: Pair | undefined): Cell | undefined {

@@ -57,13 +57,19 @@ export interface CardParams {
   readonly line: number;
   /** A4 by default */
   readonly paper?: 'a4' | 'letter';
+  /** HTML by default. PDF is made by a server that says in `experimental.printsCards` of its capabilities that it does */
+  readonly form?: 'html' | 'pdf';
 }
 
 export interface CardAnswer {
   /** of which setup */
   readonly setup: string;
-  /** a whole page, which asks for nothing from the network and runs no script */
-  readonly html: string;
+  /** a whole page, which asks for nothing from the network and runs no script; missing where a PDF was asked for */
+  readonly html?: string;
+  /** a whole file, in base64; missing where HTML was asked for, and where it could not be made */
+  readonly pdf?: string;
+  /** why there is no PDF, as a sentence */
+  readonly refused?: string;
 }
 
 /** Request of a client: the picture of a setup, for a panel beside the text. */

@@ -20,6 +20,7 @@ import { servePicture } from './picture.ts';
 import { serveReview } from './review.ts';
 import { Fixes } from './fixes.ts';
 import { Laying } from './layouts.ts';
+import { serveShots } from './shots.ts';
 import { Solving } from './solve.ts';
 import { serveWhy, whyActions } from './why.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
@@ -131,6 +132,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     return options.listsFiles === true ? connection.sendRequest<string[]>(LIST_FILES) : [];
   };
   serveNames(asks, listed);
+  serveShots(asks, listed);
   serveCompletion(asks, listed);
   serveWhy(asks);
   servePicture(asks);

@@ -52,6 +52,9 @@ writeFileSync(join(folder, PAGE), text);
 const FULL = 'whelk-full.plate';
 const waiting = text.replace(/\}\n$/, '\n  shot 1 on 2026-02-11 {\n    exposure: 20 s\n  }\n}\n');
 writeFileSync(join(folder, FULL), waiting);
+/** With a shot that teaches something of its plate. */
+const SEEN = 'whelk-seen.plate';
+const taught = text.replace('"Whelk tonight"', '"Whelk seen"').replace('    sensitive to: red\n', '    sensitive to: red\n    sensitivity: 80 µJ/cm² ×÷ 2\n').replace(/\}\n$/, '\n  shot 1 on 2026-02-11 {\n    dose: 42 µJ/cm²\n    outcome: "bright"\n  }\n}\n');
 const saved = () => readFileSync(join(folder, PAGE), 'utf8');
 
 const quick = page.locator('.quick-input-widget');
@@ -246,6 +249,65 @@ export const STEPS = {
     await page.locator('.notification-list-item', { hasText: 'It stands on the page' }).getByText('Save Again', { exact: true }).click();
     await until(() => { try { return readFileSync(join(folder, FULL), 'utf8') === waiting.replace('exposure: 20 s\n  }', 'exposure: 20 s\n    outcome: "wood grain"\n  }'); } catch { return false; } }, 'it was not saved');
     await clearToasts();
+  },
+  async 'what the shots teach is shown, and a value is looked through before it is written'() {
+    writeFileSync(join(folder, SEEN), taught);
+    await open(SEEN);
+    await command('Platewright: Learn from the Shots');
+    await page.locator('.tab', { hasText: 'What the shots teach' }).first().waitFor();
+    await toast('could be written');
+    await picture('what-the-shots-teach');
+    expect(readFileSync(join(folder, SEEN), 'utf8') === taught, 'something was written before anybody looked');
+    await page.locator('.notification-list-item', { hasText: 'could be written' }).getByText('Look Through the Change', { exact: true }).click();
+    await page.locator('.refactor-preview .monaco-list-row', { hasText: SEEN }).first().waitFor();
+    await picture('a-change-that-is-looked-through');
+    await page.locator('.refactor-preview .monaco-list-row', { hasText: 'sensitivity' }).first().locator('.monaco-checkbox, input[type="checkbox"]').first().click();
+    await page.locator('.refactor-preview').getByText('Apply', { exact: true }).click();
+    await toText();
+    await until(async () => (await desk.editor.locator('.view-line').allTextContents()).some((l) => /sensitivity:\s42\sµJ\/cm²\s×÷\s1\.3/.test(l)), 'the value is not on the page');
+    await picture('a-value-that-was-learnt');
+    await command('File: Revert File');
+    await command('Platewright: Show All Shots by Date');
+    await page.locator('.tab', { hasText: 'The shots by date' }).first().waitFor();
+    await picture('all-shots-by-date');
+    await clearToasts();
+  },
+  async 'the card is written in the form that is chosen, where it is said'() {
+    await toText();
+    await open(SEEN);
+    await command('Platewright: Write the Bench Card');
+    await title('Write the Bench Card');
+    await quick.locator('.monaco-list-row', { hasText: 'A4, PDF' }).waitFor();
+    await picture('the-card-in-which-form');
+    await keyboard.type('Letter, PDF');
+    await quick.locator('.monaco-list-row.focused', { hasText: 'Letter, PDF' }).waitFor();
+    await press('Enter');
+    // The editor's own dialog: the name that it proposes stands in it.
+    await until(async () => /whelk-seen-card\.pdf$/.test(await quick.locator('input').first().inputValue().catch(() => '')), 'no place is proposed');
+    await picture('the-card-goes-where');
+    await press('Enter');
+    await toast('is written');
+    const card = readFileSync(join(folder, 'whelk-seen-card.pdf'), 'latin1');
+    // 8 1/2 × 11 inches, in points of 1/72 inch
+    expect(/^%PDF-/.test(card) && /\/MediaBox \[0 0 612(\.0+)? 792(\.0+)?\]/.test(card), 'it is no PDF for letter paper');
+    await clearToasts();
+  },
+  async 'a card that is there is only written over when somebody says so'() {
+    writeFileSync(join(folder, 'whelk-seen-card.pdf'), 'mine');
+    await toText();
+    await command('Platewright: Write the Bench Card');
+    await title('Write the Bench Card');
+    await keyboard.type('Letter, PDF');
+    await quick.locator('.monaco-list-row.focused', { hasText: 'Letter, PDF' }).waitFor();
+    await press('Enter');
+    await until(async () => /whelk-seen-card\.pdf$/.test(await quick.locator('input').first().inputValue().catch(() => '')), 'no place is proposed');
+    await press('Enter');
+    await page.getByText('already exists').first().waitFor();
+    await picture('a-card-that-is-there');
+    await press('Escape');
+    await page.waitForTimeout(500);
+    await press('Escape');
+    expect(readFileSync(join(folder, 'whelk-seen-card.pdf'), 'utf8') === 'mine', 'it was written over');
   },
   async 'without a shot there is no outcome, and that is said'() {
     await open('whelk-by-string.plate');

@@ -1,4 +1,5 @@
 /** What a few numbers that should be one tell of it: their mean, and between which limits it lies. */
+import { Matrix } from 'ml-matrix';
 
 export interface Sample {
   readonly x: number;
@@ -24,8 +25,10 @@ export interface Fitted {
  */
 export function fitted(samples: readonly Sample[], within = 0): Fitted {
   const n = samples.length;
-  const mean = samples.reduce((s, { x }) => s + x, 0) / n;
-  const variance = n > 1 ? samples.reduce((s, { x }) => s + (x - mean) ** 2, 0) / (n - 1) : undefined;
+  const column = Matrix.columnVector(samples.map(s => s.x));
+  const mean = column.mean();
+  // Divided by n − 1.
+  const variance = n > 1 ? column.variance('column')[0]! : undefined;
   const scatter = variance === undefined ? undefined : Math.sqrt(Math.max(0, variance - within ** 2 / 3));
   const shared = Math.sqrt(samples.reduce((s, { u }) => s + u * u, 0) / n);
   return { mean, count: n, scatter, give: Math.hypot(scatter === undefined ? 0 : (tQuantile(n - 1) * scatter) / Math.sqrt(n), 2 * shared, within) };

@@ -16,13 +16,13 @@ export async function heard(context, seconds) {
       const { Sound, tones } = globalThis.heard;
       /** In the place of the one that plays: it renders what was asked of it. */
       const rendered = async (length, ask) => {
-        let made;
+        const made = [];
         globalThis.AudioContext = class extends OfflineAudioContext {
-          constructor() { super(1, length * rate, rate); made = this; }
+          constructor() { super(1, length * rate, rate); made.push(this); }
           resume() { return Promise.resolve(); }
         };
         ask(new Sound());
-        return [...(await made.startRendering()).getChannelData(0)];
+        return [...(await made[0].startRendering()).getChannelData(0)];
       };
       const found = { tick: await rendered(long, (sound) => sound.begin()) };
       for (const [name, sign] of Object.entries(tones)) found[name] = await rendered(3, (sound) => { sound.begin(); sound.end(); sound.say(sign); });

@@ -32,7 +32,7 @@ const MAY: Readonly<Record<string, readonly string[]>> = {
   'server/review/': ['server/review/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/'],
   'server/features/': ['server/features/', 'server/review/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/'],
   // Mean and variance of what shots tell are those of a package.
-  'server/features/learn/': ['server/features/', 'server/analysis.ts', 'server/results/', 'server/model/', 'server/review/', 'grammar/', 'ml-matrix'],
+  'server/features/learn/': ['server/features/', 'server/analysis.ts', 'server/results/', 'server/model/', 'server/review/', 'grammar/', 'simple-statistics'],
   // The drawing is a sibling of the features.
   'server/drawing/': ['server/drawing/', 'server/review/', 'server/analysis.ts', 'server/checks/', 'server/results/', 'server/model/', 'grammar/', 'd3-array', 'd3-contour', 'd3-interpolate'],
   // Lays out what the features say; the packages that make a file of it are given to it.

@@ -110,6 +110,9 @@ async function writeStyle() {
 async function writeLetters() {
   const { outputFiles: [table] } = await build({ entryPoints: ['server/pdf/letters.ts'], bundle: true, format: 'esm', write: false });
   const { LETTERS } = await import(`data:text/javascript;base64,${Buffer.from(table.contents).toString('base64')}`);
+  const fonts = createRequire(import.meta.url).resolve('dejavu-fonts-ttf/package.json').replace(/package\.json$/, '');
   mkdirSync('dist/letters');
-  for (const cut of ['SerifCondensed', 'SerifCondensed-Bold']) writeFileSync(`dist/letters/${cut}.ttf`, cutDown(readFileSync(createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/DejaVu${cut}.ttf`)), LETTERS));
+  for (const cut of ['SerifCondensed', 'SerifCondensed-Bold']) writeFileSync(`dist/letters/${cut}.ttf`, cutDown(readFileSync(`${fonts}ttf/DejaVu${cut}.ttf`), LETTERS));
+  // Which goes along with each copy.
+  writeFileSync('dist/letters/LICENSE', readFileSync(`${fonts}LICENSE`));
 }

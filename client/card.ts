@@ -5,7 +5,7 @@ import { CARD, type CardAnswer, type CardParams } from '../server/lsp/protocol.t
 import { besidePath, saidKind, writeCard, type Kind } from './card-written.ts';
 
 const PAPERS = { a4: 'A4', letter: 'Letter' } as const;
-const FORMS = { pdf: 'PDF, to be printed', html: 'HTML, to be read and printed in a browser' } as const;
+const FORMS = { pdf: 'to be printed', html: 'to be read in a browser, and printed from there' } as const;
 const TITLE = 'Write the Bench Card';
 const OPEN = 'Open It';
 const SAY = { note: window.showInformationMessage, warning: window.showWarningMessage, error: window.showErrorMessage } as const;

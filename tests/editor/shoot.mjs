@@ -293,7 +293,6 @@ export const STEPS = {
     await until(async () => (await desk.editor.locator('.view-line').allTextContents()).some((l) => /sensitivity:\s42\sµJ\/cm²\s×÷\s1\.3/.test(l)), 'the value is not on the page');
     await picture('a-value-that-was-learnt');
     expect(/sensitivity: 40 µJ/.test(readFileSync(join(folder, 'saltmarsh-lab.plate'), 'utf8')), 'a value was written that nobody ticked');
-    await command('View: Toggle Panel Visibility');
     await toText();
     await command('File: Revert File');
     await command('Platewright: Show All Shots by Date');

@@ -1,13 +1,17 @@
 // Bundles what is shipped into dist/: the extension for desktop and web, the server for both, the pages of the panels, and the command line.
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import commonjs from '@rollup/plugin-commonjs';
 import resolve from '@rollup/plugin-node-resolve';
 import { build, transform } from 'esbuild';
 import { rollup } from 'rollup';
 import esbuild, { minify } from 'rollup-plugin-esbuild';
+import { cutDown } from './letters.mjs';
 
 const web = { target: 'es2022', conditions: ['browser'] };
 const node = { target: 'node20', conditions: ['node'] };
+/** What prints cards on Node.js, as the files that ask for it name it: it is a bundle of its own. */
+const PRESS = { source: './press.ts', file: './server.press.cjs' };
 const both = { target: 'es2022', conditions: ['node', 'browser'] };
 
 /** What is bundled together, as files of dist/ and the sources that they begin with. A file that is missing fails the build. */
@@ -22,6 +26,8 @@ const BUNDLES = [
     ...both, seldom: ['child_process', 'crypto'], files: { 'server.cjs': 'server/lsp/node.ts', 'server.browser.js': 'server/lsp/browser.ts', 'server.worker.js': 'server/lsp/worker.ts' },
     output: { chunkFileNames: ({ isDynamicEntry }) => (isDynamicEntry ? 'server.[name].js' : 'server.core.js'), banner: '(function(exports){', footer: '})(typeof exports==="undefined"?{}:exports)' },
   },
+  // Fonts are its own, neither packed nor locked, and it prints no photographs. A package knows its patterns by the name of what makes them.
+  { ...node, keepNames: true, without: ['brotli/decompress.js', 'png-js'], files: { 'server.press.cjs': 'server/lsp/press.ts' } },
   { ...web, files: { 'plan.js': 'client/plan/view/main.ts' }, output: { format: 'iife' } },
   { ...web, files: { 'review.js': 'client/review/view/main.ts' }, output: { format: 'iife' } },
   { ...web, files: { 'shoot.js': 'client/shoot/view/main.ts' }, output: { format: 'iife' } },
@@ -35,6 +41,7 @@ const BUNDLES = [
 rmSync('dist', { recursive: true, force: true });
 for (const bundle of BUNDLES) await write(bundle);
 await writeStyle();
+await writeLetters();
 
 /** Parts of Node.js that a package asks for at once and needs seldom or never: each is loaded when something of it is used, so that a start does not wait for it. */
 function later(parts) {
@@ -49,17 +56,24 @@ function later(parts) {
   };
 }
 
+/** Modules that a package asks for and that nothing here comes to: there is nothing in them. */
+function empty(names) {
+  const mark = '\0empty:';
+  return { name: 'empty', resolveId: name => (names.includes(name) ? mark + name : null), load: id => (id.startsWith(mark) ? 'export default undefined' : null) };
+}
+
 /** Modules of packages are laid side by side instead of each in a function of its own, which halves what a start has to read twice. */
-async function write({ files, target, conditions, external = [], seldom = [], output }) {
+async function write({ files, target, conditions, external = [], seldom = [], without = [], keepNames = false, output }) {
   const preferBuiltins = conditions.includes('node');
   const { is, plugin } = later(seldom);
   const bundle = await rollup({
     input: files,
-    external: name => external.includes(name) || name.startsWith('node:'),
+    external: name => external.includes(name) || name.startsWith('node:') || name === PRESS.source,
     // A file may give others more than its source exports.
     preserveEntrySignatures: 'allow-extension',
     plugins: [
       plugin,
+      empty(without),
       resolve({ browser: !preferBuiltins, exportConditions: conditions, preferBuiltins, extensions: ['.ts', '.mjs', '.js', '.json'] }),
       commonjs({ requireReturnsDefault: is }),
       esbuild({ target, loaders: { '.json': 'json' } }),
@@ -67,10 +81,12 @@ async function write({ files, target, conditions, external = [], seldom = [], ou
     onLog(level, log, handle) {
       // A package's own rings and a `this` at its top are its own affair.
       if (['CIRCULAR_DEPENDENCY', 'THIS_IS_UNDEFINED'].includes(log.code) && log.message.includes('node_modules')) return;
+      // So is a key that one writes twice; in ours the linter finds it.
+      if (log.message.includes('[duplicate-object-key]')) return;
       handle(level === 'warn' ? 'error' : level, log);
     },
   });
-  await bundle.write({ dir: 'dist', format: 'cjs', exports: 'auto', entryFileNames: '[name]', ...output, plugins: [minify({ target, charset: 'ascii' })] });
+  await bundle.write({ dir: 'dist', format: 'cjs', exports: 'auto', entryFileNames: '[name]', paths: id => (id.endsWith('server/lsp/press.ts') ? PRESS.file : id), ...output, plugins: [minify({ target, charset: 'ascii', keepNames })] });
   await bundle.close();
 }
 
@@ -88,4 +104,15 @@ async function writeStyle() {
     const { code } = await transform(css, { loader: 'css', minify: true, target: 'chrome108' });
     writeFileSync(`dist/${panel}.css`, code);
   }
+}
+
+/** The fonts that cards are printed in, with no more letters than go along with the extension. */
+async function writeLetters() {
+  const { outputFiles: [table] } = await build({ entryPoints: ['server/pdf/letters.ts'], bundle: true, format: 'esm', write: false });
+  const { LETTERS } = await import(`data:text/javascript;base64,${Buffer.from(table.contents).toString('base64')}`);
+  const fonts = createRequire(import.meta.url).resolve('dejavu-fonts-ttf/package.json').replace(/package\.json$/, '');
+  mkdirSync('dist/letters');
+  for (const cut of ['SerifCondensed', 'SerifCondensed-Bold']) writeFileSync(`dist/letters/${cut}.ttf`, cutDown(readFileSync(`${fonts}ttf/DejaVu${cut}.ttf`), LETTERS));
+  // Which goes along with each copy.
+  writeFileSync('dist/letters/LICENSE', readFileSync(`${fonts}LICENSE`));
 }

@@ -1,10 +1,11 @@
 /** Writes the card for the bench beside the page, where somebody says so, and offers to open it. */
-import { commands, env, window, workspace, type Disposable, type TextEditor, type Uri } from 'vscode';
+import { commands, env, Uri, window, workspace, type Disposable, type TextEditor } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { CARD, type CardAnswer, type CardParams } from '../server/lsp/protocol.ts';
-import { besidePath, writeCard } from './card-written.ts';
+import { besidePath, saidKind, writeCard, type Kind } from './card-written.ts';
 
-const PAPERS = [{ label: 'A4', paper: 'a4' }, { label: 'Letter', paper: 'letter' }] as const;
+const PAPERS = { a4: 'A4', letter: 'Letter' } as const;
+const FORMS = { pdf: 'to be printed', html: 'to be read in a browser, and printed from there' } as const;
 const TITLE = 'Write the Bench Card';
 const OPEN = 'Open It';
 const SAY = { note: window.showInformationMessage, warning: window.showWarningMessage, error: window.showErrorMessage } as const;
@@ -12,39 +13,64 @@ const SAY = { note: window.showInformationMessage, warning: window.showWarningMe
 export class Cards {
   private readonly own: Disposable;
 
-  constructor(private readonly client: BaseLanguageClient) { this.own = commands.registerCommand('platewright.writeCard', () => this.write()); }
+  constructor(private readonly client: BaseLanguageClient) { this.own = commands.registerCommand('platewright.writeCard', (said?: unknown) => this.write(said)); }
 
   dispose(): void { this.own.dispose(); }
 
-  private async write(): Promise<void> {
+  private async write(said: unknown): Promise<void> {
     const editor = window.activeTextEditor;
     if (editor?.document.languageId !== 'plate' || !this.client.isRunning()) return;
+    const known = saidKind(said);
     await writeCard<Uri>({
-      paper: async () => (await window.showQuickPick(PAPERS, { title: TITLE, placeHolder: 'On which paper is it printed?' }))?.paper,
-      ask: paper => this.ask(editor, paper),
-      place: async () => {
-        const beside = besideOf(editor.document.uri);
-        return window.showSaveDialog({ title: TITLE, filters: { 'Bench card': ['html'] }, ...(beside ? { defaultUri: beside } : {}) });
+      kind: () => this.kind(known),
+      ask: kind => this.ask(editor, kind),
+      place: async ({ form }) => {
+        const to = placeIn(said);
+        if (to) return await mayTake(to) ? to : undefined;
+        const beside = besideOf(editor.document.uri, form);
+        return window.showSaveDialog({ title: TITLE, filters: { 'Bench card': [form] }, ...(beside ? { defaultUri: beside } : {}) });
       },
-      write: async (at, html) => workspace.fs.writeFile(at, new TextEncoder().encode(html)),
+      write: async (at, file) => workspace.fs.writeFile(at, file),
       say: (words, kind) => { void SAY[kind](words); },
       offer,
     });
   }
 
-  private ask({ document, selection }: TextEditor, paper: CardParams['paper'] & string): Promise<CardAnswer | null | undefined> {
-    const params: CardParams = { textDocument: { uri: this.client.code2ProtocolConverter.asUri(document.uri) }, line: selection.active.line, paper };
-    return this.client.sendRequest<CardAnswer | null>(CARD, params).catch(() => undefined);
+  /** One question for paper and form. */
+  private async kind({ paper, form }: Partial<Kind>): Promise<Kind | undefined> {
+    if (paper && form) return { paper, form };
+    const prints = printsCards(this.client);
+    const forms = form ? [form] : prints ? ['pdf', 'html'] as const : ['html'] as const;
+    const rows = (paper ? [paper] : ['a4', 'letter'] as const).flatMap(p => forms.map(f => ({ label: `${PAPERS[p]}, ${f.toUpperCase()}`, description: FORMS[f], chosen: { paper: p, form: f } })));
+    return (await window.showQuickPick(rows, { title: TITLE, placeHolder: prints ? 'On which paper, and as what?' : 'On which paper? PDF needs a server beside the editor; a browser prints HTML, into a PDF too' }))?.chosen;
+  }
+
+  private ask({ document, selection }: TextEditor, kind: Kind): Promise<CardAnswer | null | undefined> {
+    const params: CardParams = { textDocument: { uri: this.client.code2ProtocolConverter.asUri(document.uri) }, line: selection.active.line, ...kind };
+    return this.client.sendRequest<CardAnswer | null>(CARD, params).catch((e: unknown) => { this.client.outputChannel.warn(`A card: ${String(e)}`); return undefined; });
   }
 }
 
-/** A page that was never saved lies beside nothing. */
-const besideOf = (uri: Uri): Uri | undefined => (uri.scheme === 'untitled' ? undefined : uri.with({ path: besidePath(uri.path), query: '', fragment: '' }));
+const printsCards = (client: BaseLanguageClient): boolean => (client.initializeResult?.capabilities.experimental as { readonly printsCards?: unknown } | undefined)?.printsCards === true;
 
-/** Only what lies on a disk opens in a browser. */
-async function offer(at: Uri, setup: string): Promise<void> {
-  const name = at.path.slice(at.path.lastIndexOf('/') + 1);
-  const words = `${name}: the bench card${setup === '' ? '' : ` of “${setup}”`} is written. Print it from a browser.`;
+/** Where it is to go, said with the command. */
+const placeIn = (said: unknown): Uri | undefined => (typeof said === 'object' && said !== null && 'to' in said && said.to instanceof Uri ? said.to : undefined);
+
+/** A file that is there is only taken the place of when somebody says so. */
+async function mayTake(at: Uri): Promise<boolean> {
+  const there = await workspace.fs.stat(at).then(() => true, () => false);
+  const take = 'Write Over It';
+  return !there || await window.showWarningMessage(`${nameOf(at)} is there already.`, { modal: true }, take) === take;
+}
+
+/** A page that was never saved lies beside nothing. */
+const besideOf = (uri: Uri, form: Kind['form']): Uri | undefined => (uri.scheme === 'untitled' ? undefined : uri.with({ path: besidePath(uri.path, form), query: '', fragment: '' }));
+
+const nameOf = (at: Uri): string => at.path.slice(at.path.lastIndexOf('/') + 1);
+
+/** Only what lies on a disk opens in another program. */
+async function offer(at: Uri, setup: string, form: Kind['form']): Promise<void> {
+  const words = `${nameOf(at)}: the bench card${setup === '' ? '' : ` of “${setup}”`} is written.${form === 'html' ? ' Print it from a browser.' : ''}`;
   if (at.scheme !== 'file') void window.showInformationMessage(words);
   else if (await window.showInformationMessage(words, OPEN) === OPEN) await env.openExternal(at);
 }

@@ -1,26 +1,18 @@
-/** Opens the answer to why a plate came out as it did, as a page of Markdown that nobody has to save. */
-import { commands, EventEmitter, Uri, ViewColumn, window, workspace, type Disposable, type TextDocumentContentProvider } from 'vscode';
+/** Opens the answer to why a plate came out as it did. */
+import { commands, window, type Disposable } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { WHY, WHY_COMMAND, type WhyAnswer, type WhyParams } from '../server/lsp/protocol.ts';
+import { Answers } from './answers.ts';
 
-const SCHEME = 'platewright-why';
+export class WhyPages {
+  private readonly answers = new Answers('platewright-why');
+  private readonly own: Disposable;
 
-export class WhyPages implements TextDocumentContentProvider {
-  private readonly changed = new EventEmitter<Uri>();
-  readonly onDidChange = this.changed.event;
-  private readonly pages = new Map<string, string>();
-  private readonly own: readonly Disposable[];
-
-  constructor(private readonly client: BaseLanguageClient) {
-    this.own = [workspace.registerTextDocumentContentProvider(SCHEME, this), commands.registerCommand(WHY_COMMAND, (uri?: unknown, line?: unknown) => this.open(uri, line)), this.changed];
-  }
+  constructor(private readonly client: BaseLanguageClient) { this.own = commands.registerCommand(WHY_COMMAND, (uri?: unknown, line?: unknown) => this.open(uri, line)); }
 
   dispose(): void {
-    for (const d of this.own) d.dispose();
-  }
-
-  provideTextDocumentContent(uri: Uri): string {
-    return this.pages.get(uri.toString()) ?? '';
+    this.own.dispose();
+    this.answers.dispose();
   }
 
   /** Of the line that an action names, else of the cursor. */
@@ -30,11 +22,6 @@ export class WhyPages implements TextDocumentContentProvider {
     if (uri === undefined || !this.client.isRunning()) return;
     const params: WhyParams = { textDocument: { uri }, line: typeof at === 'number' ? at : editor?.selection.active.line ?? 0 };
     const answer = await this.client.sendRequest<WhyAnswer | null>(WHY, params).catch(() => null);
-    if (!answer) return;
-    const page = Uri.from({ scheme: SCHEME, path: `/${answer.title.replace(/[/\\?#]/g, ' ').trim()}.md` });
-    this.pages.set(page.toString(), answer.markdown);
-    this.changed.fire(page);
-    // Without the editor's own view of Markdown the text itself is as good.
-    await commands.executeCommand('markdown.showPreviewToSide', page).then(undefined, async () => { await window.showTextDocument(await workspace.openTextDocument(page), { preview: true, viewColumn: ViewColumn.Beside }); });
+    if (answer) await this.answers.show(answer.title, answer.markdown);
   }
 }

@@ -5,7 +5,7 @@ import {
 } from 'vscode-languageserver';
 import type { Arrivals } from './arrivals.ts';
 import type { Asks } from './asks.ts';
-import { serveCard } from './card.ts';
+import { serveCard, type Print } from './card.ts';
 import { COMPLETION, serveCompletion } from './completion.ts';
 import { actionOf, definitionOf, editOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
 import { Diagnostics } from './diagnostics.ts';
@@ -20,6 +20,7 @@ import { servePicture } from './picture.ts';
 import { serveReview } from './review.ts';
 import { Fixes } from './fixes.ts';
 import { Laying } from './layouts.ts';
+import { serveShots } from './shots.ts';
 import { Solving } from './solve.ts';
 import { serveWhy, whyActions } from './why.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
@@ -29,9 +30,9 @@ const LONG = 100_000;
 
 /**
  * Serves one client until it goes. `read` reads files from disk and `list` lists them, where there is one; else, and for addresses that are no files, the client is asked.
- * `long` is called before a long page is read.
+ * `long` is called before a long page is read; `print` makes a PDF of a card.
  */
-export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFile, list?: ListFiles, long?: () => void): void {
+export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFile, list?: ListFiles, long?: () => void, print?: Print): void {
   let can: ClientCapabilities = {};
   let options: InitializationOptions = {};
   const documents = new Documents(async (uri, folders) => {
@@ -60,6 +61,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
         ...(options.opensReview === true ? { codeLensProvider: { resolveProvider: false } } : {}),
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        ...(print ? { experimental: { printsCards: true } } : {}),
       },
     };
   });
@@ -130,10 +132,11 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     return options.listsFiles === true ? connection.sendRequest<string[]>(LIST_FILES) : [];
   };
   serveNames(asks, listed);
+  serveShots(asks, listed);
   serveCompletion(asks, listed);
   serveWhy(asks);
   servePicture(asks);
-  serveCard(asks);
+  serveCard(asks, print);
   serveEvening(asks);
   const review = serveReview(asks, () => options.opensReview === true);
   const solving = new Solving(documents);

@@ -1,6 +1,6 @@
 /** The features that are asked for once a page is open, in a file of their own when it is packed: a start does not wait for them. */
 export { dragged } from '../drawing/drag/drag.ts';
-export { cardSvg } from '../drawing/on-card.ts';
+export { cardSheet, cardSvg } from '../drawing/on-card.ts';
 export { dimOf } from '../drawing/dim.ts';
 export { chosen, pictureOf } from '../drawing/picture.ts';
 export { cardOf } from '../features/card/card.ts';
@@ -15,6 +15,12 @@ export { formatChanges } from '../features/formatting.ts';
 export { hangActions } from '../features/hang/in-text.ts';
 export { hintsOf, hintWords } from '../features/hints.ts';
 export { hoverAt } from '../features/hover/hover.ts';
+export { historyOf } from '../features/history/history.ts';
+export { historyMarkdown } from '../features/history/pages.ts';
+export { learn, SURER } from '../features/learn/learn.ts';
+export { learnedPage } from '../features/learn/page.ts';
+export { shotsIn as shotsTold } from '../features/learn/shots.ts';
+export { learnedMarkdown } from '../features/learn/text.ts';
 export { linksOf } from '../features/links.ts';
 export { enter } from '../features/readings/enter.ts';
 export { instrumentFor, readingNow } from '../features/readings/instrument.ts';

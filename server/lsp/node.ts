@@ -6,6 +6,7 @@ import { join, relative, isAbsolute, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { createConnection, IPCMessageReader, IPCMessageWriter, ProposedFeatures, StreamMessageReader, StreamMessageWriter, type MessageReader, type MessageWriter } from 'vscode-languageserver/node';
 import { Arrivals } from './arrivals.ts';
+import type { Print } from './card.ts';
 import { serve } from './connection.ts';
 import { MAX_LISTED } from './protocol.ts';
 import { STRATEGY } from './strategy.ts';
@@ -29,8 +30,11 @@ export function startStdio(): void {
 
 function start(reader: MessageReader, writer: MessageWriter): void {
   const arrivals = new Arrivals(reader);
-  serve(createConnection(ProposedFeatures.all, arrivals, writer, STRATEGY), arrivals, readInside, listInside, keepSmall);
+  serve(createConnection(ProposedFeatures.all, arrivals, writer, STRATEGY), arrivals, readInside, listInside, keepSmall, print);
 }
+
+/** What prints is large, and a file of its own: it is loaded when a card is asked for. */
+export const print: Print = async (...of) => (await import('./press.ts')).print(...of);
 
 /** The text of a file, unless links lead it out of the folders. Throws where it cannot be read. */
 export async function readInside(uri: string, folders: readonly string[]): Promise<string | undefined> {

@@ -1,5 +1,6 @@
 /** What the server and its client say to each other beyond the standard protocol. Names and plain data, so that both sides can import it. */
 export * from './evening-protocol.ts';
+export * from './shots-protocol.ts';
 
 /** Request of a client: the figures of the setup at a line, for a status bar. */
 export const SUMMARY = 'platewright/summary';
@@ -57,13 +58,19 @@ export interface CardParams {
   readonly line: number;
   /** A4 by default */
   readonly paper?: 'a4' | 'letter';
+  /** HTML by default. PDF is made by a server that says in `experimental.printsCards` of its capabilities that it does */
+  readonly form?: 'html' | 'pdf';
 }
 
 export interface CardAnswer {
   /** of which setup */
   readonly setup: string;
-  /** a whole page, which asks for nothing from the network and runs no script */
-  readonly html: string;
+  /** a whole page, which asks for nothing from the network and runs no script; missing where a PDF was asked for */
+  readonly html?: string;
+  /** a whole file, in base64; missing where HTML was asked for, and where it could not be made */
+  readonly pdf?: string;
+  /** why there is no PDF, as a sentence */
+  readonly refused?: string;
 }
 
 /** Request of a client: the picture of a setup, for a panel beside the text. */

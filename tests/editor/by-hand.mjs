@@ -3,13 +3,18 @@
 //   STATE         where the extension is installed
 //   HOST          folder of an installed host
 //   SCREENSHOTS   folder for one picture a step; none are kept without it
+//   WEB           folder of the unpacked extension: it is served from there and runs in the web worker host, and none is installed in STATE
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { desk, openDesk } from './host/desk.mjs';
+import { serveFolder } from './host/serve-folder.mjs';
 
 const PARTS = { user: 'a page and its finding', writing: 'writing and reading pages', plan: 'the bench plan', review: 'what a change does', shoot: 'an evening at the table' };
 
 const [state, folder, ...chosen] = process.argv.slice(2);
 const parts = Object.keys(PARTS).filter((part) => chosen.length === 0 || chosen.includes(part));
-const open = () => openDesk({ host: process.env.HOST, state, folder });
+const site = process.env.WEB && await served(process.env.WEB);
+const open = () => openDesk({ host: process.env.HOST, state, folder, extension: site?.url });
 const total = { passed: 0, failed: 0 };
 let failed = 0;
 await open();
@@ -26,5 +31,13 @@ for (const part of parts) {
   total.failed += counts.failed;
 }
 await desk.close();
+await site?.stop();
 console.log(`${total.passed} passed, ${total.failed} failed`);
 process.exit(total.failed > 0 ? 1 : 0);
+
+/** In a browser an extension has no `main`: VS Code would run that, in the node host. */
+function served(extension) {
+  const manifest = JSON.parse(readFileSync(join(extension, 'package.json'), 'utf8'));
+  delete manifest.main;
+  return serveFolder(extension, { '/package.json': JSON.stringify(manifest) });
+}

@@ -20,7 +20,7 @@ function shaped(arm: Arm | undefined): Data {
 const before = (arm: Arm, thing: Thing): boolean => arm.path.slice(0, arm.path.findIndex(l => l.target === thing)).some(l => l.target?.kind.word === 'spreader' || l.target?.facts.has('focal length') === true);
 
 /** Light in the weakest corner as a share of that at the centre. */
-const LEAST = 0.35;
+export const LEAST = 0.35;
 
 export const cornersDark: Check = {
   code: 'corners-dark',

@@ -5,6 +5,7 @@ import { cardOf } from '../../features/card/card.ts';
 import { cardHtml } from '../../features/card/html.ts';
 import type { Paper } from '../../features/card/paper.ts';
 import { findingsWithin } from '../../features/report/report.ts';
+import type { Press } from '../../pdf/card.ts';
 import { inVariant, setupsNamed } from '../chosen.ts';
 import type { Done } from '../done.ts';
 import { Misuse, openFile, Trouble, writeMade, type Reach } from '../files.ts';
@@ -18,11 +19,18 @@ export async function card(named: string, { output, setup, variant, paper, ...re
   if (results.length === 0) throw new Trouble(`There is no setup in ${file.name}.`);
   const cards = results.map(r => cardOf(snapshot, r, file.name));
   const title = cards.length === 1 ? cards[0]!.title : file.name;
-  const made = kind === 'pdf' ? await (await import('./pdf.ts')).cardPdf(cards, title, paper, results.map(r => cardSheet(r))) : cardHtml(cards, title, paper, results.map((r, i) => cardSvg(r, `card-${i + 1}-`)));
+  const made = kind === 'pdf' ? await (await import('../../pdf/card.ts')).cardPdf(cards, title, paper, results.map(r => cardSheet(r)), await press()) : cardHtml(cards, title, paper, results.map((r, i) => cardSvg(r, `card-${i + 1}-`)));
   const code = exitFor(results.flatMap(r => findingsWithin(snapshot, r)));
   if (output === undefined) return { out: made as string, code };
   writeMade(output, made);
   return { out: `${output}: written\n`, code };
+}
+
+async function press(): Promise<Press> {
+  const { letters, needed } = await import('../pictures.ts');
+  const { default: Document } = await needed(async () => import('pdfkit'), 'a PDF', '.html');
+  const { default: draw } = await needed(async () => import('svg-to-pdfkit'), 'a PDF', '.html');
+  return { Document, draw, letters };
 }
 
 function kindOf(output: string | undefined): 'html' | 'pdf' {

@@ -7,7 +7,7 @@ import { told, type Row, type Section } from './blocks.ts';
 export function measure(r: Results): Section | undefined {
   if (r.plates.length === 0) return undefined;
   const all = wantedOf(r);
-  const rows = (group: Wanted['group']): Row[] => all.filter(w => w.group === group).map(row);
+  const rows = (group: Wanted['group']): Row[] => all.filter(w => w.group === group && !w.each).map(row);
   const paths = rows('paths');
   return { name: 'measure', title: 'Measure', blocks: [{
     kind: 'table', heads: ['what', 'should come to', 'read'], widths: [28, 37, 20],

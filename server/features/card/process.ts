@@ -9,7 +9,7 @@ export function processing(r: Results): Section | undefined {
   const node = latest(r);
   const said = node ? new Map(node.children.flatMap(c => { const v = valueOf(c); return v === undefined ? [] : [v]; })) : new Map<string, string>();
   const cautions: Block[] = [{ kind: 'caution', text: 'Gloves and glasses on, the room aired, a labelled tray for each bath; not tired, not in a hurry. The data sheet of each bath goes before what stands here. Local rules and the person responsible for chemicals decide, also on where used baths go.' },
-    ...cautionsFor([...said.values()].join(' ')).map((text): Block => ({ kind: 'caution', text }))];
+    ...cautionsFor([node?.doc ?? '', ...said.values()].join(' ')).map((text): Block => ({ kind: 'caution', text }))];
   const steps = stepsOf(said);
   const head = node && (steps.length > 0 || node.doc !== undefined) ? [words(`${titleOf(node, said)}.${node.doc === undefined ? '' : ` ${node.doc.replace(/\n+/g, ' ')}`}`)] : [words('The page has no process. Write down each bath:')];
   return { name: 'process', title: 'Process', blocks: [...cautions, ...head, ...(steps.length > 0 ? [{ kind: 'steps', steps } as const] : baths())] };

@@ -1,4 +1,5 @@
 /** What a few numbers that should be one tell of it: their mean, and between which limits it lies. */
+import { mean as meanOf, rootMeanSquare, sampleVariance } from 'simple-statistics';
 
 export interface Sample {
   readonly x: number;
@@ -24,10 +25,11 @@ export interface Fitted {
  */
 export function fitted(samples: readonly Sample[], within = 0): Fitted {
   const n = samples.length;
-  const mean = samples.reduce((s, { x }) => s + x, 0) / n;
-  const variance = n > 1 ? samples.reduce((s, { x }) => s + (x - mean) ** 2, 0) / (n - 1) : undefined;
+  const all = samples.map(s => s.x);
+  const mean = meanOf(all);
+  const variance = n > 1 ? sampleVariance(all) : undefined;
   const scatter = variance === undefined ? undefined : Math.sqrt(Math.max(0, variance - within ** 2 / 3));
-  const shared = Math.sqrt(samples.reduce((s, { u }) => s + u * u, 0) / n);
+  const shared = rootMeanSquare(samples.map(s => s.u));
   return { mean, count: n, scatter, give: Math.hypot(scatter === undefined ? 0 : (tQuantile(n - 1) * scatter) / Math.sqrt(n), 2 * shared, within) };
 }
 

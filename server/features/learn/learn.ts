@@ -2,6 +2,7 @@
 import type { Edit } from '../../model/edits.ts';
 import type { Thing } from '../../model/model.ts';
 import { itemName } from '../../model/overrides.ts';
+import { standardUncertainty } from '../../model/quantity.ts';
 import { EXPOSURE, LENGTH, NUMBER, parseUnit, type Dim, type Unit } from '../../model/units.ts';
 import { colourFineness, finenessOf, laserOf, ofCoherence, ofSensitivity, ofShrinkage, type Evidence } from './evidence.ts';
 import { fitted } from './fit.ts';
@@ -114,16 +115,30 @@ function byFactor({ thing, of, batches, evidence, older }: Group): Lesson {
   const [value, factor] = [Math.exp(fit.mean), Math.exp(fit.give)];
   const [low, high] = [value / factor, value * factor];
   const against = [...floors.filter(f => f.at > high).map(f => f.e), ...ceilings.filter(c => c.at < low).map(c => c.e), ...(about.length > 1 ? about.filter(e => about.some(x => e.value / x.value > fine(e) * fine(x) || x.value / e.value > fine(e) * fine(x))) : [])];
-  return { ...head, value, low, high, factor, against, limits: [...few(about.length), ...(against.length > 0 ? [CONTRADICTED] : [])], line: older || against.length > 0 ? undefined : lineFor(thing, 'sensitivity', { value, factor, unit: head.unit }) };
+  return { ...head, value, low, high, factor, against, limits: [...few(about.length), ...(against.length > 0 ? [CONTRADICTED] : surer(thing, 'sensitivity', fit.give))], line: older || against.length > 0 ? undefined : lineFor(thing, 'sensitivity', { value, factor, unit: head.unit }) };
 }
 const CONTRADICTED = 'These shots do not go together: something else than this number was otherwise in one of them, such as the developer, the meter or the plate.';
+/** Said where a value that is written has a narrower band than so few shots can give it. */
+export const SURER = 'What stands there is surer than so few shots can make it: shoot more before it is written.';
+
+/** @param give half of the band that was found, as a share of its value */
+function surer(thing: Thing, phrase: string, give: number): string[] {
+  const value = thing.facts.get(phrase)?.value;
+  if (value?.kind !== 'quantity' || value.quantity.value === 0) return [];
+  const { value: v, spread } = value.quantity;
+  const own = spread?.kind === 'factor' ? Math.log(spread.amount) : (2 * standardUncertainty(v, spread)) / Math.abs(v);
+  // A value without a give or take says nothing of how sure it is.
+  return own > 0 && give > MUCH * own ? [SURER] : [];
+}
+/** Bands that differ by less are as good as each other. */
+const MUCH = 1.25;
 const few = (n: number): string[] => (FEW[n] === undefined ? [] : [FEW[n]]);
 
 /** A share, by itself. */
 function byPoints({ thing, of, batches, evidence, older }: Group): Lesson {
   const fit = fitted(evidence.map(e => ({ x: e.value, u: e.u })), Math.max(...evidence.map(colourFineness)));
   const [value, low, high] = [fit.mean, fit.mean - fit.give, fit.mean + fit.give];
-  const limits = [...few(evidence.length), 'A colour drifts with the moisture of the air, by some nanometres for days.'];
+  const limits = [...few(evidence.length), ...surer(thing, 'shrinkage', fit.give / Math.abs(fit.mean || 1)), 'A colour drifts with the moisture of the air, by some nanometres for days.'];
   return { about: 'shrinkage', of, batches, dim: NUMBER, unit: parseUnit('%'), value, low, high, factor: undefined, evidence, against: [], limits, line: older ? undefined : lineFor(thing, 'shrinkage', { value, give: fit.give, unit: parseUnit('%') }) };
 }
 function coherence({ thing, of, evidence }: Group): Lesson {
@@ -142,7 +157,7 @@ function bounds({ thing, phrase, older, ...known }: Omit<Lesson, 'value' | 'fact
   const [value, factor] = [Math.sqrt(low * high), Math.sqrt(high / low)];
   // A tube tells of revivals, too, which one number cannot.
   const tube = about === 'coherence length' && thing.facts.has('tube length');
-  return { ...known, value, factor, limits: [...other, ...(tube ? ['Its tube length tells more than one number, and a coherence length beside it would count instead: count its modes first.'] : [])], line: older || tube ? undefined : lineFor(thing, phrase, { value, factor, unit: known.unit }) };
+  return { ...known, value, factor, limits: [...other, ...(tube ? ['Its tube length tells more than one number, and a coherence length beside it would count instead: count its modes first.'] : surer(thing, phrase, Math.log(factor)))], line: older || tube ? undefined : lineFor(thing, phrase, { value, factor, unit: known.unit }) };
 }
 
 function writtenUnit(thing: Thing, phrase: string): Unit | undefined {

@@ -4,11 +4,13 @@
  */
 import { analyse, type Library, type Snapshot } from '../../analysis.ts';
 import type { Finding } from '../../checks/check.ts';
+import { LEAST } from '../../checks/light/corners-dark.ts';
 import { applyEdits, type Edit } from '../../model/edits.ts';
 import type { Reading } from '../../model/model.ts';
 import { millimetres, plain, show } from '../../model/show.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
+import { interval } from '../../results/sampling.ts';
 import { comparisons, FROM, PER_LEG } from '../../results/readings/disagree.ts';
 import { showCell } from '../chain.ts';
 import { findingsWithin } from '../report/report.ts';
@@ -81,6 +83,8 @@ function besidePlan(reading: Reading, r: Results, expected: Cell | undefined, be
   if (wheel && points !== undefined) return { words: `${plain(Math.abs(points) * 100, 2)} points ${points < 0 ? 'less' : 'more'} of the light than planned.`, agrees: Math.abs(points) <= Math.max(POINTS, FROM * r.graph.uncertainty(wheel)) };
   const fate = r.light.fates.get(reading);
   if (fate?.kind !== 'counts' || fate.says.missing) return undefined;
+  const corner = besideMiddle(reading, r, before);
+  if (corner) return corner;
   const { says, planned } = fate;
   if (planned && !planned.missing) return besideLight(says, planned, r, r);
   // What was read before is held against by itself.
@@ -88,6 +92,22 @@ function besidePlan(reading: Reading, r: Results, expected: Cell | undefined, be
 }
 /** What a splitter may reflect more or less than planned before anybody sees it, as a share of the light (common practice). */
 const POINTS = 0.05;
+
+/** A corner is held against the middle of its plate: by the plan the weakest has so much of it, and below the least share the image fades there, whatever was planned. */
+function besideMiddle(reading: Reading, r: Results, before: Results): Held | undefined {
+  const light = r.light.plates.find(l => l.reference?.corners?.spots.some(s => s.read.reading === reading));
+  const { spots, centre } = light?.reference?.corners ?? {};
+  const [at, middle] = [spots?.find(s => s.read.reading === reading), centre && r.graph.value(centre)];
+  const here = at && r.graph.value(at.cell);
+  if (!light || here === undefined || !(middle! > 0)) return undefined;
+  const share = here / middle!;
+  const old = before.light.plates.find(l => l.plate.id === light.plate.id);
+  const plan = old?.corners && !old.reference?.corners && !old.corners.missing ? old.corners : undefined;
+  const low = plan && interval(before.graph, plan).low;
+  const words = `${plain(share * 100, 2)}% of the middle`;
+  if (low !== undefined && share < low) return { agrees: false, words: `${words}, where by the plan the weakest corner has ${showCell(before.graph, plan!).text}: that disagrees. Look first whether the middle of the beam falls on the middle of the plate.` };
+  return { agrees: share >= LEAST, words: share < LEAST ? `${words}: that is too little, the image fades there.` : plan ? `${words}, where by the plan the weakest corner has ${showCell(before.graph, plan).text}: that agrees.` : `${words}: enough for an image there.` };
+}
 
 /** What is only known as a wide band agrees wherever it lies in that. */
 function besideLight(says: Cell, planned: Cell, { graph }: Results, { graph: of }: Results): Held {

@@ -1,10 +1,14 @@
 /** What there is to read of a setup, in the order in which it is set up, each with what it should come to. The bench card and the editor that asks for readings both take it from here. */
+import { LEAST } from '../../checks/light/corners-dark.ts';
 import type { Leg, Thing } from '../../model/model.ts';
+import { show } from '../../model/show.ts';
 import type { Cell } from '../../results/graph.ts';
+import { CORNERS } from '../../results/light/arm-light.ts';
 import type { PlateLight } from '../../results/light/plate-light.ts';
 import { legStart, legWords } from '../../results/paths/legs.ts';
 import type { PlateResults } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
+import { interval } from '../../results/sampling.ts';
 import { fact, things } from '../card/facts.ts';
 import { goalWords } from '../card/goals.ts';
 import { showCell } from '../chain.ts';
@@ -22,6 +26,8 @@ export interface Wanted {
   /** in which a bare number is meant; empty for one that has none */
   readonly unit: string;
   readonly by: 'string' | 'meter' | 'eye';
+  /** one of several that stand on paper as one */
+  readonly each?: true;
 }
 
 export interface Expected { readonly text: string; readonly known: string; /** of light that was not read yet: what says so */ readonly cell?: Cell }
@@ -117,7 +123,7 @@ function atPlate(p: PlateResults, r: Results): Wanted[] {
   const unit = light.referenceLight.missing && light.reference?.read.kind === 'bare' ? '' : 'µW/cm²';
   // Of a single beam a meter in the place of the plate reads the reference; what comes back from the object it shades itself.
   const list = [byMeter(`reference at ${id}`, '', reference(light, r), unit, referenceArm && `${referenceArm.name} at ${id}`)];
-  if (light.corners && !light.corners.missing) list.push(byMeter('its weakest corner', 'against its middle', figure(light.corners, r, light.reference?.corners ? 'as read' : 'by the plan'), '%'));
+  if (light.corners && !light.corners.missing) list.push(byMeter('its weakest corner', 'against its middle', figure(light.corners, r, light.reference?.corners ? 'as read' : 'by the plan'), '%'), ...(referenceArm ? cornersOf(referenceArm.name, light, unit, r) : []));
   if (!isSingle(p)) {
     if (objects.length > 1) list.push(...objects.map(a => byMeter(`${a.name} at ${id}`, '', ofBeam(light, a.name, r), unit, `${a.name} at ${id}`)));
     list.push(byMeter(`${objects.length > 1 ? 'all object light' : 'object light'} at ${id}`, '', object(light, r), unit, `${objects.length === 1 ? objects[0]!.name : 'object'} at ${id}`));
@@ -127,6 +133,18 @@ function atPlate(p: PlateResults, r: Results): Wanted[] {
   list.push({ group: 'light', subject: `drift at ${id}`, what: `fringes that creep at ${id}`, how: '', expected: drift && !drift.rate.missing ? figure(drift.rate, r, longest) : { text: '', known: longest }, unit: 'fringes/min', by: 'eye' });
   return list;
 }
+
+/** One corner after the other, against the middle. By the plan only the weakest is known, and which one that is it cannot tell. */
+function cornersOf(reference: string, l: PlateLight, unit: string, r: Results): Wanted[] {
+  const middle = l.referenceLight.missing ? l.reference?.cell : l.referenceLight;
+  const centre = middle && r.graph.value(middle);
+  const planned = l.reference?.corners ? undefined : l.corners;
+  const share = planned ? interval(r.graph, planned).low : LEAST;
+  const least = middle === undefined || centre === undefined ? '' : `at least ${show(Number((share * centre).toPrecision(2)), middle.dim, 0, middle.unit)}`;
+  const known = planned ? `by the plan the weakest corner has ${showCell(r.graph, planned).text} of the middle; below ${percentage(LEAST)} the image fades there` : `${percentage(LEAST)} of the middle, below which the image fades there`;
+  return CORNERS.map(spot => ({ group: 'light', subject: `${reference} at ${l.plate.id} ${spot}`, what: `reference at ${l.plate.id}, ${spot} corner`, how: 'the head in that corner, as seen from the object, flat where the plate will be', expected: { text: least, known }, unit, by: 'meter', each: true }));
+}
+const percentage = (share: number): string => `${Math.round(share * 100)}%`;
 
 const how = (read: boolean, predicted: boolean): string => (read ? 'as metered' : predicted ? 'by the plan, not metered' : 'by the ratio');
 

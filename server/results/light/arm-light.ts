@@ -145,7 +145,7 @@ export function armLight(plate: Thing, arms: readonly Arm[], role: Arm['role'], 
 const PERCENT = parseUnit('%')!;
 /** Cosine of half a degree from the plane of the plate. */
 const GRAZING = Math.cos((89.5 * Math.PI) / 180);
-const CORNERS: readonly Spot[] = ['upper left', 'upper right', 'lower left', 'lower right'];
+export const CORNERS: readonly Spot[] = ['upper left', 'upper right', 'lower left', 'lower right'];
 const isFacing = (m: Metered): boolean => (m.reading as LightReading).measured.facing;
 const isPolarizer = (through: LightReading['measured']['through']): boolean => through !== undefined && (through === 'polarizer' || through.kind.word === 'polarizer');
 

@@ -7,10 +7,10 @@ import { openWorkbench } from './workbench.mjs';
 /** Where someone sits now. */
 export let desk;
 
-/** Opens `folder` in an installed `host`, in whose `state` the extension is installed. */
-export async function openDesk({ host, state, folder }) {
+/** Opens `folder` in an installed `host`, in whose `state` the extension is installed, unless it comes from an address, `extension`: then it runs in the web worker host. */
+export async function openDesk({ host, state, folder, extension }) {
   const server = await startServer(host, state);
-  const workbench = await openWorkbench({ port: server.port, folder });
+  const workbench = await openWorkbench({ port: server.port, folder, extension });
   const { page } = workbench;
   page.setDefaultTimeout(20_000);
   const editor = page.locator('.editor-instance .monaco-editor').first();

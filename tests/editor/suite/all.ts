@@ -6,3 +6,4 @@ import './format.test.ts';
 import './names.test.ts';
 import './writing.test.ts';
 import './commands.test.ts';
+import './card.test.ts';

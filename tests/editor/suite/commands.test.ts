@@ -7,7 +7,7 @@ describe('commands', () => {
   it('are there', async () => {
     await open(text);
     const known = await vscode.commands.getCommands(true);
-    for (const name of ['platewright.showOutput', 'platewright.restartServer', 'platewright.why', 'platewright.showPlan', 'platewright.darkenPlan', 'platewright.compare', 'platewright.writeCard']) ok(known.includes(name), `${name} is not there`);
+    for (const name of ['platewright.showOutput', 'platewright.restartServer', 'platewright.why', 'platewright.showPlan', 'platewright.darkenPlan', 'platewright.compare', 'platewright.writeCard', 'platewright.learn', 'platewright.showShots']) ok(known.includes(name), `${name} is not there`);
   });
 
   it('show what the server says', async () => {
@@ -52,6 +52,18 @@ describe('commands', () => {
     await vscode.commands.executeCommand(action.command.command, ...action.command.arguments as unknown[]);
     const answer = await until(() => vscode.workspace.textDocuments.find(d => d.uri.scheme === 'platewright-why'), 'the answer');
     ok(answer.getText().includes('The paths of the reference and the object beam differ'), answer.getText());
+  });
+
+  it('show what the shots teach, and all shots by date', async () => {
+    const page = await open(text.replace(/\}\s*$/, '  shot 7 on 2026-02-11 {\n    dose: 42 µJ/cm²\n    outcome: "bright"\n  }\n}\n'));
+    await mismatch(page);
+    for (const [command, title, says] of [['learn', 'What the shots teach', 'One shot: it does not tell how plates of this stock differ'], ['showShots', 'The shots by date', '2026-02-11']] as const) {
+      // What it offers waits for its answer.
+      void vscode.commands.executeCommand(`platewright.${command}`);
+      const shown = await until(() => vscode.workspace.textDocuments.find(d => d.uri.scheme === 'platewright-shots' && d.uri.path.includes(title)), title);
+      ok(shown.getText().includes(says), shown.getText());
+      await vscode.window.showTextDocument(page, vscode.ViewColumn.One);
+    }
   });
 
   it('restart the server, which then knows the open pages', async () => {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { alone, analyse } from '../../../server/analysis.ts';
 import { reportOf } from '../../../server/features/report/report.ts';
 import { reportText } from '../../../server/features/report/text.ts';
+import { PROCESS_FACTS } from '../../../server/model/things/index.ts';
 import { whelk, but } from '../source.ts';
 import { all, blocks, card, cardsOf, example, EXAMPLES, lines, rows } from './source.ts';
 
@@ -112,6 +113,25 @@ describe('processing', () => {
     const cautions = (facts: string): string[] => blocks(card(bath(facts)), 'process').flatMap(b => (b.kind === 'caution' ? [b.text] : []));
     expect(cautions('    develop: 2 min\n')).toEqual([expect.stringMatching(/data sheet.*Local rules and the person responsible for chemicals decide/)]);
     expect(cautions('    bleach: "potassium dichromate and sulphuric acid"\n')).toEqual([expect.any(String), expect.stringMatching(/^Dichromate causes cancer/), expect.stringMatching(/Acid into water, never water into acid/)]);
+  });
+  describe('cautions', () => {
+    const cautions = (text: string): string => blocks(card(text), 'process').flatMap(b => (b.kind === 'caution' ? [b.text] : [])).slice(1).join('\n');
+    const steps = PROCESS_FACTS.filter(f => f.type.type === 'text' && f.phrase !== 'shots').map(f => [f.phrase]);
+    it('are looked for in every step that can name a chemical', () => { expect(steps.flat()).toEqual(expect.arrayContaining(['developer', 'bleach', 'wash', 'drying', 'pre-swell', 'note'])); });
+    it.each(steps)('of %s', step => { expect(cautions(bath(`    ${step}: "potassium dichromate"\n`))).toMatch(/^Dichromate causes cancer/); });
+    it('of what is told above the process', () => { expect(cautions(also('  /// The bleach with dichromate.\n  process on 2026-02-12 {\n    develop: 2 min\n  }\n'))).toMatch(/^Dichromate causes cancer/); });
+    // Hazards as data sheets of suppliers list them, from memory: what each may be called, and the word by which its caution is known.
+    it.each([
+      ['ammonium dichromate', /cancer/], ['DCG', /cancer/], ['pyrogallol', /poison/], ['catechol', /sensitise/], ['metol and ascorbate', /sensitise/], ['hydroquinone', /sensitise/], ['sodium hydroxide', /Alkalis burn/], ['washing soda', /Alkalis burn/],
+      ['sodium carbonate', /Alkalis burn/], ['sulphuric acid', /Acid into water/], ['sodium bisulfate', /Acid into water/], ['benzoquinone', /hood/], ['PBQ', /hood/], ['bromine', /do not use/], ['mercuric chloride', /do not use/], ['isopropyl', /flame/],
+      ['methylated spirit', /flame/], ['ferricyanide', /away from acids/], ['potassium permanganate', /oxidises/], ['hydrogen peroxide', /oxidises/], ['formalin', /hood/], ['glutaraldehyde', /hood/], ['copper sulphate', /Copper/], ['TEA 6%', /irritates/], ['triethanolamine', /irritates/],
+      ['fixer', /drain/], ['hypo', /drain/],
+    ])('of %s', (named, says) => {
+      const said = cautions(bath(`    note: "${named}"\n`));
+      expect(said).toMatch(says);
+      expect(said).not.toMatch(/\bsafe\b|harmless/i);
+    });
+    it('of none where none is named', () => { expect(cautions(bath('    developer: "the usual with ascorbic acid"\n    wash: "running water"\n'))).toBe(''); });
   });
   it('takes no comment for a step', () => {
     expect(lines(card(bath('    develop: 2 min // by the clock\n')), 'process')).toContain('Develop 2 min ____ min');

@@ -1,5 +1,5 @@
 /** What a card is written with: letters and lines, in points of 1/72 inch. */
-import { whole } from '../../features/card/whole.ts';
+import { whole } from '../features/card/whole.ts';
 
 export type Doc = PDFKit.PDFDocument;
 /** A millimetre, in points. */

@@ -1,11 +1,10 @@
 /** Bench cards as a PDF, laid out from the same card as the page of HTML: what has to be known first and the table across the sheet, all else in two columns. */
-import type { Sheet } from '../../drawing/marks.ts';
-import { isWide } from '../../drawing/on-card.ts';
-import { PALETTES } from '../../drawing/style.ts';
-import { inkedSvg } from '../../drawing/svg.ts';
-import { FRONT, type Card } from '../../features/card/blocks.ts';
-import { MARGIN, SIZES, type Paper } from '../../features/card/paper.ts';
-import { letters, needed } from '../pictures.ts';
+import type { Sheet } from '../drawing/marks.ts';
+import { isWide } from '../drawing/on-card.ts';
+import { PALETTES } from '../drawing/style.ts';
+import { inkedSvg } from '../drawing/svg.ts';
+import { FRONT, type Card } from '../features/card/blocks.ts';
+import { MARGIN, SIZES, type Paper } from '../features/card/paper.ts';
 import { GAP, Pieces, type Picture, type Piece } from './pieces.ts';
 import { MM, type Doc } from './pen.ts';
 
@@ -14,13 +13,21 @@ const [BETWEEN, FOOT] = [7 * MM, 5 * MM];
 /** Less height than that is no room for a part of a section. */
 const LEAST = 90 * MM;
 
+/** What makes a PDF: packages, which whoever runs this has beside it, and the fonts. */
+export interface Press {
+  readonly Document: new (options: PDFKit.PDFDocumentOptions) => Doc;
+  readonly draw: (doc: Doc, svg: string, x: number, y: number, options: { readonly width: number; readonly height: number; readonly preserveAspectRatio: string; readonly assumePt: boolean; readonly fontCallback: () => string }) => void;
+  readonly letters: (cut: Cut) => Buffer;
+}
+/** How the letters of a font are cut. */
+export type Cut = 'Serif' | 'SerifCondensed' | 'SerifCondensed-Bold' | 'SerifCondensed-Italic';
+
 /** @param pictures one for each card; undefined where nothing can be drawn */
-export async function cardPdf(cards: readonly Card[], title: string, paper: Paper, pictures: readonly (Sheet | undefined)[]): Promise<Uint8Array> {
-  const { default: PDFDocument } = await needed(async () => import('pdfkit'), 'a PDF', '.html');
-  const { default: draw } = await needed(async () => import('svg-to-pdfkit'), 'a PDF', '.html');
+export async function cardPdf(cards: readonly Card[], title: string, paper: Paper, pictures: readonly (Sheet | undefined)[], { Document, draw, letters }: Press): Promise<Uint8Array> {
   const [width, height] = SIZES[paper].map(v => v * MM) as [number, number];
   // Without a time, so that the same card gives the same file; pages are kept until all of them can be counted.
-  const doc: Doc = new PDFDocument({ size: [width, height], margin: 0, bufferPages: true, info: { Title: title, Creator: 'Platewright', CreationDate: new Date(0), ModDate: new Date(0) } });
+  // Without a font of its own, which would be looked for on a disk.
+  const doc: Doc = new Document({ size: [width, height], margin: 0, bufferPages: true, font: '', info: { Title: title, Creator: 'Platewright', CreationDate: new Date(0), ModDate: new Date(0) } });
   const parts: Buffer[] = [];
   doc.on('data', (part: Buffer) => parts.push(part));
   const ended = new Promise<void>(resolve => { doc.on('end', resolve); });

@@ -8,11 +8,11 @@ import type { Unit } from '../model/units.ts';
 export type Names = ReadonlyMap<string, string>;
 export const SAME_NAMES: Names = new Map();
 
-/** A name with its parts renamed: `M1.loss`, `P1.object.length`, `lab.flat-50`. */
+/** A name with its parts renamed: `M1.loss`, `P1.object.length`, `lab.flat-50`, `P1.replay by spot.size`. */
 export function renamed(name: string, names: Names): string {
   const whole = names.get(name);
   if (whole !== undefined || names.size === 0) return whole ?? name;
-  return name.split('.').map(part => names.get(part) ?? part).join('.');
+  return name.split('.').map(part => names.get(part) ?? part.replace(/(?<= by )\S+$/, by => names.get(by) ?? by)).join('.');
 }
 
 /** What a name of one side is called on the other, where `is` tells what there is: `H1.image` is a result, whatever a beam `image` is called now. */

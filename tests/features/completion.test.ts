@@ -222,7 +222,10 @@ describe('readings', () => {
   it('of arms, differences and legs, with what the plan says', () => {
     const items = check(inWhelk('measured |'), ['reference', 'object', 'object - reference', 'red -> S1', 'S1 -> M1', '…']);
     expect(items.find(i => i.label === 'S1 -> M1')!.detail).toBe('a leg, 750 ± 2 mm');
-    for (const w of ['S1 wheel', 'dark', 'drift', 'real image']) expect(labels(items)).toContain(w);
+    for (const w of ['S1 wheel', 'dark', 'drift']) expect(labels(items)).toContain(w);
+    // An image is that of a hologram.
+    expect(labels(items)).not.toContain('real image');
+    expect(labels(check('setup "Limpet" {\n  hologram H1\n  plate P1\n  measured |\n}\n', ['…']))).toContain('real image');
   });
   it('go on along the legs', () => { check(inWhelk('measured S1 -> |'), ['S1 -> M1', 'S1 -> M2', 'M1', 'M2']); });
   it('where, and at which spot', () => {

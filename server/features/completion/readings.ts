@@ -43,7 +43,7 @@ function subjects(c: Cursor, r: Results): Offer[] {
   const wheels = c.things.filter(t => t.kind.light === 'shares').map(t => word(`${t.id} wheel`, 'the mark at which its wheel stands', { kind: 'result' }));
   return distinct([
     ...armNames(r).map(arm), ...pairs, ...legs, ...[...setup.beams.keys()].map(arm), ...wheels,
-    word('dark', 'the meter with its head covered', { kind: 'result' }), word('drift', 'how fast the fringes creep at a plate', { kind: 'result' }), word('real image', 'how far from its hologram an image is sharp', { kind: 'result' }),
+    word('dark', 'the meter with its head covered', { kind: 'result' }), word('drift', 'how fast the fringes creep at a plate', { kind: 'result' }), ...(c.things.some(t => t.kind.light === 'diffracts') ? [word('real image', 'how far from its hologram an image is sharp', { kind: 'result' })] : []),
   ]);
 }
 

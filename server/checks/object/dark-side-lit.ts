@@ -9,7 +9,7 @@ const MOSTLY_DARK = 0.4;
 /** Without a size the angle alone tells, from here on: clearly from behind, whatever the shape. */
 const BEHIND = (100 * Math.PI) / 180;
 /** Light that grazes a flat thing from the side does not come from behind it. */
-const BESIDE = (93 * Math.PI) / 180;
+export const BESIDE = (93 * Math.PI) / 180;
 
 export const darkSideLit: Check = {
   code: 'dark-side-lit',

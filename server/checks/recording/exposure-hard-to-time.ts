@@ -5,10 +5,10 @@ import { interval } from '../../results/sampling.ts';
 import { num, text, type Check } from '../check.ts';
 
 /** Longer than this hardly anything on a table holds still, s (common practice). */
-const LONG = 120;
+export const LONG = 120;
 const DAY = 86_400;
 /** A shorter one no hand times, s (common practice). */
-const SHORT = 0.5;
+export const SHORT = 0.5;
 
 export const exposureHardToTime: Check = {
   code: 'exposure-hard-to-time',

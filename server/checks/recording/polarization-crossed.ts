@@ -6,7 +6,7 @@ import { interval } from '../../results/sampling.ts';
 import { num, text, type Check, type Data } from '../check.ts';
 
 /** Shares of the object light below which there is a note, and a warning. */
-const HALF = 0.5;
+export const HALF = 0.5;
 const FIFTH = 0.2;
 
 export const polarizationCrossed: Check = {

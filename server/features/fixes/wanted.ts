@@ -1,6 +1,10 @@
 /** What a value would have to do so that a finding goes: conditions on results. */
 import type { Finding } from '../../checks/check.ts';
-import { isTooSmall } from '../../results/table/faces.ts';
+import { LEAST } from '../../checks/light/corners-dark.ts';
+import { BESIDE } from '../../checks/object/dark-side-lit.ts';
+import { LONG, SHORT } from '../../checks/recording/exposure-hard-to-time.ts';
+import { HALF } from '../../checks/recording/polarization-crossed.ts';
+import { isTooSmall, leastOf } from '../../results/table/faces.ts';
 import type { Cell } from '../../results/graph.ts';
 import { alignmentOf } from '../../results/places/alignment.ts';
 import type { Results } from '../../results/plan.ts';
@@ -32,15 +36,15 @@ const WANTED: Readonly<Record<string, Of>> = {
     const cell = r.light.plates.find(p => p.plate.id === f.subject)?.ratio;
     return cell ? between(cell, Number(f.data['from']), Number(f.data['to']), r) : [];
   },
-  'corners-dark': (f, r) => r.light.plates.flatMap(p => (p.plate.id === f.subject && p.corners ? [least(p.corners, 0.35, r)] : [])),
+  'corners-dark': (f, r) => r.light.plates.flatMap(p => (p.plate.id === f.subject && p.corners ? [least(p.corners, LEAST, r)] : [])),
   'fringes-drift': (f, r) => r.light.drifts.flatMap(d => (d.plate.id === f.subject ? [{ ...most(d.exposure, r.graph.value(d.longest)!, r), shown: d.brightness }] : [])),
-  'exposure-hard-to-time': (f, r) => r.light.plates.flatMap(p => (p.plate.id === f.subject ? between(p.exposure, 0.5, 120, r) : [])),
-  'beam-clipped': (f, r) => r.table.look.faces.flatMap(c => (f.subject === `${c.leg.id} ${c.thing.id}` && isTooSmall(c, r.graph) ? [least(c.cell, c.kind === 'share' ? 0.97 : 0.95, r)] : [])),
+  'exposure-hard-to-time': (f, r) => r.light.plates.flatMap(p => (p.plate.id === f.subject ? between(p.exposure, SHORT, LONG, r) : [])),
+  'beam-clipped': (f, r) => r.table.look.faces.flatMap(c => (f.subject === `${c.leg.id} ${c.thing.id}` && isTooSmall(c, r.graph) ? [least(c.cell, leastOf(c), r)] : [])),
   'fringes-too-fine': (f, r) => r.fringes.pairs.flatMap(x => (f.subject === `${x.plate.id}.${x.pair.arm.name}` && x.share ? [most(x.share, x.way === 'reflection' ? 1 / 1.3 : 1, r)] : [])),
   'reference-too-near': (f, r) => r.fringes.pairs.flatMap(x => (f.subject === `${x.plate.id}.${x.pair.arm.name}` && x.separation ? [least(x.separation, 1, r)] : [])),
-  'polarization-crossed': (f, r) => r.polarization.pairs.flatMap(p => (p.plate.id === f.data['plate'] && p.pair.arm.name === f.data['arm'] ? [least(p.share, 0.5, r)] : [])),
+  'polarization-crossed': (f, r) => r.polarization.pairs.flatMap(p => (p.plate.id === f.data['plate'] && p.pair.arm.name === f.data['arm'] ? [least(p.share, HALF, r)] : [])),
   'pinhole-unfit': (f, r) => r.table.look.pinholes.flatMap(p => (p.thing.id === f.subject ? [{ conditions: [{ ...conditionOn(p.fit, 'equal', 1, r.graph), tolerance: 0.1 }], only: [p.pinhole.name] }] : [])),
-  'dark-side-lit': (f, r) => r.object.sights.flatMap(s => (f.subject === `${s.plate.id}.${s.object.id}` && s.pair.litAt?.byPlaces ? [most(s.pair.litAt.byPlaces, 93 * DEGREE, r)] : [])),
+  'dark-side-lit': (f, r) => r.object.sights.flatMap(s => (f.subject === `${s.plate.id}.${s.object.id}` && s.pair.litAt?.byPlaces ? [most(s.pair.litAt.byPlaces, BESIDE, r)] : [])),
   'light-bends': (f, r) => alignmentOf(r).straight.flatMap(x => (x.thing.id === f.subject ? [{ conditions: [{ ...conditionOn(x.turn, 'equal', 0, r.graph), tolerance: 0.1 * DEGREE }] }] : [])),
   'heading-off': (f, r) => alignmentOf(r).lasers.flatMap(l => (l.laser.id === f.subject ? [turned(l.off, f.subject, r)] : [])),
   'mirror-turned': (f, r) => alignmentOf(r).mirrors.flatMap(m => (m.mirror.id === f.subject ? [turned(m.off, f.subject, r)] : [])),

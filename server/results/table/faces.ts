@@ -84,7 +84,9 @@ export function caught(ray: Ray, arm: Arm, end: number, context: TableContext, o
   return cell.missing ? undefined : { ...base, kind: 'reach', cell };
 }
 
-export const isTooSmall = (c: Caught, graph: TableContext['graph']): boolean => graph.value(c.cell)! < (c.kind === 'share' ? 0.97 : SLACK);
+/** What a face has to catch of the light, or to reach of what is lit. */
+export const leastOf = (c: Caught): number => (c.kind === 'share' ? 0.97 : SLACK);
+export const isTooSmall = (c: Caught, graph: TableContext['graph']): boolean => graph.value(c.cell)! < leastOf(c);
 
 const extentOrNone = (t: Thing): number => (t.kind.footprint && extentOf(t).by.length > 0 ? Math.min(extentOf(t).size[0], extentOf(t).size[1]) : 0);
 const rayTo = (leg: Leg, { places, graph }: TableContext): readonly number[] | undefined => { const d = places.directions.of(leg); return d && numbers(d, graph); };

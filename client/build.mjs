@@ -7,6 +7,7 @@ import { build, transform } from 'esbuild';
 import { rollup } from 'rollup';
 import esbuild, { minify } from 'rollup-plugin-esbuild';
 import { cutDown } from './letters.mjs';
+import { noticesOf, packageOf } from './notices.mjs';
 
 const web = { target: 'es2022', conditions: ['browser'] };
 const node = { target: 'node20', conditions: ['node'] };
@@ -38,10 +39,14 @@ const BUNDLES = [
   },
 ];
 
+/** Folders of packages of which something is bundled. */
+const used = new Set();
+
 rmSync('dist', { recursive: true, force: true });
 for (const bundle of BUNDLES) await write(bundle);
 await writeStyle();
 await writeLetters();
+writeFileSync('dist/NOTICES.txt', noticesOf(used));
 
 /** Parts of Node.js that a package asks for at once and needs seldom or never: each is loaded when something of it is used, so that a start does not wait for it. */
 function later(parts) {
@@ -86,7 +91,8 @@ async function write({ files, target, conditions, external = [], seldom = [], wi
       handle(level === 'warn' ? 'error' : level, log);
     },
   });
-  await bundle.write({ dir: 'dist', format: 'cjs', exports: 'auto', entryFileNames: '[name]', paths: id => (id.endsWith('server/lsp/press.ts') ? PRESS.file : id), ...output, plugins: [minify({ target, charset: 'ascii', keepNames })] });
+  const { output: written } = await bundle.write({ dir: 'dist', format: 'cjs', exports: 'auto', entryFileNames: '[name]', paths: id => (id.endsWith('server/lsp/press.ts') ? PRESS.file : id), ...output, plugins: [minify({ target, charset: 'ascii', keepNames })] });
+  for (const chunk of written) for (const [module, { renderedLength }] of Object.entries(chunk.modules ?? {})) { const folder = renderedLength > 0 ? packageOf(module) : undefined; if (folder) used.add(folder); }
   await bundle.close();
 }
 

@@ -582,6 +582,19 @@ export const STEPS = {
     await item('gate').waitFor();
     await clean('looking');
   },
+  async 'the finished hologram is drawn as it hangs, with what each eye sees of it'() {
+    await read('limpet-for-the-porch.plate');
+    await item('reference.2').waitFor();
+    await panel.locator('#looks select').selectOption({ label: 'the finished hologram as it hangs' });
+    await panel.locator('#view text', { hasText: 'spot, 1200 mm from the plate, 2350 mm above the floor' }).waitFor();
+    for (const eye of ['left', 'right']) await panel.locator('#view text', { hasText: `the ${eye} eye sees` }).waitFor();
+    await picture('hung');
+    // What was chosen stays chosen.
+    await read(PAGE);
+    await panel.locator('#looks select').selectOption({ label: 'the table from above' });
+    await item('gate').waitFor();
+    await clean('looking');
+  },
   async 'a name that looks like markup is only ever text'() {
     await read('hostile.plate');
     await panel.locator('#view text', { hasText: HOSTILE }).waitFor();

@@ -7,7 +7,7 @@ import type { Arrivals } from './arrivals.ts';
 import type { Asks } from './asks.ts';
 import { serveCard, type Print } from './card.ts';
 import { COMPLETION, serveCompletion } from './completion.ts';
-import { actionOf, definitionOf, editOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
+import { actionOf, definitionOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
 import { Diagnostics } from './diagnostics.ts';
 import { Documents, type Document, type ReadFile } from './documents.ts';
 import { serveEvening } from './evening.ts';
@@ -22,6 +22,7 @@ import { Fixes } from './fixes.ts';
 import { Laying } from './layouts.ts';
 import { serveShots } from './shots.ts';
 import { Solving } from './solve.ts';
+import { serveTyping, TYPING } from './typing.ts';
 import { serveWhy, whyActions } from './why.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
 
@@ -56,8 +57,8 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
         positionEncoding: PositionEncodingKind.UTF16,
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
         ...(can.textDocument?.diagnostic ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false } } : {}),
-        hoverProvider: true, documentSymbolProvider: true, definitionProvider: true, documentFormattingProvider: true,
-        ...namesFor(can), ...IN_TEXT, ...COMPLETION,
+        hoverProvider: true, documentSymbolProvider: true, definitionProvider: true,
+        ...namesFor(can), ...IN_TEXT, ...TYPING, ...COMPLETION,
         ...(options.opensReview === true ? { codeLensProvider: { resolveProvider: false } } : {}),
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
@@ -134,6 +135,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   serveNames(asks, listed);
   serveShots(asks, listed);
   serveCompletion(asks, listed);
+  serveTyping(asks);
   serveWhy(asks);
   servePicture(asks);
   serveCard(asks, print);
@@ -167,7 +169,6 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     const symbols = (await later()).symbolsOf(s).map(i => symbolOf(d, s.tree.lines, i));
     return can.textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true ? symbols : flatSymbols(d.uri, symbols);
   }));
-  connection.onDocumentFormatting(({ textDocument: t }, token) => answer(t.uri, token, async (s, d) => (await later()).formatChanges(s).map(c => editOf(d, c))));
   connection.onCodeAction(({ textDocument: t, range, context }, token) => answer(t.uri, token, async (s, d) => {
     if (context.only && !context.only.some(k => k === CodeActionKind.Empty || k === CodeActionKind.QuickFix)) return [];
     const touched = published(s.findings, s.uri).filter(f => touches(rangeOf(d, f.at), range));

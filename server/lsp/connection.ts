@@ -20,6 +20,7 @@ import { servePicture } from './picture.ts';
 import { serveReview } from './review.ts';
 import { Fixes } from './fixes.ts';
 import { Laying } from './layouts.ts';
+import { SEARCH, serveSearch } from './search.ts';
 import { serveShots } from './shots.ts';
 import { Solving } from './solve.ts';
 import { serveTyping, TYPING } from './typing.ts';
@@ -58,7 +59,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
         ...(can.textDocument?.diagnostic ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false } } : {}),
         hoverProvider: true, documentSymbolProvider: true, definitionProvider: true,
-        ...namesFor(can), ...IN_TEXT, ...TYPING, ...COMPLETION,
+        ...namesFor(can), ...IN_TEXT, ...TYPING, ...SEARCH, ...COMPLETION,
         ...(options.opensReview === true ? { codeLensProvider: { resolveProvider: false } } : {}),
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
@@ -136,6 +137,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   serveShots(asks, listed);
   serveCompletion(asks, listed);
   serveTyping(asks);
+  serveSearch(asks, listed);
   serveWhy(asks);
   servePicture(asks);
   serveCard(asks, print);

@@ -30,6 +30,7 @@ export { unitOf } from '../features/readings/line.ts';
 export { wantedOf } from '../features/readings/wanted.ts';
 export { highlightsAt, isShared, useAt, usesOf } from '../features/references.ts';
 export { rename, renamable } from '../features/rename.ts';
+export { declaredIn, matching } from '../features/search.ts';
 export { selectionsAt } from '../features/selection.ts';
 export { shotEntry } from '../features/shoot/entry.ts';
 export { eveningOf } from '../features/shoot/evening.ts';

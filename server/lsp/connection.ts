@@ -12,7 +12,7 @@ import { Diagnostics } from './diagnostics.ts';
 import { Documents, type Document, type ReadFile } from './documents.ts';
 import { serveEvening } from './evening.ts';
 import { hangActionsOf } from './hang.ts';
-import { IN_TEXT, serveInText } from './in-text.ts';
+import { inTextFor, serveInText } from './in-text.ts';
 import { later } from './later.ts';
 import { namesFor, serveNames } from './names.ts';
 import type { ListFiles } from './pages.ts';
@@ -59,7 +59,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
         ...(can.textDocument?.diagnostic ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false } } : {}),
         hoverProvider: true, documentSymbolProvider: true, definitionProvider: true,
-        ...namesFor(can), ...IN_TEXT, ...TYPING, ...SEARCH, ...COMPLETION,
+        ...namesFor(can), ...inTextFor(can), ...TYPING, ...SEARCH, ...COMPLETION,
         ...(options.opensReview === true ? { codeLensProvider: { resolveProvider: false } } : {}),
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },

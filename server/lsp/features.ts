@@ -23,6 +23,7 @@ export { shotsIn as shotsTold } from '../features/learn/shots.ts';
 export { learnedMarkdown } from '../features/learn/text.ts';
 export { linkedAt } from '../features/linked.ts';
 export { linksOf } from '../features/links.ts';
+export { numberEdits } from '../features/number-edits.ts';
 export { enter } from '../features/readings/enter.ts';
 export { instrumentFor, readingNow } from '../features/readings/instrument.ts';
 export { lossesOf } from '../features/readings/losses.ts';

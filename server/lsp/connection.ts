@@ -3,6 +3,7 @@ import {
   CodeActionKind, DidChangeWatchedFilesNotification, LSPErrorCodes, PositionEncodingKind, ResponseError, TextDocumentSyncKind, type CancellationToken, type ClientCapabilities, type Connection,
   type InitializeParams, type InitializeResult, type WorkspaceFolder,
 } from 'vscode-languageserver';
+import { AllPages } from './all-pages.ts';
 import type { Arrivals } from './arrivals.ts';
 import type { Asks } from './asks.ts';
 import { serveCard, type Print } from './card.ts';
@@ -14,6 +15,7 @@ import { serveEvening } from './evening.ts';
 import { hangActionsOf } from './hang.ts';
 import { inTextFor, serveInText } from './in-text.ts';
 import { later } from './later.ts';
+import { lensesFor, serveLenses } from './lenses.ts';
 import { namesFor, serveNames } from './names.ts';
 import type { ListFiles } from './pages.ts';
 import { servePicture } from './picture.ts';
@@ -21,9 +23,11 @@ import { serveReview } from './review.ts';
 import { Fixes } from './fixes.ts';
 import { Laying } from './layouts.ts';
 import { SEARCH, serveSearch } from './search.ts';
+import { Settings } from './settings.ts';
 import { serveShots } from './shots.ts';
 import { Solving } from './solve.ts';
 import { serveTyping, TYPING } from './typing.ts';
+import { serveWays, WAYS } from './ways.ts';
 import { serveWhy, whyActions } from './why.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
 
@@ -57,10 +61,9 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
       capabilities: {
         positionEncoding: PositionEncodingKind.UTF16,
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
-        ...(can.textDocument?.diagnostic ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false } } : {}),
+        ...(can.textDocument?.diagnostic ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: options.checksAllPages === true } } : {}),
         hoverProvider: true, documentSymbolProvider: true, definitionProvider: true,
-        ...namesFor(can), ...inTextFor(can), ...TYPING, ...SEARCH, ...COMPLETION,
-        ...(options.opensReview === true ? { codeLensProvider: { resolveProvider: false } } : {}),
+        ...namesFor(can), ...inTextFor(can), ...TYPING, ...SEARCH, ...WAYS, ...COMPLETION, ...lensesFor(can, options.opensReview === true),
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
         ...(print ? { experimental: { printsCards: true } } : {}),
@@ -68,12 +71,13 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     };
   });
   connection.onInitialized(() => {
-    inText.begin();
+    settings.begin(() => { inText.refresh(); lenses.refresh(); });
     if (watches()) void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.plate' }] });
     if (can.workspace?.workspaceFolders !== true) return;
     connection.workspace.onDidChangeWorkspaceFolders(async () => {
       documents.setFolders((await connection.workspace.getWorkspaceFolders() ?? []).map(f => f.uri));
       refresh([...documents.all()]);
+      pages.changed();
     });
   });
 
@@ -87,9 +91,10 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     diagnostics.changed(document);
     if (documents.resting([document.uri]).length === 0) return;
     inText.refresh();
-    review.refresh();
+    lenses.refresh();
   });
   connection.onDidSaveTextDocument(() => {
+    pages.changed();
     // Without a watcher nobody tells of files that another program wrote, so that they are looked at again now and then.
     if (watches()) return;
     documents.changedAnywhere();
@@ -103,11 +108,13 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     review.closed(t.uri);
     diagnostics.closed(document);
     refresh(resting);
+    pages.changed();
   });
   connection.onDidChangeWatchedFiles(({ changes }) => {
     const uris = changes.map(c => c.uri);
     documents.changedOutside(uris);
     refresh(documents.resting(uris));
+    pages.changed();
   });
   connection.languages.diagnostics.on((params, token) => diagnostics.pull(params, () => token.isCancellationRequested));
 
@@ -138,21 +145,26 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   serveCompletion(asks, listed);
   serveTyping(asks);
   serveSearch(asks, listed);
+  serveWays(asks);
   serveWhy(asks);
   servePicture(asks);
   serveCard(asks, print);
   serveEvening(asks);
-  const review = serveReview(asks, () => options.opensReview === true);
+  const settings = new Settings(connection, () => can);
+  const review = serveReview(asks, () => options.opensReview === true, () => { lenses.refresh(); });
+  const lenses = serveLenses(asks, settings, review.lenses);
+  const pages = new AllPages(documents, listed);
+  pages.serve(connection);
   const solving = new Solving(documents);
   const fixes = new Fixes(documents);
   const laid = new Laying(documents);
-  const inText = serveInText(asks, solving);
+  const inText = serveInText(asks, solving, settings);
   /** Texts have changed that these documents use. */
   const refresh = (resting: readonly Document[]): void => {
     diagnostics.refresh(resting);
     if (resting.length === 0) return;
     inText.refresh();
-    review.refresh();
+    lenses.refresh();
   };
 
   connection.onHover(({ textDocument: t, position }, token) => answer(t.uri, token, async (s, d) => {

@@ -6,7 +6,7 @@ import type { Asks } from './asks.ts';
 import { hintOf, linkOf, tokenOf, type HintData } from './convert.ts';
 import type { Document } from './documents.ts';
 import { later } from './later.ts';
-import { Settings } from './settings.ts';
+import type { Settings } from './settings.ts';
 import type { Solving } from './solve.ts';
 
 /** Differences of colours are offered to who asks for them only: what they are to be held against has to be kept. */
@@ -20,9 +20,7 @@ function takesDeltas(client: ClientCapabilities): boolean {
   return typeof full === 'object' && full.delta === true;
 }
 
-export function serveInText({ connection, documents, can, answer }: Asks, solving: Solving): { begin(): void; refresh(): void } {
-  const settings = new Settings(connection, can);
-
+export function serveInText({ connection, documents, can, answer }: Asks, solving: Solving, settings: Settings): { refresh(): void } {
   const coloured = async (s: Snapshot, d: Document, from?: number, to?: number): Promise<SemanticTokens> => {
     const { tokensOf } = await later();
     const builder = new SemanticTokensBuilder();
@@ -81,5 +79,5 @@ export function serveInText({ connection, documents, can, answer }: Asks, solvin
     refreshHints();
     if (workspace?.semanticTokens?.refreshSupport === true) connection.languages.semanticTokens.refresh().catch(() => undefined);
   };
-  return { begin: () => { settings.begin(refresh); }, refresh };
+  return { refresh };
 }

@@ -46,3 +46,6 @@ export async function allPages(documents: Documents, list: ListFiles): Promise<{
   for (let i = 0; i < uris.length; i += AT_ONCE) for (const d of await Promise.all(uris.slice(i, i + AT_ONCE).map(uri => documents.page(uri)))) if (d) pages.push(d);
   return { pages, whole: listed.length <= MAX_LISTED };
 }
+
+/** Lets messages through that have come in the meantime. */
+export const breathe = (): Promise<void> => new Promise(go => { setTimeout(go, 0); });

@@ -5,7 +5,7 @@ import type { Asks } from './asks.ts';
 import { rangeOf, SYMBOL } from './convert.ts';
 import type { Document } from './documents.ts';
 import { later } from './later.ts';
-import { allPages, type ListFiles } from './pages.ts';
+import { allPages, breathe, type ListFiles } from './pages.ts';
 
 export const SEARCH: ServerCapabilities = { workspaceSymbolProvider: { resolveProvider: false } };
 
@@ -25,6 +25,7 @@ export function serveSearch({ connection, documents }: Asks, list: ListFiles): v
     for (const document of pages) {
       const { id, text } = document;
       const before = known.get(id);
+      if (before?.text !== text) await breathe();
       const page = before?.text === text ? before : { text, declared: declaredIn(id, text) };
       now.set(id, page);
       for (const d of page.declared) all.push({ ...d, document });

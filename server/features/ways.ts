@@ -25,7 +25,7 @@ export interface Step {
 /** The thing or beam that a cursor names. */
 export function stopAt(snapshot: Snapshot, line: number, character: number): Stop | undefined {
   const use = useAt(snapshot, line, character);
-  return use && use.named.at.uri === snapshot.uri ? found(snapshot, use.named.at)?.stop : undefined;
+  return use?.named.at.uri === snapshot.uri ? found(snapshot, use.named.at)?.stop : undefined;
 }
 
 /** Of the stop that is declared at a place, where its light comes from: of a thing the things before it, of a beam where it starts. Undefined where none is declared there. */

@@ -26,7 +26,7 @@ interface Compared {
   last?: { readonly before: Snapshot; readonly after: Snapshot; readonly setup: unknown; readonly answer: ReviewAnswer };
 }
 
-export function serveReview({ connection, documents, answer }: Asks, offers: () => boolean, moved: () => void): { lenses(d: Document): Promise<readonly CodeLens[]>; closed(uri: string): void } {
+export function serveReview({ connection, documents, answer }: Asks, offers: () => boolean, moved: () => void): { readonly lenses: (d: Document) => Promise<readonly CodeLens[]>; closed(uri: string): void } {
   const compared = new WeakMap<Document, Compared>();
   const bases = new Map<string, Base>();
 

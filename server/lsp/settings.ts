@@ -40,17 +40,17 @@ export class Settings {
 }
 
 /** What is not said to be unwanted is shown. */
-function wantedIn<K extends string>(settings: unknown): (kind: K) => boolean {
+function wantedIn(settings: unknown): (kind: keyof HintKinds | keyof Lenses) => boolean {
   const said = (typeof settings === 'object' ? settings : null) as Record<string, unknown> | null;
   return kind => said?.[kind] !== false;
 }
 
 function lensesIn(settings: unknown): Lenses {
-  const wants = wantedIn<keyof Lenses>(settings);
+  const wants = wantedIn(settings);
   return { setups: wants('setups'), arms: wants('arms') };
 }
 
 function chosen(settings: unknown): HintKinds {
-  const wants = wantedIn<keyof HintKinds>(settings);
+  const wants = wantedIn(settings);
   return { legLengths: wants('legLengths'), armTotals: wants('armTotals'), mismatch: wants('mismatch'), found: wants('found') };
 }

@@ -20,7 +20,7 @@ let asked = false;
 export async function start(context: ExtensionContext, make: (options: LanguageClientOptions) => BaseLanguageClient): Promise<void> {
   const output = window.createOutputChannel('Platewright', { log: true });
   // Asked anew at each start of the server.
-  const does = (): InitializationOptions => ({ readsFiles: true, listsFiles: true, opensWhy: true, opensReview: true, inventoryFolders: workspace.getConfiguration('platewright').get<string[]>('inventoryFolders', []) });
+  const does = (): InitializationOptions => ({ readsFiles: true, listsFiles: true, opensWhy: true, opensReview: true, checksAllPages: workspace.getConfiguration('platewright').get<boolean>('checkAllPages', false), inventoryFolders: workspace.getConfiguration('platewright').get<string[]>('inventoryFolders', []) });
   const own = client = make({
     documentSelector: [{ language: 'plate' }], outputChannel: output, initializationOptions: does,
     diagnosticPullOptions: { onChange: true, onFocus: true },

@@ -1,5 +1,6 @@
 /** The formatter as edits: one for each run of blanks and each line end that changes, so that cursors and marks stay where they are. */
 import { format } from '../../grammar/format.ts';
+import type { Node } from '../../grammar/tree.ts';
 import type { Snapshot } from '../analysis.ts';
 
 /** Replaces what stands between two places of the text; lines from 0, characters in UTF-16 units. */
@@ -35,6 +36,28 @@ export function formatChanges(snapshot: Snapshot): TextChange[] {
   const last = before.length - 1;
   if (next <= last) removeTo(changes, next, last, before[last]!.text.length);
   return changes;
+}
+
+/** Of these changes those of the lines `first` to `last`; line ends between them too. What is left out stays right: no change needs another. */
+export const formatRange = (snapshot: Snapshot, first: number, last: number): TextChange[] =>
+  formatChanges(snapshot).filter(({ from, to }) => from.line >= first && from.line <= last && (to.line <= last || (to.line === last + 1 && to.character === 0)));
+
+/**
+ * What is put right while somebody types: behind a line end the line that it ends, behind a brace the block that it closes. `line` is that of the cursor, which
+ * stays where it is: no line end is changed, and nothing in the line that has just begun.
+ */
+export function formatTyped(snapshot: Snapshot, line: number, typed: string): TextChange[] {
+  if (typed === '\n') return sameLine(formatRange(snapshot, line - 1, line - 1));
+  if (typed !== '}' || snapshot.tree.lines[line]?.kind !== 'close') return [];
+  const block = blockClosedAt(snapshot.tree.nodes, line);
+  return block ? sameLine(formatRange(snapshot, block.at, line)) : [];
+}
+
+const sameLine = (changes: readonly TextChange[]): TextChange[] => changes.filter(c => c.from.line === c.to.line && !/[\r\n]/.test(c.newText));
+
+function blockClosedAt(nodes: readonly Node[], line: number): Node | undefined {
+  const around = nodes.find(n => n.at < line && line <= n.end);
+  return around && (around.end === line && around.line.opens ? around : blockClosedAt(around.children, line));
 }
 
 interface RawLine {

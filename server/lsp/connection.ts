@@ -3,25 +3,31 @@ import {
   CodeActionKind, DidChangeWatchedFilesNotification, LSPErrorCodes, PositionEncodingKind, ResponseError, TextDocumentSyncKind, type CancellationToken, type ClientCapabilities, type Connection,
   type InitializeParams, type InitializeResult, type WorkspaceFolder,
 } from 'vscode-languageserver';
+import { AllPages } from './all-pages.ts';
 import type { Arrivals } from './arrivals.ts';
 import type { Asks } from './asks.ts';
 import { serveCard, type Print } from './card.ts';
 import { COMPLETION, serveCompletion } from './completion.ts';
-import { actionOf, definitionOf, editOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
+import { actionOf, definitionOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
 import { Diagnostics } from './diagnostics.ts';
 import { Documents, type Document, type ReadFile } from './documents.ts';
 import { serveEvening } from './evening.ts';
 import { hangActionsOf } from './hang.ts';
-import { IN_TEXT, serveInText } from './in-text.ts';
+import { inTextFor, serveInText } from './in-text.ts';
 import { later } from './later.ts';
+import { lensesFor, serveLenses } from './lenses.ts';
 import { namesFor, serveNames } from './names.ts';
 import type { ListFiles } from './pages.ts';
 import { servePicture } from './picture.ts';
 import { serveReview } from './review.ts';
 import { Fixes } from './fixes.ts';
 import { Laying } from './layouts.ts';
+import { SEARCH, serveSearch } from './search.ts';
+import { Settings } from './settings.ts';
 import { serveShots } from './shots.ts';
 import { Solving } from './solve.ts';
+import { serveTyping, TYPING } from './typing.ts';
+import { serveWays, WAYS } from './ways.ts';
 import { serveWhy, whyActions } from './why.ts';
 import { LIST_FILES, READ_FILE, SUMMARY, type InitializationOptions, type ReadFileParams, type SummaryAnswer, type SummaryParams } from './protocol.ts';
 
@@ -55,10 +61,9 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
       capabilities: {
         positionEncoding: PositionEncodingKind.UTF16,
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
-        ...(can.textDocument?.diagnostic ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false } } : {}),
-        hoverProvider: true, documentSymbolProvider: true, definitionProvider: true, documentFormattingProvider: true,
-        ...namesFor(can), ...IN_TEXT, ...COMPLETION,
-        ...(options.opensReview === true ? { codeLensProvider: { resolveProvider: false } } : {}),
+        ...(can.textDocument?.diagnostic ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: options.checksAllPages === true } } : {}),
+        hoverProvider: true, documentSymbolProvider: true, definitionProvider: true,
+        ...namesFor(can), ...inTextFor(can), ...TYPING, ...SEARCH, ...WAYS, ...COMPLETION, ...lensesFor(can, options.opensReview === true),
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
         ...(print ? { experimental: { printsCards: true } } : {}),
@@ -66,12 +71,13 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     };
   });
   connection.onInitialized(() => {
-    inText.begin();
+    settings.begin(() => { inText.refresh(); lenses.refresh(); });
     if (watches()) void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.plate' }] });
     if (can.workspace?.workspaceFolders !== true) return;
     connection.workspace.onDidChangeWorkspaceFolders(async () => {
       documents.setFolders((await connection.workspace.getWorkspaceFolders() ?? []).map(f => f.uri));
       refresh([...documents.all()]);
+      pages.changed();
     });
   });
 
@@ -85,9 +91,10 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     diagnostics.changed(document);
     if (documents.resting([document.uri]).length === 0) return;
     inText.refresh();
-    review.refresh();
+    lenses.refresh();
   });
   connection.onDidSaveTextDocument(() => {
+    pages.changed();
     // Without a watcher nobody tells of files that another program wrote, so that they are looked at again now and then.
     if (watches()) return;
     documents.changedAnywhere();
@@ -101,11 +108,13 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     review.closed(t.uri);
     diagnostics.closed(document);
     refresh(resting);
+    pages.changed();
   });
   connection.onDidChangeWatchedFiles(({ changes }) => {
     const uris = changes.map(c => c.uri);
     documents.changedOutside(uris);
     refresh(documents.resting(uris));
+    pages.changed();
   });
   connection.languages.diagnostics.on((params, token) => diagnostics.pull(params, () => token.isCancellationRequested));
 
@@ -134,21 +143,28 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   serveNames(asks, listed);
   serveShots(asks, listed);
   serveCompletion(asks, listed);
+  serveTyping(asks);
+  serveSearch(asks, listed);
+  serveWays(asks);
   serveWhy(asks);
   servePicture(asks);
   serveCard(asks, print);
   serveEvening(asks);
-  const review = serveReview(asks, () => options.opensReview === true);
+  const settings = new Settings(connection, () => can);
+  const review = serveReview(asks, () => options.opensReview === true, () => { lenses.refresh(); });
+  const lenses = serveLenses(asks, settings, review.lenses);
+  const pages = new AllPages(documents, listed);
+  pages.serve(connection);
   const solving = new Solving(documents);
   const fixes = new Fixes(documents);
   const laid = new Laying(documents);
-  const inText = serveInText(asks, solving);
+  const inText = serveInText(asks, solving, settings);
   /** Texts have changed that these documents use. */
   const refresh = (resting: readonly Document[]): void => {
     diagnostics.refresh(resting);
     if (resting.length === 0) return;
     inText.refresh();
-    review.refresh();
+    lenses.refresh();
   };
 
   connection.onHover(({ textDocument: t, position }, token) => answer(t.uri, token, async (s, d) => {
@@ -167,7 +183,6 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     const symbols = (await later()).symbolsOf(s).map(i => symbolOf(d, s.tree.lines, i));
     return can.textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true ? symbols : flatSymbols(d.uri, symbols);
   }));
-  connection.onDocumentFormatting(({ textDocument: t }, token) => answer(t.uri, token, async (s, d) => (await later()).formatChanges(s).map(c => editOf(d, c))));
   connection.onCodeAction(({ textDocument: t, range, context }, token) => answer(t.uri, token, async (s, d) => {
     if (context.only && !context.only.some(k => k === CodeActionKind.Empty || k === CodeActionKind.QuickFix)) return [];
     const touched = published(s.findings, s.uri).filter(f => touches(rangeOf(d, f.at), range));

@@ -89,7 +89,7 @@ export function hintOf(source: Source, h: Hint, sourceOf: (uri: string) => Sourc
   return { position: position(source, h.line, h.character), label, paddingLeft: true, data, ...(words === undefined ? {} : { tooltip: { kind: 'markdown', value: words } }) };
 }
 
-const SYMBOL: Readonly<Record<OutlineItem['kind'], SymbolKind>> = {
+export const SYMBOL: Readonly<Record<OutlineItem['kind'], SymbolKind>> = {
   setup: SymbolKind.Module, inventory: SymbolKind.Package, thing: SymbolKind.Object, beam: SymbolKind.Event, leg: SymbolKind.Field, variant: SymbolKind.Namespace, shot: SymbolKind.Constant,
 };
 

@@ -1,29 +1,49 @@
 /** What an editor shows in the text: colours of words, links, hints, and what can be folded. */
-import { FoldingRangeKind, SemanticTokensBuilder, type SemanticTokens, type ServerCapabilities } from 'vscode-languageserver';
+import { FoldingRangeKind, SemanticTokensBuilder, type ClientCapabilities, type SemanticTokens, type SemanticTokensDelta, type ServerCapabilities } from 'vscode-languageserver';
 import type { Snapshot } from '../analysis.ts';
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../features/token-legend.ts';
 import type { Asks } from './asks.ts';
 import { hintOf, linkOf, tokenOf, type HintData } from './convert.ts';
 import type { Document } from './documents.ts';
 import { later } from './later.ts';
-import { Settings } from './settings.ts';
+import type { Settings } from './settings.ts';
 import type { Solving } from './solve.ts';
 
-export const IN_TEXT: ServerCapabilities = {
-  semanticTokensProvider: { legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] }, full: true, range: true },
+/** Differences of colours are offered to who asks for them only: what they are to be held against has to be kept. */
+export const inTextFor = (client: ClientCapabilities): ServerCapabilities => ({
+  semanticTokensProvider: { legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] }, full: takesDeltas(client) ? { delta: true } : true, range: true },
   documentLinkProvider: { resolveProvider: false }, foldingRangeProvider: true, inlayHintProvider: { resolveProvider: true },
-};
+});
 
-export function serveInText({ connection, documents, can, answer }: Asks, solving: Solving): { begin(): void; refresh(): void } {
-  const settings = new Settings(connection, can);
+function takesDeltas(client: ClientCapabilities): boolean {
+  const full = client.textDocument?.semanticTokens?.requests.full;
+  return typeof full === 'object' && full.delta === true;
+}
 
+export function serveInText({ connection, documents, can, answer }: Asks, solving: Solving, settings: Settings): { refresh(): void } {
   const coloured = async (s: Snapshot, d: Document, from?: number, to?: number): Promise<SemanticTokens> => {
     const { tokensOf } = await later();
     const builder = new SemanticTokensBuilder();
     for (const t of tokensOf(s, from, to)) builder.push(...tokenOf(d, t));
     return builder.build();
   };
-  connection.languages.semanticTokens.on(({ textDocument: t }, token) => answer(t.uri, token, (s, d) => coloured(s, d)));
+  /** of each page the colours that were told last, where somebody may ask what has changed in them */
+  const told = new WeakMap<Document, { readonly id: string; readonly data: readonly number[] }>();
+  let ids = 0;
+  const keep = (d: Document, { data }: SemanticTokens): SemanticTokens => {
+    if (!takesDeltas(can())) return { data };
+    const id = String(++ids);
+    told.set(d, { id, data });
+    return { resultId: id, data };
+  };
+  connection.languages.semanticTokens.on(({ textDocument: t }, token) => answer(t.uri, token, async (s, d) => keep(d, await coloured(s, d))));
+  connection.languages.semanticTokens.onDelta(({ textDocument: t, previousResultId }, token) => answer(t.uri, token, async (s, d): Promise<SemanticTokens | SemanticTokensDelta> => {
+    const before = told.get(d);
+    const now = keep(d, await coloured(s, d));
+    if (now.resultId === undefined || before?.id !== previousResultId) return now;
+    const { numberEdits } = await later();
+    return { resultId: now.resultId, edits: numberEdits(before.data, now.data).map(e => ({ ...e, data: [...e.data] })) };
+  }));
   connection.languages.semanticTokens.onRange(({ textDocument: t, range }, token) => answer(t.uri, token, (s, d) => coloured(s, d, range.start.line, range.end.line)));
 
   connection.onDocumentLinks(({ textDocument: t }, token) => answer(t.uri, token, async (s, d) => (await later()).linksOf(s).map(l => linkOf(d, l, documents.spelling(l.to)))));
@@ -59,5 +79,5 @@ export function serveInText({ connection, documents, can, answer }: Asks, solvin
     refreshHints();
     if (workspace?.semanticTokens?.refreshSupport === true) connection.languages.semanticTokens.refresh().catch(() => undefined);
   };
-  return { begin: () => { settings.begin(refresh); }, refresh };
+  return { refresh };
 }

@@ -37,3 +37,15 @@ export async function pagesNaming(named: Bearer, shared: boolean, asked: Documen
   for (const d of found) pages.push({ document: d, snapshot: await documents.snapshot(d), library: documents.textsFor(d) });
   return { pages, whole: listed.length <= MAX_LISTED };
 }
+
+/** All pages that are known: those that are open, and those of the open folders as they stand on disk. One that cannot be read is left out. */
+export async function allPages(documents: Documents, list: ListFiles): Promise<{ readonly pages: readonly Document[]; readonly whole: boolean }> {
+  const listed = await list(documents.inFolders).catch(() => []);
+  const uris = [...new Set([...[...documents.all()].map(d => d.id), ...listed.slice(0, MAX_LISTED).map(canonical)])];
+  const pages: Document[] = [];
+  for (let i = 0; i < uris.length; i += AT_ONCE) for (const d of await Promise.all(uris.slice(i, i + AT_ONCE).map(uri => documents.page(uri)))) if (d) pages.push(d);
+  return { pages, whole: listed.length <= MAX_LISTED };
+}
+
+/** Lets messages through that have come in the meantime. */
+export const breathe = (): Promise<void> => new Promise(go => { setTimeout(go, 0); });

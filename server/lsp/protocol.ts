@@ -335,6 +335,8 @@ export interface InitializationOptions {
   readonly opensWhy?: boolean;
   /** the client has {@link REVIEW_COMMAND}, and tells of each page its {@link BASE} */
   readonly opensReview?: boolean;
+  /** findings of all pages of the open folders are wanted, not only of those that are open */
+  readonly checksAllPages?: boolean;
   /** the client answers {@link LIST_FILES} */
   readonly listsFiles?: boolean;
   /** the client answers {@link READ_FILE} */

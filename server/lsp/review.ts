@@ -1,5 +1,5 @@
 /** Answers what has become of a page since an earlier text: all of it for a panel, and a line above each setup. */
-import { CodeLensRefreshRequest, type CancellationToken, type CodeLens } from 'vscode-languageserver';
+import type { CancellationToken, CodeLens } from 'vscode-languageserver';
 import { parse } from '../../grammar/parse.ts';
 import type { Snapshot } from '../analysis.ts';
 import type { Asks } from './asks.ts';
@@ -26,7 +26,7 @@ interface Compared {
   last?: { readonly before: Snapshot; readonly after: Snapshot; readonly setup: unknown; readonly answer: ReviewAnswer };
 }
 
-export function serveReview({ connection, documents, can, answer }: Asks, offers: () => boolean): { refresh(): void; closed(uri: string): void } {
+export function serveReview({ connection, documents, answer }: Asks, offers: () => boolean, moved: () => void): { readonly lenses: (d: Document) => Promise<readonly CodeLens[]>; closed(uri: string): void } {
   const compared = new WeakMap<Document, Compared>();
   const bases = new Map<string, Base>();
 
@@ -92,29 +92,26 @@ export function serveReview({ connection, documents, can, answer }: Asks, offers
     const said = earlierOf(base);
     if (said && typeof base?.since === 'string') bases.set(id, { since: base.since, earlier: new Earlier(documents, { id }, said) });
     else if (!bases.delete(id)) return;
-    refresh();
+    moved();
   });
-  connection.onCodeLens(({ textDocument: t }, token) => answer(t.uri, token, async (_, d): Promise<CodeLens[]> => {
+  /** Above each setup what has become of it. */
+  const lenses = async (d: Document): Promise<readonly CodeLens[]> => {
     const base = bases.get(d.id);
     if (!base || !offers()) return [];
     const { headlineOf, isUnchanged, reviewOf } = await later();
     const { snapshot: before } = await base.earlier.read();
     const after = await documents.snapshot(d);
     if (base.last?.before !== before || base.last.after !== after) {
-      const lenses = reviewOf(before, after).setups.flatMap((s): CodeLens[] => {
+      const made = reviewOf(before, after).setups.flatMap((s): CodeLens[] => {
         if (!s.after || isUnchanged(s)) return [];
         const { at } = s.after.setup.node;
         return [{ range: rangeOf(d, { uri: d.id, line: at, start: 0, end: 0 }), command: { title: `since ${base.since}: ${headlineOf(s)}`, command: REVIEW_COMMAND, arguments: [d.uri] } }];
       });
-      base.last = { before, after, lenses };
+      base.last = { before, after, lenses: made };
     }
-    return [...base.last.lenses];
-  }));
-
-  const refresh = (): void => {
-    if (can().workspace?.codeLens?.refreshSupport === true && offers()) connection.sendRequest(CodeLensRefreshRequest.type).catch(() => undefined);
+    return base.last.lenses;
   };
-  return { refresh, closed: uri => { bases.delete(canonical(uri)); } };
+  return { lenses, closed: uri => { bases.delete(canonical(uri)); } };
 }
 
 function variantOf(given: unknown): { readonly setup: string; readonly variant: string } | undefined {

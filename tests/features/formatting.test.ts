@@ -3,14 +3,14 @@ import { describe, expect, it } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { format } from '../../grammar/format.ts';
 import { analyse } from '../../server/analysis.ts';
-import { formatChanges } from '../../server/features/formatting.ts';
+import { formatChanges, formatRange, formatTyped, type TextChange } from '../../server/features/formatting.ts';
 import { FILE, whelk } from './source.ts';
 
 /** Applies the changes as an editor does: places of the text before, which must not overlap. */
-function applied(text: string): string {
+function applied(text: string, changes: readonly TextChange[] = formatChanges(analyse(FILE, text))): string {
   const mark = text.startsWith('\ufeff') ? 1 : 0;
   const place = (p: { line: number; character: number }) => ({ line: p.line, character: p.character + (p.line === 0 ? mark : 0) });
-  return TextDocument.applyEdits(TextDocument.create(FILE, 'plate', 1, text), formatChanges(analyse(FILE, text)).map(c => ({ range: { start: place(c.from), end: place(c.to) }, newText: c.newText })));
+  return TextDocument.applyEdits(TextDocument.create(FILE, 'plate', 1, text), changes.map(c => ({ range: { start: place(c.from), end: place(c.to) }, newText: c.newText })));
 }
 
 /** Changes blanks only, gives what the formatter gives, and nothing is left to change. */
@@ -39,5 +39,47 @@ describe('the formatter as edits', () => {
   const end = fc.constantFrom('\n', '\r\n', '\r', '\n\n', '\n \n\n');
   it('gives what the formatter gives, for any text', () => {
     fc.assert(fc.property(fc.array(fc.tuple(piece, end), { maxLength: 14 }), fc.boolean(), (parts, mark) => { check((mark ? '\ufeff' : '') + parts.map(p => p.join('')).join('')); }), { numRuns: 400 });
+  });
+});
+
+describe('some lines', () => {
+  const untidy = 'setup "a"{\n mirror   M1\n\n\n mirror   M2\n mirror   M3\n}\n\n';
+  const range = (first: number, last: number): string => applied(untidy, formatRange(analyse(FILE, untidy), first, last));
+  it('are put in order, and no other', () => {
+    expect(range(1, 1)).toBe('setup "a"{\n  mirror M1\n\n\n mirror   M2\n mirror   M3\n}\n\n');
+    expect(range(4, 5)).toBe('setup "a"{\n mirror   M1\n\n\n  mirror M2\n  mirror M3\n}\n\n');
+    expect(range(1, 4)).toBe('setup "a"{\n  mirror M1\n\n  mirror M2\n mirror   M3\n}\n\n');
+  });
+  it('all of them, as the formatter does', () => expect(range(0, 99)).toBe(format(untidy).text));
+  it('leave the rest of any text as it is', () => {
+    const piece = fc.constantFrom('setup "a" {', '}', '  mirror   M1 ', '-> M1:750mm', '', '  ', '// note  ', '"open', 'laser red{', '😀 µ');
+    fc.assert(fc.property(fc.array(piece, { minLength: 1, maxLength: 12 }), fc.nat(12), fc.nat(12), (lines, a, b) => {
+      const [first, last] = [Math.min(a, b), Math.max(a, b)];
+      const text = lines.join('\n');
+      const now = applied(text, formatRange(analyse(FILE, text), first, last)).split('\n');
+      expect(now.slice(0, first)).toEqual(lines.slice(0, first));
+      if (last < lines.length - 1) expect(now.slice(now.length - (lines.length - 1 - last))).toEqual(lines.slice(last + 1));
+      expect(now.join('').replace(/\s/g, '')).toBe(text.replace(/\s/g, ''));
+    }), { numRuns: 300 });
+  });
+});
+
+describe('while somebody types', () => {
+  /** Behind what was typed last stands the mark. */
+  const typed = (source: string, ch: string): string => {
+    const [before, after] = source.split('|') as [string, string];
+    return applied(before + after, formatTyped(analyse(FILE, before + after), before.split('\n').length - 1, ch));
+  };
+  it('a line end puts the line before in order, and leaves the one that begins', () => {
+    expect(typed('setup "a"{\n mirror   M1  \n   |\n mirror   M2\n}', '\n')).toBe('setup "a"{\n  mirror M1\n   \n mirror   M2\n}');
+    expect(typed(' setup   "a" {\n  |\n}', '\n')).toBe('setup "a" {\n  \n}');
+    expect(typed('setup "a"{\r\n mirror   M1\r\n|\r\n}', '\n')).toBe('setup "a"{\r\n  mirror M1\r\n\r\n}');
+  });
+  it('a brace puts the block in order that it closes', () => {
+    expect(typed('setup "a"{\n laser   red{\n power:1 mW\n    }|\n mirror   M1\n}', '}')).toBe('setup "a"{\n  laser red {\n    power: 1 mW\n  }\n mirror   M1\n}');
+    expect(typed('setup "a"{\n\n\n mirror   M1\n  }|', '}')).toBe('setup "a" {\n\n\n  mirror M1\n}');
+  });
+  it('a brace in a text or a note, or one that closes nothing, does nothing', () => {
+    for (const text of ['setup   "}|', '  setup "a" {\n // }|', 'mirror   M1\n}|']) expect(typed(text, '}')).toBe(text.replace('|', ''));
   });
 });

@@ -6,10 +6,16 @@ import { foldsOf } from '../../server/features/folding.ts';
 import { applyEdits } from '../../server/model/edits.ts';
 import { ALL_HINTS } from '../../server/features/hint-kinds.ts';
 import { hintsOf, hintWords } from '../../server/features/hints.ts';
+import { formatRange, formatTyped } from '../../server/features/formatting.ts';
+import { lensesOf } from '../../server/features/lenses.ts';
+import { linkedAt } from '../../server/features/linked.ts';
 import { linksOf } from '../../server/features/links.ts';
 import { highlightsAt, usesIn, usesOf } from '../../server/features/references.ts';
 import { rename, renamable } from '../../server/features/rename.ts';
+import { selectionsAt } from '../../server/features/selection.ts';
+import { signatureAt } from '../../server/features/signature.ts';
 import { tokensOf } from '../../server/features/tokens.ts';
+import { goingOn, reaching, stopAt } from '../../server/features/ways.ts';
 import { EXAMPLES, disk } from '../examples/library.ts';
 import { FILE } from './source.ts';
 
@@ -41,6 +47,24 @@ function holds(s: Snapshot): void {
     inside({ line: h.line, start: 0, end: h.character }, 0);
     expect(h.parts.map(p => p.text).join('').length).toBeLessThan(40);
     expect(hintWords(s, h.setup, h.result)).toBeDefined();
+  }
+  for (const l of lensesOf(s, { setups: true, arms: true, lengths: true, mismatch: true })) expect(l.line >= 0 && l.line < lines.length && l.text !== '').toBe(true);
+  // At every line once, each at another place of it.
+  for (let line = 0; line < lines.length; line += Math.ceil(lines.length / 12)) {
+    const character = (line * 7) % (lines[line]!.text.length + 1);
+    const form = signatureAt(s, line, character);
+    if (form) expect(form.parts[form.active]).toBeDefined();
+    let inner = { from: { line, character }, to: { line, character } };
+    for (const o of selectionsAt(s, line, character)) {
+      const ends = [o.from, inner.from, inner.to, o.to];
+      for (const [i, e] of ends.entries()) if (i > 0) expect(e.line > ends[i - 1]!.line || (e.line === ends[i - 1]!.line && e.character >= ends[i - 1]!.character)).toBe(true);
+      expect(o.to.character).toBeLessThanOrEqual(lines[o.to.line]!.text.length);
+      inner = o;
+    }
+    for (const at of linkedAt(s, line, character)) inside(at);
+    const stop = stopAt(s, line, character);
+    if (stop) for (const { by } of [...reaching(s, stop.at)!, ...goingOn(s, stop.at)!]) by.forEach(at => { inside(at); });
+    for (const c of [...formatTyped(s, line, '}'), ...formatTyped(s, line, '\n'), ...formatRange(s, line, line + 2)]) expect(c.newText).toMatch(/^\s*$/);
   }
 }
 

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import type { DocumentLink, FoldingRange, InlayHint, InlayHintLabelPart, SemanticTokens } from 'vscode-languageserver/node';
+import type { DocumentLink, FoldingRange, InlayHint, InlayHintLabelPart, SemanticTokens, SemanticTokensDelta } from 'vscode-languageserver/node';
+import { numberEdits } from '../../server/features/number-edits.ts';
 import { TOKEN_TYPES } from '../../server/features/token-legend.ts';
 import { but, whelk } from '../features/source.ts';
 import { startEditor, type Editor, type Page, type Settings } from './editor.ts';
@@ -36,6 +37,43 @@ describe('colours', () => {
     await open(whelk);
     expect(editor.initialized!.capabilities.semanticTokensProvider).toMatchObject({ legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: ['declaration', 'readonly'] }, full: true, range: true });
   });
+});
+
+describe('changes of colours', () => {
+  const full = { requests: { full: { delta: true }, range: true }, tokenTypes: [], tokenModifiers: [], formats: ['relative'] };
+  const start = (): Promise<Page> => open(whelk, { capabilities: { textDocument: { semanticTokens: full } } });
+  const changed = (page: Page, previousResultId: string): Promise<SemanticTokens & SemanticTokensDelta> => page.ask('textDocument/semanticTokens/full/delta', { previousResultId });
+  const applied = (data: readonly number[], edits: SemanticTokensDelta['edits']): number[] => edits.reduceRight((all, e) => [...all.slice(0, e.start), ...e.data ?? [], ...all.slice(e.start + e.deleteCount)], [...data]);
+
+  it('make the old ones the new ones', async () => {
+    const page = await start();
+    expect(editor.initialized!.capabilities.semanticTokensProvider).toMatchObject({ full: { delta: true } });
+    const first = await page.ask<SemanticTokens>('textDocument/semanticTokens/full');
+    await page.type('mirror M3', 'plate P9');
+    const { resultId, edits } = await changed(page, first.resultId!);
+    // `plate` is one letter shorter than `mirror`: that length and how far the name lies behind it change, and with M3 gone where it is used.
+    expect(edits.length).toBeGreaterThan(0);
+    const whole = await page.ask<SemanticTokens>('textDocument/semanticTokens/full');
+    expect(applied(first.data, edits)).toEqual(whole.data);
+    expect(resultId).not.toBe(first.resultId);
+  });
+  it('are none where nothing has changed', async () => {
+    const page = await start();
+    const { resultId } = await page.ask<SemanticTokens>('textDocument/semanticTokens/full');
+    expect((await changed(page, resultId!)).edits).toEqual([]);
+  });
+  it('are all of them where the old ones are not known', async () => {
+    const page = await start();
+    const { data } = await page.ask<SemanticTokens>('textDocument/semanticTokens/full');
+    expect((await changed(page, 'elsewhere')).data).toEqual(data);
+  });
+});
+
+it('a piece of numbers is replaced by another', () => {
+  expect(numberEdits([1, 2, 3, 4], [1, 9, 9, 4])).toEqual([{ start: 1, deleteCount: 2, data: [9, 9] }]);
+  expect(numberEdits([1, 1], [1, 1, 1])).toEqual([{ start: 2, deleteCount: 0, data: [1] }]);
+  expect(numberEdits([1, 2, 2], [1, 2])).toEqual([{ start: 2, deleteCount: 1, data: [] }]);
+  expect(numberEdits([], [])).toEqual([]);
 });
 
 describe('hints', () => {

@@ -6,7 +6,8 @@ let editor: Editor;
 const open = async (text: string): Promise<Page> => (editor = await startEditor()).open(text);
 afterEach(() => editor.close());
 
-const METHODS = ['hover', 'definition', 'documentSymbol', 'formatting', 'codeAction', 'diagnostic', 'references', 'documentHighlight', 'prepareRename', 'rename', 'documentLink', 'foldingRange', 'semanticTokens/full', 'semanticTokens/range', 'inlayHint'];
+const METHODS = ['hover', 'definition', 'documentSymbol', 'formatting', 'codeAction', 'diagnostic', 'references', 'documentHighlight', 'prepareRename', 'rename', 'documentLink', 'foldingRange', 'semanticTokens/full', 'semanticTokens/full/delta', 'semanticTokens/range', 'inlayHint',
+  'signatureHelp', 'rangeFormatting', 'onTypeFormatting', 'selectionRange', 'linkedEditingRange', 'codeLens', 'prepareCallHierarchy'];
 const BROKEN: unknown[] = [undefined, null, {}, [], 7, 'x', { textDocument: null }, { textDocument: {} }, { textDocument: { uri: 7 } }, { textDocument: { uri: '%zz:%' } }, { textDocument: { uri: 'file:///saltmarsh/whelk.plate' }, position: 'here', range: 3, context: null }];
 
 describe('what no client should send', () => {

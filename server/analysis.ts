@@ -83,6 +83,12 @@ export function analyse(uri: string, text: string, library: Library = alone, cac
 /** All files that a snapshot of this text would rest on, itself first: nothing is computed for that. */
 export const filesOf = (uri: string, text: string, library: Library): readonly string[] => read(uri, text, library, new LineCache()).files;
 
+/** A ring of masters is no affair of who only takes an inventory from there. */
+function foundIn({ inventories, setups, problems }: Model, uri: string): Found {
+  const ring = problems.find(p => p.code === 'master-ring')?.data['ring'];
+  return { inventories, setups, uri, ...(ring === undefined ? {} : { masterRing: String(ring) }) };
+}
+
 interface Read {
   readonly tree: Tree;
   readonly model: Model;
@@ -112,7 +118,7 @@ function read(uri: string, text: string, library: Library, cache: LineCache): Re
     }
     if (ring.includes(to)) return { code: 'import-ring', uri: to, data: { ring: [...ring.slice(ring.indexOf(to)), to].map(fileName).join(' → ') } };
     const known = bound.get(to);
-    if (known) return { inventories: known.inventories, uri: to };
+    if (known) return foundIn(known, to);
     asked++;
     const other = fetched(to)!;
     const lines = library.lines?.(to) ?? new LineCache();
@@ -122,7 +128,7 @@ function read(uri: string, text: string, library: Library, cache: LineCache): Re
     // A ring is found at the file that closes it, but is said where this file enters it.
     const inner = model.problems.find(p => p.code === 'import-ring' || p.code === 'too-many-files');
     if (inner) return { code: inner.code, uri: to, data: { ring: String(inner.data['ring'] ?? ''), limit: String(MAX_FILES) } };
-    return { inventories: model.inventories, uri: to };
+    return foundIn(model, to);
   };
   const model = bind(uri, tree, find(uri, [uri]));
   let lines = 0;

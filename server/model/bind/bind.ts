@@ -6,6 +6,7 @@ import { bindFact, checkNamed, factPhrase } from './facts.ts';
 import { bindAccept, bindGoal } from './goals.ts';
 import { checkPlacement } from './placement.ts';
 import { bindLet } from './lets.ts';
+import { withMasters } from './masters.ts';
 import { bindMoved } from './moved.ts';
 import { bindReadings } from './readings.ts';
 import { bindThing, meantBy, oneWord, openingWords, opensThing, strayLegs } from './things.ts';
@@ -30,8 +31,8 @@ const UNSURE: readonly string[] = ['unknown-name', 'unknown-word', 'name-missing
 const NO_COLON: readonly string[] = ['beam', 'accept', 'let', 'variant'];
 const COLON: readonly string[] = ['measured', 'moved', 'expect', 'aim'];
 
-/** What a `use` finds: the inventories of that file, or why there are none. */
-export type Found = { readonly inventories: readonly Inventory[]; readonly uri: string } | { readonly code: string; readonly uri: string; readonly data: Readonly<Record<string, string>> };
+/** What a `use` or a master finds: inventories and setups of that file, or why there are none. `masterRing`: its masters lead back to it. */
+export type Found = { readonly inventories: readonly Inventory[]; readonly setups: readonly Setup[]; readonly uri: string; readonly masterRing?: string } | { readonly code: string; readonly uri: string; readonly data: Readonly<Record<string, string>> };
 
 export function bind(uri: string, tree: Tree, find: (path: string) => Found = path => ({ code: 'import-unreadable', uri: '', data: { path, why: 'it was not found' } })): Model {
   const sink = new Sink(uri);
@@ -70,7 +71,7 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
       apart = false;
     }
   }
-  return { uri, setups, inventories: own, visible: inventories, uses, references: sink.references, problems: sink.problems, bound: sink.bound };
+  return { uri, setups: withMasters(setups, find, uses, sink), inventories: own, visible: inventories, uses, references: sink.references, problems: sink.problems, bound: sink.bound };
 }
 
 function outside(node: Node, sink: Sink): void {

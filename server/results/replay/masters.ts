@@ -22,7 +22,7 @@ export function mastersOf(plates: readonly PlateResults[], beams: Beams, values:
     const master = arm.object;
     const at = arm.path.findLastIndex(l => l.target === master);
     const onto = arm.path[at];
-    if (master?.kind.light !== 'diffracts' || !onto || seen.has(master) || values.words(master, 'turned') !== 'flipped' || values.words(master, 'image') === 'virtual' || !master.facts.has('image distance')) return [];
+    if (master?.kind.light !== 'diffracts' || !onto || seen.has(master) || values.words(master, 'turned') !== 'flipped' || values.words(master, 'image') === 'virtual') return [];
     if (!arm.path.slice(0, at + 1).some(l => l.target?.kind.word === 'spreader' || l.target?.facts.has('focal length') === true)) return [];
     const image = values.fact(master, 'image distance');
     const { level } = beams.at(onto);

@@ -23,6 +23,7 @@ import { Screens } from './object/screens.ts';
 import { differenceNamed } from './paths/differences.ts';
 import { pair, type Pair, type PlateResults } from './paths/pairs.ts';
 import { Maps } from './maps/maps.ts';
+import { litMasters, type Lit } from './masters/lit.ts';
 import { Records, type Page } from './masters/records.ts';
 import { Movement } from './movement/movement.ts';
 import { Places } from './places/places.ts';
@@ -66,6 +67,8 @@ export interface Results {
   readonly hang: Hang;
   /** what it shows there, under each lamp that is written */
   readonly replay: Replay;
+  /** its holograms whose recording is known, with the light that falls on them */
+  readonly masters: readonly Lit[];
   /** the lasers with what a caution for eyes needs */
   readonly eyes: readonly LaserCaution[];
   /** what holds the brightness back */
@@ -173,13 +176,14 @@ export function plan(setup: Setup, options: PlanOptions = {}): Results {
   });
   const table = new Table({ setup, graph, values, places, beams, arms, legs, reflects: s => light.reflects(s) });
   const hang = new Hang({ setup, values, legs, plates, fringes });
-  const replay = new Replay({ setup, values, legs, plates, fringes, beams, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
+  const replay = new Replay({ setup, records, values, legs, plates, fringes, beams, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
+  const masters = setup.masters ? litMasters({ plates, beams, places, records, values }) : [];
   asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses, hang, { ask: name => differenceNamed(name, plates, graph) });
   for (const goal of setup.goals) ask(goal.result);
   published.push(...light.solved.map(s => s.working));
   losses.publish();
   readFormulas(setup, values);
-  const results = { setup, graph, values, records, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, replay, eyes: laserCautions(setup, values), published, aliases, ask };
+  const results = { setup, graph, values, records, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, replay, masters, eyes: laserCautions(setup, values), published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

@@ -5,6 +5,7 @@ import { bindDate } from './dates.ts';
 import { bindFact, checkNamed, factPhrase } from './facts.ts';
 import { bindAccept, bindGoal } from './goals.ts';
 import { checkPlacement } from './placement.ts';
+import type { Found } from './found.ts';
 import { bindLet } from './lets.ts';
 import { withMasters } from './masters.ts';
 import { bindMoved } from './moved.ts';
@@ -30,9 +31,6 @@ export const STATEMENTS: readonly string[] = ['beam', 'measured', 'moved', 'expe
 const UNSURE: readonly string[] = ['unknown-name', 'unknown-word', 'name-missing', 'name-taken', 'reserved-name', 'leg-without-beam'];
 const NO_COLON: readonly string[] = ['beam', 'accept', 'let', 'variant'];
 const COLON: readonly string[] = ['measured', 'moved', 'expect', 'aim'];
-
-/** What a `use` or a master finds: inventories and setups of that file, or why there are none. `masterRing`: its masters lead back to it. */
-export type Found = { readonly inventories: readonly Inventory[]; readonly setups: readonly Setup[]; readonly uri: string; readonly masterRing?: string } | { readonly code: string; readonly uri: string; readonly data: Readonly<Record<string, string>> };
 
 export function bind(uri: string, tree: Tree, find: (path: string) => Found = path => ({ code: 'import-unreadable', uri: '', data: { path, why: 'it was not found' } })): Model {
   const sink = new Sink(uri);

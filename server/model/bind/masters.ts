@@ -1,81 +1,107 @@
 /** Where the holograms of transfers were recorded: the setup and the plate that `from`, `recorded as` and `recorded on` name, on this page or on another. */
 import type { BoundFact, Master, Setup, Thing, Use } from '../model.ts';
-import type { Found } from './bind.ts';
 import type { Sink } from '../scope.ts';
+import type { Found } from './found.ts';
 
 /** Masters of masters of masters: more of them nobody has, and each is planned for the next. */
 const MAX_DEEP = 12;
 
-/** What is kept of a setup with its masters: the same as long as both are. */
+/** A setup with its masters: the same as long as both are, so that what was computed of it is kept. */
 const known = new WeakMap<Setup, { readonly masters: ReadonlyMap<string, Master>; readonly made: Setup }>();
 
 export function withMasters(setups: readonly Setup[], find: (path: string) => Found, uses: Use[], sink: Sink): readonly Setup[] {
-  const holograms = setups.map(mastered);
-  if (holograms.every(h => h.length === 0)) return setups;
-  const files = new Map<string, Found>();
-  const done = new Map<Setup, Setup>();
-  const rings = new Set<Setup>();
+  if (!setups.some(s => mastered(s).length > 0)) return setups;
+  const page = new Page(setups, find, uses, sink);
+  return setups.map(s => page.made(s, []));
+}
 
-  const made = (setup: Setup, chain: readonly Setup[]): Setup => {
-    const before = done.get(setup);
+class Page {
+  private readonly files = new Map<string, readonly Setup[] | undefined>();
+  private readonly done = new Map<Setup, Setup>();
+  private readonly inRings = new Set<Setup>();
+
+  constructor(private readonly setups: readonly Setup[], private readonly find: (path: string) => Found, private readonly uses: Use[], private readonly sink: Sink) {}
+
+  /** `chain`: the setups that this one is a master for. */
+  made(setup: Setup, chain: readonly Setup[]): Setup {
+    const before = this.done.get(setup);
     if (before) return before;
     const masters = new Map<string, Master>();
-    for (const h of holograms[setups.indexOf(setup)]!) {
-      const master = masterOf(setup, h, [...chain, setup]);
+    for (const h of mastered(setup)) {
+      const master = this.masterOf(h, [...chain, setup]);
       h.recordedOn = master?.plate;
       if (master) masters.set(h.id, master);
     }
     const kept = known.get(setup);
-    const own = masters.size === 0 ? setup : kept && same(kept.masters, masters) ? kept.made : { ...setup, masters };
-    known.set(setup, { masters, made: own });
-    done.set(setup, own);
-    return own;
-  };
+    const made = masters.size === 0 ? setup : kept && same(kept.masters, masters) ? kept.made : { ...setup, masters };
+    known.set(setup, { masters, made });
+    this.done.set(setup, made);
+    return made;
+  }
 
-  const masterOf = (setup: Setup, h: Thing, chain: readonly Setup[]): Master | undefined => {
+  private masterOf(h: Thing, chain: readonly Setup[]): Master | undefined {
     const [from, as, on] = ['from', 'recorded as', 'recorded on'].map(phrase => h.facts.get(phrase)) as [BoundFact | undefined, BoundFact | undefined, BoundFact | undefined];
-    const missing = (fact: BoundFact, why: string): undefined => { sink.report('master-missing', fact.at, h.id, { hologram: h.id, why }, setup.name); };
-    const ring = (fact: BoundFact, names: readonly string[]): undefined => { sink.report('master-ring', fact.at, h.id, { hologram: h.id, ring: names.join(' → ') }, setup.name); };
-    const [file, name, plate] = [from, as, on].map(words) as [string | undefined, string | undefined, string | undefined];
-    let among = setups;
-    if (from && file !== undefined) {
-      const known = files.get(file);
-      const found = known ?? find(file);
-      files.set(file, found);
-      uses.push({ path: file, uri: found.uri, at: from.at });
-      // The same file is read once, and what is wrong with it is told once.
-      if ('code' in found) return known ? undefined : found.code === 'import-ring' ? ring(from, (found.data['ring'] ?? '').split(' → ')) : missing(from, WHY[found.code]?.(file) ?? `“${file}” cannot be read`);
-      if (found.masterRing !== undefined) return known ? undefined : ring(from, found.masterRing.split(' → '));
-      among = found.setups;
-    }
+    const [file, name] = [words(from), words(as)];
+    const setup = chain.at(-1)!;
+    const among = from && file !== undefined ? this.inFile(h, setup, from, file) : this.setups;
     const fact = as ?? from!;
+    if (!among) return undefined;
     const target = name === undefined ? (among.length === 1 ? among[0] : undefined) : among.find(s => s.name === name);
     if (!target) {
-      const names = among.slice(0, 5).map(s => `“${s.name}”`).join(', ');
-      return missing(fact, among.length === 0 ? `“${file ?? ''}” has no setup` : name === undefined ? `“${file ?? ''}” has several setups, ${names}: say which by “recorded as”` : `there is no setup “${name}”${file === undefined ? ' on this page' : ` in “${file}”`}, only ${names}`);
+      const names = among.slice(0, 5).map(s => said(s.name)).join(', ');
+      const none = `there is no setup ${said(name)}${file === undefined ? ' on this page' : ` in ${said(file)}`}, only ${names}`;
+      return this.missing(h, setup, fact, among.length === 0 ? `${said(file)} has no setup` : name === undefined ? `${said(file)} has several setups, ${names}: say which by “recorded as”` : none);
     }
-    const at = file === undefined ? chain.indexOf(target) : -1;
-    if (at >= 0) {
-      // Said where the ring is entered, not by each of its setups.
-      const told = chain.slice(at).some(s => rings.has(s));
-      for (const s of chain.slice(at)) rings.add(s);
-      return told ? undefined : ring(fact, [...chain.slice(at), target].map(s => s.name));
-    }
-    const whole = file === undefined ? made(target, chain) : target;
-    const deep = 1 + Math.max(0, ...[...(whole.masters ?? new Map<string, Master>()).values()].map(m => m.deep));
-    if (deep > MAX_DEEP) return missing(fact, `more than ${MAX_DEEP} setups stand behind one another as masters`);
-    const plates = [...whole.things.values()].filter(t => t.kind.word === 'plate');
-    const own = plate === undefined ? (plates.length === 1 ? plates[0] : undefined) : plates.find(p => p.id === plate);
-    if (!own) return missing(on ?? fact, plates.length === 0 ? `“${target.name}” has no plate` : plate === undefined ? `“${target.name}” has several plates, ${plates.map(p => p.id).join(', ')}: say which by “recorded on”` : `“${target.name}” has no plate ${plate}`);
-    return { setup: whole, plate: own, at: fact.at, deep };
-  };
+    if (file === undefined && chain.includes(target)) return this.ring(h, setup, fact, chain.slice(chain.indexOf(target)), target);
+    const whole = file === undefined ? this.made(target, chain) : target;
+    const deep = 1 + Math.max(0, ...[...(whole.masters?.values() ?? [])].map(m => m.deep));
+    if (deep > MAX_DEEP) return this.missing(h, setup, fact, `more than ${MAX_DEEP} setups stand behind one another as masters`);
+    const plate = this.plateOf(whole, words(on));
+    return typeof plate === 'string' ? this.missing(h, setup, on ?? fact, plate) : { setup: whole, plate, at: fact.at, deep };
+  }
 
-  return setups.map(s => made(s, []));
+  /** The setups of another file. It is asked for once, and what is wrong with it is told once. */
+  private inFile(h: Thing, setup: Setup, from: BoundFact, path: string): readonly Setup[] | undefined {
+    if (path === '') { this.missing(h, setup, from, 'the name of its file is empty'); return undefined; }
+    if (!this.files.has(path)) {
+      const found = this.find(path);
+      const ring = 'code' in found ? (found.code === 'import-ring' ? found.data['ring'] : undefined) : found.masterRing;
+      this.files.set(path, 'code' in found || ring !== undefined ? undefined : found.setups);
+      this.uses.push({ path, uri: found.uri, at: from.at });
+      if (ring !== undefined) this.report('master-ring', h, setup, from, { ring });
+      else if ('code' in found) this.missing(h, setup, from, WHY[found.code]?.(path) ?? `${said(path)} cannot be read`);
+    }
+    return this.files.get(path);
+  }
+
+  /** Said where the ring is entered, not by each of its setups. */
+  private ring(h: Thing, setup: Setup, fact: BoundFact, ring: readonly Setup[], first: Setup): Master | undefined {
+    if (!ring.some(s => this.inRings.has(s))) this.report('master-ring', h, setup, fact, { ring: [...ring, first].map(s => s.name).join(' → ') });
+    for (const s of ring) this.inRings.add(s);
+    return undefined;
+  }
+
+  private plateOf({ name, things }: Setup, wanted: string | undefined): Thing | string {
+    const plates = [...things.values()].filter(t => t.kind.word === 'plate');
+    const plate = wanted === undefined ? (plates.length === 1 ? plates[0] : undefined) : plates.find(p => p.id === wanted);
+    return plate ?? (plates.length === 0 ? `${said(name)} has no plate` : wanted === undefined ? `${said(name)} has several plates, ${plates.slice(0, 5).map(p => p.id).join(', ')}: say which by “recorded on”` : `${said(name)} has no plate ${said(wanted)}`);
+  }
+
+  private missing(h: Thing, setup: Setup, fact: BoundFact, why: string): Master | undefined {
+    this.report('master-missing', h, setup, fact, { why });
+    return undefined;
+  }
+  private report(code: string, { id }: Thing, setup: Setup, fact: BoundFact, data: Readonly<Record<string, string>>): void {
+    this.sink.report(code, fact.at, id, { hologram: id, ...data }, setup.name);
+  }
 }
 
+/** A name in quotes, not longer than anybody reads. */
+const said = (name = ''): string => `“${name.length <= 60 ? name : `${name.slice(0, 50)} …`}”`;
+
 const WHY: Readonly<Record<string, (path: string) => string>> = {
-  'import-unreadable': path => (path === '' ? 'the name of its file is empty' : `“${path}” is missing or cannot be read`),
-  'import-outside': path => `“${path}” lies outside of the open folder`,
+  'import-unreadable': path => `${said(path)} is missing or cannot be read`,
+  'import-outside': path => `${said(path)} lies outside of the open folder`,
   'too-many-files': () => 'the page uses too many files already',
 };
 

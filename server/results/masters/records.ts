@@ -10,7 +10,7 @@ import { objectDistance, recordedAngles, referenceCurvature, type Recording } fr
 const MM = parseUnit('mm')!;
 
 /** The results of the page of a recording. */
-export type Page = Recording & { readonly graph: Graph };
+export type Page = Recording & { readonly graph: Graph; readonly records: Records };
 
 /** A hologram as it was recorded. Cells are those of the page of its recording. */
 export interface Record {
@@ -24,6 +24,7 @@ export interface Record {
   /** of the reference, 1/m */
   readonly curvature?: Cell;
   readonly angle?: Cell;
+  readonly objectAngle?: Cell;
   readonly wavelength?: Cell;
 }
 
@@ -70,7 +71,7 @@ function recordOf(master: Master, page: Page): Record {
   if (!pair) return { master, page };
   const base = `${master.plate.id}.as master`;
   const { object, laser } = pair.pair.arm;
-  const [angle] = recordedAngles(pair, base, page);
+  const [angle, objectAngle] = recordedAngles(pair, base, page);
   const wavelength = page.values.fact(laser, 'wavelength');
-  return { master, page, pair, ...(object ? { object } : {}), distance: objectDistance(pair, base, page), curvature: referenceCurvature(pair, base, page), angle, ...(wavelength ? { wavelength } : {}) };
+  return { master, page, pair, ...(object ? { object } : {}), distance: objectDistance(pair, base, page), curvature: referenceCurvature(pair, base, page), angle, objectAngle, ...(wavelength ? { wavelength } : {}) };
 }

@@ -1,18 +1,20 @@
 /** How a plate was recorded, as whoever shows it needs it: angles of its beams, from how far the reference spread, how far its object stood. */
 import { ANGLE, LENGTH, parseUnit, PER_LENGTH } from '../../model/units.ts';
-import type { PairFringes } from '../fringes/fringes.ts';
+import type { Fringes, PairFringes } from '../fringes/fringes.ts';
 import type { Cell } from '../graph.ts';
+import type { LegCells } from '../paths/leg-cells.ts';
 import { legStart } from '../paths/legs.ts';
 import { CURVATURE } from '../rules/hang.ts';
 import { weighted } from '../rules/lengths.ts';
 import { OBJECT_BESIDE } from '../rules/replay.ts';
-import type { ReplayContext } from './shown.ts';
+import type { PlateResults } from '../paths/pairs.ts';
+import type { Values } from '../values.ts';
 
 const DEGREE = parseUnit('°')!;
 export const OPPOSITE = weighted('line of sight', 'opposite to the viewer', [-1]);
 
 /** What is asked of the page of a recording. */
-export type Recording = Pick<ReplayContext, 'values' | 'legs' | 'plates' | 'fringes'>;
+export interface Recording { readonly values: Values; readonly legs: LegCells; readonly plates: readonly PlateResults[]; readonly fringes: Fringes }
 
 /** Angles of reference and object light at the recording, in the plane of the reference, above zero on its side. */
 export function recordedAngles(f: PairFringes, base: string, { values, plates }: Recording): readonly [Cell, Cell] {

@@ -39,14 +39,14 @@ export class Replay {
       if (pair) shown.push(this.shown(lamp, pair, shown.some(s => s.plate === plate) ? `${plate.id}.replay by ${lamp.id}` : `${plate.id}.replay`));
     }
     this.all = shown;
-    this.masters = mastersOf(context.plates, context.beams, values);
+    this.masters = mastersOf(context.plates, context.beams, values, context.records);
     for (const s of shown) this.publish(s);
   }
 
   private shown(lamp: Thing, pair: PairFringes, base: string): Shown {
     const { setup, values } = this.context;
     const { plate, way } = pair;
-    const hung = hungOf(lamp, pair, values);
+    const hung = hungOf(lamp, pair, values, this.context.records);
     const light = lightOf(lamp, plate, base, { setup, values, stands: this.stands });
     const viewer = this.stands.before('viewer', plate);
     const angle = viewer && (viewer.facts.has('angle') || viewer.facts.has('height')) ? this.stands.angleOf(viewer, plate, `${base}.viewer angle`, `angle of ${viewer.id}`) : undefined;

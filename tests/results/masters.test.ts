@@ -1,7 +1,8 @@
 /** Transfers that take their hologram from the page of its recording; figures by hand. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { analyse, type Snapshot } from '../../server/analysis.ts';
+import { LineCache } from '../../grammar/parse.ts';
+import { analyse, type Library, type Snapshot } from '../../server/analysis.ts';
 import { chainOf } from '../../server/features/chain.ts';
 import { linksOf } from '../../server/features/links.ts';
 import { findings, look, serious } from '../checks/library.ts';
@@ -96,6 +97,25 @@ describe('what the page of its recording tells', () => {
   });
 });
 
+describe('while pages are edited', () => {
+  const [page, other] = ['file:///saltmarsh/setup.plate', 'file:///saltmarsh/winkles.plate'];
+  const library = (text: string, caches?: ReadonlyMap<string, LineCache>): Library => ({ resolve: path => `file:///saltmarsh/${path}`, text: uri => (uri === other ? text : undefined), ...(caches ? { lines: (uri: string) => caches.get(uri) } : {}) });
+  it('the answers are those of pages that are read for the first time, and what is the same is kept', () => {
+    const caches = new Map([[page, new LineCache()], [other, new LineCache()]]);
+    const wide = MASTER({ gap: '250 mm' });
+    const broken = MASTER().replace('setup "Winkles, master" {', 'setup "Winkles, master" {\n  plate P2');
+    const planned = [[transfer({}), MASTER()], [transfer({}), MASTER()], [transfer({}), wide], [`// tide\n${transfer({})}`, wide], [transfer({ hologram: 'depth: 10 mm' }), wide], [transfer({}), broken], [transfer({}), '// gone\n'], [transfer({}), `// tide\n${MASTER()}`]].map(([text, master]) => {
+      const kept = analyse(page, text!, library(master!, caches), caches.get(page));
+      const anew = analyse(page, text!, library(master!));
+      const all = (s: Snapshot): unknown => [s.findings.map(f => `${f.at.line} ${f.message}`), s.results[0]!.graph.planned.map(c => [c.name, s.results[0]!.graph.value(c), c.at?.line])];
+      expect(all(kept)).toEqual(all(anew));
+      return kept.work.planned;
+    });
+    // Only lines above have changed in the second and the fourth.
+    expect(planned).toEqual([1, 0, 1, 0, 1, 1, 0, 1]);
+  });
+});
+
 describe('a recording that cannot be found', () => {
   it.each([
     ['from: "limpets.plate"', undefined], ['from: "../winkles.plate"', undefined], ['from: ""', undefined], ['from: "winkles.plate"', '// nothing yet\n'], ['from: "winkles.plate"', `${MASTER()}${MASTER().replace('master', 'copy')}`],
@@ -148,7 +168,7 @@ describe('the winkles', () => {
   const files = { 'collimated-reference.plate': example('collimated-reference'), 'saltmarsh-lab.plate': example('saltmarsh-lab') };
   it.each([['up: up', ['master-turned H1.edge']], ['up: down', []]])('lit from the other side of the bench, go in upside down: %s', (up, expected) => {
     // The master faced (194, 157), the transfer faces (−157, 194): a quarter turn about the upright, and the light comes on along −x both times. Run backwards, it would have come to the other edge.
-    const text = example('image-plane-transfer').replace('turned: flipped', `turned: flipped\n    ${up}`);
+    const text = example('image-plane-transfer').replace('up: down', up);
     expect(look(text, files).findings.filter(serious).map(f => `${f.code} ${f.subject}`)).toEqual(expected);
   });
 });

@@ -172,3 +172,38 @@ describe('the winkles', () => {
     expect(look(text, files).findings.filter(serious).map(f => `${f.code} ${f.subject}`)).toEqual(expected);
   });
 });
+
+describe('what a transfer shows under its lamp', () => {
+  const hung = (hologram: string, hang = ''): Snapshot => look(
+    transfer({ hologram }).replace('    beam diameter: 0.8 mm\n', '').replace('  plate P2\n', `  plate P2 {\n    reference angle: 45°\n    object angle: 0°\n    reference distance: parallel\n  }\n  lamp spot {\n    distance: 2 m\n    angle: 45°\n    beam: parallel\n    laser: red\n    ${hang}\n  }\n`),
+    { 'winkles.plate': MASTER() },
+  );
+  it('flipped, stands before it, right side out, with the opening of the master in front', () => {
+    // Image of H1 at 280 of 300 mm: 20 mm before P2, and flipped in parallel light 20 mm before it again, as wide. H1 is 300 mm before P2, 63 x 70 mm.
+    const s = hung('image distance: 280 mm');
+    expect(['place', 'size', 'opening.place', 'opening.width', 'opening.height'].map(what => value(s, `P2.replay.${what}`))).toEqual([-0.02, 1, -0.3, 0.063, 0.07].map(v => expect.closeTo(v, 9) as number));
+    expect(s.results[0]!.replay.all[0]!.hung).toMatchObject({ order: -1, depth: 'orthoscopic', written: false });
+  });
+  it('as it was recorded, is inside out', () => {
+    expect(hung('', 'hung: as recorded').results[0]!.replay.all[0]!.hung.depth).toBe('pseudoscopic');
+  });
+  it('after a third step, as recorded, is right side out: the real image of an image that was inside out is not', () => {
+    const third = transfer({ from: 'recorded as: "Winkles, second"' }).replace('  plate P2\n', '  plate P3 {\n    reference angle: 45°\n    object angle: 0°\n  }\n  lamp spot {\n    distance: 2 m\n    angle: 45°\n    laser: red\n    hung: as recorded\n  }\n').replaceAll('-> P2', '-> P3');
+    const second = transfer({}).replace('"Winkles, transfer" {', '"Winkles, second" {').replace('  plate P2\n', '  plate P2 {\n    reference angle: 45°\n    object angle: 0°\n  }\n');
+    expect(look(`${third}${second}`, { 'winkles.plate': MASTER() }).results[0]!.replay.all[0]!.hung.depth).toBe('orthoscopic');
+  });
+  it.each([['as recorded', 'the right'], ['flipped', 'the right']])('by places, its light comes from the side of its reference: %s', (how, side) => {
+    // The plate faces (0.777, 0.629), the reference runs along (−0.994, 0.104). Who looks along (0.777, 0.629) has (0.629, −0.777) on the right, from where it came: 0.707. Flipped, one looks the other way, and the light runs backwards: the same.
+    const text = readFileSync('examples/collimated-reference.plate', 'utf8').replace('  beam raw', `  lamp spot {\n    distance: 2 m\n    angle: 45°\n    laser: red\n    hung: ${how}\n  }\n\n  beam raw`);
+    expect(look(text, { 'saltmarsh-lab.plate': readFileSync('examples/saltmarsh-lab.plate', 'utf8') }).results[0]!.replay.all[0]!.hung.from).toBe(side);
+  });
+});
+
+it('the achromatic angle of a rainbow hologram: arctan(sin 45°) = 35.264°, arctan(sin 60°) = 40.893°, and no other has one', () => {
+  const angle = (reference: string, hologram = 'rainbow'): number | undefined => {
+    const r = look(transfer({}).replace('hologram: transmission', `hologram: ${hologram}`).replace('  plate P2\n', `  plate P2 {\n    reference angle: ${reference}\n    object angle: 0°\n  }\n`), { 'winkles.plate': MASTER() }).results[0]!;
+    const a = r.graph.value(r.ask('achromatic angle')!);
+    return a === undefined ? undefined : (a * 180) / Math.PI;
+  };
+  expect([angle('45°'), angle('60°'), angle('45°', 'transmission')]).toEqual([expect.closeTo(35.264, 3), expect.closeTo(40.893, 3), undefined]);
+});

@@ -9,7 +9,8 @@ import type { Tree } from '../grammar/tree.ts';
 import type { Finding } from './checks/check.ts';
 import { figuresOf, type Made } from './checks/figures.ts';
 import { findingsOf } from './checks/run.ts';
-import { bind, type Found } from './model/bind/bind.ts';
+import { bind } from './model/bind/bind.ts';
+import type { Found } from './model/bind/found.ts';
 import type { Model } from './model/model.ts';
 import { fileName } from './model/scope.ts';
 import type { Results } from './results/plan.ts';
@@ -83,6 +84,12 @@ export function analyse(uri: string, text: string, library: Library = alone, cac
 /** All files that a snapshot of this text would rest on, itself first: nothing is computed for that. */
 export const filesOf = (uri: string, text: string, library: Library): readonly string[] => read(uri, text, library, new LineCache()).files;
 
+/** A ring of masters is no affair of who only takes an inventory from there. */
+function foundIn({ inventories, setups, problems }: Model, uri: string): Found {
+  const ring = problems.find(p => p.code === 'master-ring')?.data['ring'];
+  return { inventories, setups, uri, ...(ring === undefined ? {} : { masterRing: String(ring) }) };
+}
+
 interface Read {
   readonly tree: Tree;
   readonly model: Model;
@@ -112,7 +119,7 @@ function read(uri: string, text: string, library: Library, cache: LineCache): Re
     }
     if (ring.includes(to)) return { code: 'import-ring', uri: to, data: { ring: [...ring.slice(ring.indexOf(to)), to].map(fileName).join(' → ') } };
     const known = bound.get(to);
-    if (known) return { inventories: known.inventories, uri: to };
+    if (known) return foundIn(known, to);
     asked++;
     const other = fetched(to)!;
     const lines = library.lines?.(to) ?? new LineCache();
@@ -122,7 +129,7 @@ function read(uri: string, text: string, library: Library, cache: LineCache): Re
     // A ring is found at the file that closes it, but is said where this file enters it.
     const inner = model.problems.find(p => p.code === 'import-ring' || p.code === 'too-many-files');
     if (inner) return { code: inner.code, uri: to, data: { ring: String(inner.data['ring'] ?? ''), limit: String(MAX_FILES) } };
-    return { inventories: model.inventories, uri: to };
+    return foundIn(model, to);
   };
   const model = bind(uri, tree, find(uri, [uri]));
   let lines = 0;

@@ -97,6 +97,8 @@ export interface Thing {
   used: boolean;
   /** how many legs lead to it */
   reached: number;
+  /** of a hologram, the plate that it was recorded on, as the page of that has it */
+  recordedOn?: Thing | undefined;
 }
 
 export interface Leg {
@@ -232,6 +234,17 @@ export interface Variant {
   readonly changes: readonly Change[];
 }
 
+/** The recording of a hologram that serves a transfer. */
+export interface Master {
+  readonly setup: Setup;
+  /** what it was recorded on */
+  readonly plate: Thing;
+  /** where the transfer names it */
+  readonly at: Place;
+  /** how many recordings stand behind one another, itself the first */
+  readonly deep: number;
+}
+
 export interface Setup {
   readonly name: string;
   /** the variant whose changes it has; undefined for a setup as written */
@@ -249,6 +262,8 @@ export interface Setup {
   readonly goals: readonly Goal[];
   readonly accepts: readonly Accept[];
   readonly variants: readonly Variant[];
+  /** by the names of its holograms, where the text says how they were recorded */
+  readonly masters?: ReadonlyMap<string, Master>;
   readonly shots: readonly { readonly name: string; readonly at: Place; readonly node: Node }[];
   /** a line that declares a thing or a beam could not be understood, so that what seems missing may stand there */
   readonly unsure: boolean;

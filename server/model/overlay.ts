@@ -50,9 +50,10 @@ class ThingOver implements Thing {
   item: Thing | undefined;
   used: boolean;
   reached: number;
+  recordedOn: Thing | undefined;
 
   constructor(private readonly base: Thing) {
-    ({ id: this.id, kind: this.kind, node: this.node, doc: this.doc, placement: this.placement, item: this.item, used: this.used, reached: this.reached } = base);
+    ({ id: this.id, kind: this.kind, node: this.node, doc: this.doc, placement: this.placement, item: this.item, used: this.used, reached: this.reached, recordedOn: this.recordedOn } = base);
     this.facts = new Map(base.facts);
   }
   get at(): Place { return this.base.at; }

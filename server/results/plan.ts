@@ -23,6 +23,8 @@ import { Screens } from './object/screens.ts';
 import { differenceNamed } from './paths/differences.ts';
 import { pair, type Pair, type PlateResults } from './paths/pairs.ts';
 import { Maps } from './maps/maps.ts';
+import { litMasters, type Lit } from './masters/lit.ts';
+import { Records, type Page } from './masters/records.ts';
 import { Movement } from './movement/movement.ts';
 import { Places } from './places/places.ts';
 import { Polarization } from './polarization/polarization.ts';
@@ -35,6 +37,8 @@ export interface Results {
   readonly setup: Setup;
   readonly graph: Graph;
   readonly values: Values;
+  /** how its holograms were recorded, where their pages are named */
+  readonly records: Records;
   readonly places: Places;
   readonly arms: Arms;
   readonly legs: LegCells;
@@ -63,6 +67,8 @@ export interface Results {
   readonly hang: Hang;
   /** what it shows there, under each lamp that is written */
   readonly replay: Replay;
+  /** its holograms whose recording is known, with the light that falls on them */
+  readonly masters: readonly Lit[];
   /** the lasers with what a caution for eyes needs */
   readonly eyes: readonly LaserCaution[];
   /** what holds the brightness back */
@@ -90,7 +96,8 @@ export interface PlanOptions {
 /** What stands where and how long every way is: all else rests on it. */
 function ground(setup: Setup, { offsets, before, found }: PlanOptions, ask: (name: string, of: { readonly values: Values; readonly places: Places }) => Cell | undefined) {
   const graph = new Graph(before, found);
-  const values: Values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? ask(name, { values, places }));
+  const records = new Records(setup, pageOf);
+  const values: Values = new Values(setup, graph, name => resultNamed(graph, aliases, name) ?? ask(name, { values, places }), records);
   const places: Places = new Places(values);
   const aliases = new Map<string, Cell[]>();
   const published: Cell[] = [];
@@ -118,7 +125,15 @@ function ground(setup: Setup, { offsets, before, found }: PlanOptions, ask: (nam
   }
   readings.lengths.rest(legs);
   nameShort(plates, aliases, graph);
-  return { graph, values, places, aliases, published, arms, readings, legs, plates };
+  return { graph, values, records, places, aliases, published, arms, readings, legs, plates };
+}
+
+// Kept with the setup of a recording: the page of its transfer is edited, not that.
+const pages = new WeakMap<Setup, Page>();
+function pageOf(setup: Setup): Page {
+  const known = pages.get(setup) ?? plan(setup);
+  pages.set(setup, known);
+  return known;
 }
 
 /** A wrong name or unit in a formula that no result asks for is a slip as well. */
@@ -145,7 +160,7 @@ export function plan(setup: Setup, options: PlanOptions = {}): Results {
     for (const area of asked) { const cell = area.ask(name); if (cell) return cell; }
     return foldNamed(name, of.places, of.values);
   };
-  const { graph, values, places, aliases, published, arms, readings, legs, plates } = ground(setup, options, askAll);
+  const { graph, values, records, places, aliases, published, arms, readings, legs, plates } = ground(setup, options, askAll);
   const ask = (name: string): Cell | undefined => askAll(name, { values, places });
   const beams = new Beams(setup, values, legs, places);
   const object = new ObjectLight({ values, places, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
@@ -161,13 +176,14 @@ export function plan(setup: Setup, options: PlanOptions = {}): Results {
   });
   const table = new Table({ setup, graph, values, places, beams, arms, legs, reflects: s => light.reflects(s) });
   const hang = new Hang({ setup, values, legs, plates, fringes });
-  const replay = new Replay({ setup, values, legs, plates, fringes, beams, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
+  const replay = new Replay({ setup, records, values, legs, plates, fringes, beams, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
+  const masters = setup.masters ? litMasters({ plates, beams, places, records, values }) : [];
   asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses, hang, { ask: name => differenceNamed(name, plates, graph) });
   for (const goal of setup.goals) ask(goal.result);
   published.push(...light.solved.map(s => s.working));
   losses.publish();
   readFormulas(setup, values);
-  const results = { setup, graph, values, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, replay, eyes: laserCautions(setup, values), published, aliases, ask };
+  const results = { setup, graph, values, records, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, replay, masters, eyes: laserCautions(setup, values), published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

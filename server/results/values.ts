@@ -20,13 +20,19 @@ const SAME = weighted('same', 'the value of that name', [1]);
 const OF_BATCH = weighted('of a batch', 'that of its batch', [1]);
 const MAX_CHAIN = 200;
 
+/** What another page tells of a thing. */
+export interface Elsewhere {
+  quantity(thing: Thing, phrase: string): { readonly quantity: Quantity; readonly at: Place; readonly words: string } | undefined;
+  sizes(thing: Thing, phrase: string): BoundFact | undefined;
+}
+
 export class Values {
   readonly problems: Problem[] = [];
   private readonly lets = new Map<string, Cell | undefined>();
   private readonly facts = new Map<string, Cell | undefined>();
   private chain: string[] = [];
 
-  constructor(readonly setup: Setup, readonly graph: Graph, private readonly result: (name: string) => Cell | undefined) {}
+  constructor(readonly setup: Setup, readonly graph: Graph, private readonly result: (name: string) => Cell | undefined, private readonly elsewhere?: Elsewhere) {}
 
   report(code: string, at: Place, subject: string, data: Problem['data']): void {
     this.problems.push({ code, at, subject, setup: this.setup.name, data });
@@ -114,11 +120,22 @@ export class Values {
     const make = (): Cell | undefined => {
       const cell = bound && this.isOfBatch(thing, bound) ? this.ofBatch(thing, phrase, bound)
         : bound ? this.bound(bound.value, bound.at, key, `${phrase} of ${thing.id}`, factDim(bound.fact), bound)
-        : def ? this.assumed(thing, key, def, `${phrase} of ${thing.id}`) : undefined;
+        : this.told(thing, phrase, key) ?? (def ? this.assumed(thing, key, def, `${phrase} of ${thing.id}`) : undefined);
       this.facts.set(key, cell);
       return cell;
     };
     return bound?.value.kind === 'formula' ? this.linked(key, bound.at, make) : make();
+  }
+
+  /** What the page of its recording tells of a hologram. */
+  private told(thing: Thing, phrase: string, key: string): Cell | undefined {
+    const told = this.setup.masters?.has(thing.id) && !this.isWritten(thing, phrase) ? this.elsewhere?.quantity(thing, phrase) : undefined;
+    return told && this.graph.input(key, told.quantity, 'written', `${phrase} of ${thing.id}, ${told.words}`, { at: told.at });
+  }
+
+  /** Two or three sizes, as written, or as the page of its recording has them. */
+  sizes(thing: Thing, phrase: string): BoundFact | undefined {
+    return thing.facts.get(phrase) ?? (this.setup.masters?.has(thing.id) && !this.isWritten(thing, phrase) ? this.elsewhere?.sizes(thing, phrase) : undefined);
   }
 
   /** Things that are one item and of one batch share the error of what the item says. */

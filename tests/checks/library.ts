@@ -68,3 +68,6 @@ setup "Whelk shell" {
     -> P1: 300 mm ± 3 mm
 }
 `;
+
+/** The page of a recording, as examples of the vocabulary name it. */
+export const MASTER: Readonly<Record<string, string>> = { 'whelk-master.plate': 'setup "Whelk, master" {\n  plate P1\n}\n' };

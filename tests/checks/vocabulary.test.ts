@@ -3,13 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { KINDS, SETUP_FACTS, factsOf } from '../../server/model/things/index.ts';
 import type { Fact } from '../../server/model/things/kind.ts';
 import { unitsFor } from '../../server/model/units.ts';
-import { look, serious } from './library.ts';
+import { look, MASTER, serious } from './library.ts';
 
 describe('all facts can be written', () => {
   it.each(KINDS.map(k => [k.word, k] as const))('%s', (word, kind) => {
     const others = factsOf(kind).flatMap(f => (f.type.type === 'name' ? [`  ${f.type.of} ${f.type.of}-1\n`] : []));
     const text = `setup "Whelk shell" {\n${others.join('')}  ${word} M1 {\n${factsOf(kind).map(lineOf).join('')}  }\n}\n`;
-    expect(look(text).findings.filter(serious).map(f => f.message)).toEqual([]);
+    expect(look(text, MASTER).findings.filter(serious).map(f => f.message)).toEqual([]);
   });
   it('a setup', () => {
     expect(look(`setup "Whelk shell" {\n${SETUP_FACTS.map(lineOf).join('')}}\n`).findings.filter(serious).map(f => f.message)).toEqual([]);

@@ -4,7 +4,7 @@ import { expect, it, test } from 'vitest';
 import { KINDS, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from '../../server/model/things/index.ts';
 import { COMMON } from '../../server/model/things/kind.ts';
 import { exampleOf, thingsPage } from '../../server/model/things/pages.ts';
-import { look } from '../checks/library.ts';
+import { look, MASTER } from '../checks/library.ts';
 
 const PAGE = new URL('../../server/model/things/THINGS.md', import.meta.url);
 
@@ -28,5 +28,5 @@ it('shows an example of each kind, and of a setup', () => expect(examples).toEqu
 
 test.each(examples.map(e => [e.split('\n').slice(1, 3).join(' ').trim(), e] as const))('%s … has nothing but hints', (_, text) => {
   // A laser of 5 mW has its caution wherever it stands.
-  expect(look(text).findings.filter(f => f.severity !== 'hint' && f.code !== 'laser-caution').map(f => `${f.code}: ${f.message}`)).toEqual([]);
+  expect(look(text, MASTER).findings.filter(f => f.severity !== 'hint' && f.code !== 'laser-caution').map(f => `${f.code}: ${f.message}`)).toEqual([]);
 });

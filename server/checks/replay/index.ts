@@ -9,7 +9,11 @@ import { lampFromOtherSide } from './lamp-from-other-side.ts';
 import { lampImpossible } from './lamp-impossible.ts';
 import { lampMissesFringes } from './lamp-misses-fringes.ts';
 import { masterInDivergingBeam } from './master-in-diverging-beam.ts';
+import { masterLightOff } from './master-light-off.ts';
+import { masterMissing } from './master-missing.ts';
+import { masterRing } from './master-ring.ts';
+import { masterTurned } from './master-turned.ts';
 import { noImage } from './no-image.ts';
 import { viewerOutside } from './viewer-outside.ts';
 
-export const REPLAY_CHECKS: readonly Check[] = [lampImpossible, lampBehind, lampFromOtherSide, noImage, lampDistanceOff, masterInDivergingBeam, lampAngleOff, lampMissesFringes, imageInsideOut, imageBlurred, colourShifted, viewerOutside];
+export const REPLAY_CHECKS: readonly Check[] = [lampImpossible, lampBehind, lampFromOtherSide, noImage, lampDistanceOff, masterMissing, masterRing, masterInDivergingBeam, masterLightOff, masterTurned, lampAngleOff, lampMissesFringes, imageInsideOut, imageBlurred, colourShifted, viewerOutside];

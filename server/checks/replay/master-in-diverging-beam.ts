@@ -42,14 +42,15 @@ function underLamps({ replay, graph, setup }: Results): Problem[] {
 
 /** The same on the page of the transfer: the beam that lights a flipped master spreads. Its image was not read there: what a card shows, counts. */
 function inTransfers({ setup, graph, light, replay }: Results): Problem[] {
-  return replay.masters.flatMap(({ master, image: written, curvature: spread }): Problem[] => {
+  return replay.masters.flatMap(({ master, image: written, curvature: spread, reference }): Problem[] => {
     const [image, curvature] = [graph.value(written), graph.value(spread)];
     if (image === undefined || curvature === undefined || curvature <= 0 || light.images.some(i => i.hologram === master && i.read)) return [];
-    const size = 1 / (1 - image * curvature);
+    // A reference that is not known was parallel at best.
+    const size = 1 / (1 - image * (curvature + (reference ?? 0)));
     if (size > 0 && size < NOTED) return [];
     return [{
       code: 'master-in-diverging-beam', at: master.at, subject: master.id, setup: setup.name,
-      data: { plate: master.id, spreads: figure(1 / curvature), size: figure(Math.abs(size)), depth: figure(size ** 2), place: figure(Math.abs(image * size)), object: figure(image), none: size < 0, atLeast: true },
+      data: { plate: master.id, spreads: figure(1 / curvature), size: figure(Math.abs(size)), depth: figure(size ** 2), place: figure(Math.abs(image * size)), object: figure(image), none: size < 0, ...(reference === undefined ? { atLeast: true } : reference > 1e-3 ? { together: figure(1 / reference) } : {}) },
     }];
   });
 }

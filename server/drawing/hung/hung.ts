@@ -34,7 +34,7 @@ export function hungOf(s: Shown, title: string, r: Results): Hung {
   const { graph, values } = r;
   const value = (c: Cell | undefined): number | undefined => c && graph.value(c);
   const aside = s.hung.up === 'left' || s.hung.up === 'right';
-  const sizes = (thing: typeof s.plate, usual: Spot, fact = 'size'): Spot => { const f = thing.facts.get(fact)?.value; const [w, h] = f?.kind === 'sizes' ? [f.parts[0]!.value, f.parts[1]!.value] : usual; return aside ? [h, w] : [w, h]; };
+  const sizes = (thing: typeof s.plate, usual: Spot, fact = 'size'): Spot => { const f = r.values.sizes(thing, fact)?.value; const [w, h] = f?.kind === 'sizes' ? [f.parts[0]!.value, f.parts[1]!.value] : usual; return aside ? [h, w] : [w, h]; };
   const from = s.light.from ?? s.hung.from;
   const up = from === 'below' || from === 'the right' ? -1 : 1;
   const off = (distance: number, angle: number, side: 1 | -1): Spot => [side * distance * Math.cos(angle), up * distance * Math.sin(angle)];

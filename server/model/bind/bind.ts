@@ -5,7 +5,9 @@ import { bindDate } from './dates.ts';
 import { bindFact, checkNamed, factPhrase } from './facts.ts';
 import { bindAccept, bindGoal } from './goals.ts';
 import { checkPlacement } from './placement.ts';
+import type { Found } from './found.ts';
 import { bindLet } from './lets.ts';
+import { withMasters } from './masters.ts';
 import { bindMoved } from './moved.ts';
 import { bindReadings } from './readings.ts';
 import { bindThing, meantBy, oneWord, openingWords, opensThing, strayLegs } from './things.ts';
@@ -29,9 +31,6 @@ export const STATEMENTS: readonly string[] = ['beam', 'measured', 'moved', 'expe
 const UNSURE: readonly string[] = ['unknown-name', 'unknown-word', 'name-missing', 'name-taken', 'reserved-name', 'leg-without-beam'];
 const NO_COLON: readonly string[] = ['beam', 'accept', 'let', 'variant'];
 const COLON: readonly string[] = ['measured', 'moved', 'expect', 'aim'];
-
-/** What a `use` finds: the inventories of that file, or why there are none. */
-export type Found = { readonly inventories: readonly Inventory[]; readonly uri: string } | { readonly code: string; readonly uri: string; readonly data: Readonly<Record<string, string>> };
 
 export function bind(uri: string, tree: Tree, find: (path: string) => Found = path => ({ code: 'import-unreadable', uri: '', data: { path, why: 'it was not found' } })): Model {
   const sink = new Sink(uri);
@@ -70,7 +69,7 @@ export function bind(uri: string, tree: Tree, find: (path: string) => Found = pa
       apart = false;
     }
   }
-  return { uri, setups, inventories: own, visible: inventories, uses, references: sink.references, problems: sink.problems, bound: sink.bound };
+  return { uri, setups: withMasters(setups, find, uses, sink), inventories: own, visible: inventories, uses, references: sink.references, problems: sink.problems, bound: sink.bound };
 }
 
 function outside(node: Node, sink: Sink): void {

@@ -8,7 +8,7 @@ const SIDES = ['width', 'height', 'depth'] as const;
 
 /** Width and height of a thing, and its depth where the text has one; undefined where no size is written. What somebody asked for before is the same input. `of`: of its image. */
 export function sidesOfThing(thing: Thing, values: Values, of: '' | 'image ' = ''): readonly Cell[] | undefined {
-  const size = thing.facts.get(`${of}size`);
+  const size = values.sizes(thing, `${of}size`);
   if (size?.value.kind !== 'sizes') return undefined;
   const { graph } = values;
   return size.value.parts.map((q, i) => {

@@ -11,6 +11,7 @@ import { referenceFrom } from '../places/angles.ts';
 import type { Places } from '../places/places.ts';
 import { acrossLayer, alongSurface, bandwidth, efficiency, finestSpot, MIDDLE, PER_METRE, RESOLVING_SHARE, separation, slitLies, tilt, volume, type HologramWay, type Known, type Spot } from '../rules/fringes.ts';
 import { weighted } from '../rules/lengths.ts';
+import { ACHROMATIC } from '../rules/replay.ts';
 import type { Values } from '../values.ts';
 import { extentOf, flatDepth, sidesOfThing, type Extent } from './extents.ts';
 import { wayOf, type Sides } from './way.ts';
@@ -49,10 +50,11 @@ export interface FringeContext {
 }
 
 const PERCENT = parseUnit('%')!;
+const DEGREE = parseUnit('°')!;
 const NANOMETRE = parseUnit('nm')!;
 const isRainbow = ({ facts }: Setup): boolean => { const word = facts.get('hologram')?.value; return word?.kind === 'words' && word.text === 'rainbow'; };
 /** What is only worked out when a name asks for it. */
-const ASKED = ['fringe tilt', 'volume parameter', 'estimated efficiency', 'bandwidth'] as const;
+const ASKED = ['fringe tilt', 'volume parameter', 'estimated efficiency', 'bandwidth', 'achromatic angle'] as const;
 type Asked = (typeof ASKED)[number];
 
 export class Fringes {
@@ -83,12 +85,20 @@ export class Fringes {
     const layer = (phrase: string, words = phrase): Cell => this.fact(f.plate, phrase, words);
     const inputs = [...f.from.inputs, layer('index'), this.wavelength(f.pair.arm), layer('layer', 'thickness of the layer')];
     const words = `${what} of ${f.plate.id}${this.pairs.filter(o => o.plate === f.plate).length > 1 ? ` by ${f.pair.arm.name}` : ''}`;
-    const made = this.make(f, what, name, words, inputs, layer);
+    const made = what === 'achromatic angle' ? this.achromatic(f, name) : this.make(f, what, name, words, inputs, layer);
     if (made) for (const alias of [what, `${f.plate.id}.${what}`]) this.context.alias(alias, made);
     return made;
   }
 
-  private make(f: PairFringes, what: Asked, name: string, words: string, inputs: readonly Cell[], layer: (phrase: string) => Cell): Cell | undefined {
+  /** At which the master of a rainbow hologram has to lie to its plate, so that the images of all colours stand in one place. */
+  private achromatic({ plate, pair }: PairFringes, name: string): Cell | undefined {
+    const { setup, values, plates } = this.context;
+    const angle = plates.find(p => p.plate === plate)?.arms.find(a => a.arm === pair.reference)?.angle?.cell;
+    if (!isRainbow(setup)) return values.missing(name, ANGLE, `achromatic angle of ${plate.id}`, { code: 'value-missing', why: `${plate.id} is to be no rainbow hologram, which alone has one`, at: plate.at });
+    return angle && values.graph.derive(name, ACHROMATIC, [angle], ANGLE, `achromatic angle of ${plate.id}, from its normal`, { unit: DEGREE });
+  }
+
+  private make(f: PairFringes, what: Exclude<Asked, 'achromatic angle'>, name: string, words: string, inputs: readonly Cell[], layer: (phrase: string) => Cell): Cell | undefined {
     const { graph } = this.context.values;
     const { known } = f.from;
     switch (what) {

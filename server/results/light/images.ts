@@ -31,7 +31,7 @@ export function imagesOf(meters: Meters, { setup, readings, offsets: corrections
     const reading = counting(readings.filter(r => r.measured?.kind === 'image' && (holograms.length === 1 || r.measured.at === h)), fates);
     const read = reading && meters.input(reading);
     const ok = read?.dim === LENGTH ? read : undefined;
-    const plan = h.facts.has('image distance') ? values.fact(h, 'image distance') : undefined;
+    const plan = values.fact(h, 'image distance');
     if (!ok && !plan) return [];
     const name = `${h.id}.image`;
     const words = `image of ${h.id}, from ${h.id}`;

@@ -2,6 +2,7 @@
 import type { Thing } from '../../model/model.ts';
 import type { PairFringes } from '../fringes/fringes.ts';
 import { lampSide, type LampSide, type Order } from '../rules/replay.ts';
+import type { Records } from '../masters/records.ts';
 import type { Values } from '../values.ts';
 
 export type { LampSide };
@@ -21,14 +22,13 @@ export interface Hung {
   readonly layerFront?: boolean;
 }
 
-export function hungOf(lamp: Thing, f: PairFringes, values: Values): Hung {
+export function hungOf(lamp: Thing, f: PairFringes, values: Values, records: Records): Hung {
   const { plate, pair } = f;
   const word = lamp.facts.get('hung')?.value;
   const written = word?.kind === 'words';
   const master = pair.arm.object?.kind.light === 'diffracts' ? pair.arm.object : undefined;
   const order: Order = written ? (word.text === 'flipped' ? -1 : 1) : master ? -1 : 1;
-  // The real image of a master is inside out itself; that of an object, or a virtual one, is not.
-  const turned = master !== undefined && values.words(master, 'image') !== 'virtual';
+  const turned = master !== undefined && isInsideOut(master, values, records);
   const from = fromOf(f, order, values);
   const up = plate.facts.has('up') ? values.words(plate, 'up') : undefined;
   const layer = plate.facts.has('emulsion') ? values.words(plate, 'emulsion') : undefined;
@@ -38,6 +38,13 @@ export function hungOf(lamp: Thing, f: PairFringes, values: Values): Hung {
     // Flipped, one looks at it from where the object stood, else from the other side.
     ...(onObjectSide !== undefined ? { layerFront: onObjectSide === (order === -1) } : {}),
   };
+}
+
+/** The real image of a master is inside out, unless what it was made from was so itself; a virtual one is as that was. */
+function isInsideOut(master: Thing, values: Values, records: Records): boolean {
+  const record = records.of(master);
+  const before = record?.object?.kind.light === 'diffracts' && isInsideOut(record.object, record.page.values, record.page.records);
+  return (values.words(master, 'image') !== 'virtual') !== before;
 }
 
 /** Undefined where it is not written what is up, or nothing tells from which side the reference comes. */

@@ -4,6 +4,7 @@ import type { Beams } from '../beams/beams.ts';
 import type { Fringes, PairFringes } from '../fringes/fringes.ts';
 import type { Cell } from '../graph.ts';
 import type { LegCells } from '../paths/leg-cells.ts';
+import type { Records } from '../masters/records.ts';
 import type { PlateResults } from '../paths/pairs.ts';
 import type { HologramWay } from '../rules/fringes.ts';
 import type { Values } from '../values.ts';
@@ -88,6 +89,7 @@ export interface ReplayContext {
   readonly plates: readonly PlateResults[];
   readonly fringes: Fringes;
   readonly beams: Beams;
+  readonly records: Records;
   readonly published: Cell[];
   readonly alias: (alias: string, cell: Cell) => void;
 }

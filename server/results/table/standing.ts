@@ -76,7 +76,7 @@ export function extentOf(thing: Thing): Extent {
   const depth = thing.facts.get('depth');
   const deep = depth?.value.kind === 'quantity' ? depth.value.quantity.value : f.depth / 1000;
   for (const phrase of f.by) {
-    const fact = thing.facts.get(phrase);
+    const fact = thing.facts.get(phrase) ?? thing.recordedOn?.facts.get(phrase);
     if (fact?.value.kind === 'sizes') {
       const [w, h, d] = fact.value.parts.map(p => p.value);
       return { size: [w!, h!, f.face === 'body' ? (d ?? deep) : 0], by: [fact] };

@@ -192,12 +192,14 @@ class Reader implements Said {
     const uri = from?.uri ?? this.uri;
     if (owner === '' && this.over.facts.has(phrase) && this.over.facts.get(phrase) !== node) return;
     const whole = { start: value.start, end: line.clauses.filter(c => c.start >= value.end).at(-1)?.end ?? value.end };
+    // Several words are a choice, as in “toward the image”, whatever a beam is called.
+    const own = (n: Names): Names => (value.kind === 'phrase' && value.words.length > 1 ? SAME_NAMES : n);
     // A thing has one word for its name, a shot has two.
     const of = (n: Names): string => (owner === '' ? phrase : owner.includes(' ') ? `${owner}: ${phrase}` : `${renamed(owner, n)}.${phrase}`);
     this.add({
       what: 'fact', owner, text: line.issue ? line.text.slice(value.start, line.comment?.start).trim() : line.text.slice(whole.start, whole.end), at: placeIn(uri, node, whole),
       ...(from ? { inherited: true } : {}), key: of, name: of,
-      meaning: n => (line.issue ? lineMeaning(line, n) : [meaningOf(value, n), ...line.clauses.map(c => clauseMeaning(c, n))].join(' ')),
+      meaning: n => (line.issue ? lineMeaning(line, n) : [meaningOf(value, own(n)), ...line.clauses.map(c => clauseMeaning(c, n))].join(' ')),
     });
   }
 

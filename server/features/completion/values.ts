@@ -41,7 +41,7 @@ function startOffers(c: Cursor, fact: Fact, said: (phrase: string) => string | u
   const assumed = assumedFor(fact, said);
   const because = assumed && { detail: 'assumed where nothing is written', words: `Where nothing is written, \`${assumed.text}\` is assumed: ${assumed.why}.` };
   const value = (text: string, kind: Offer['kind'] = 'value'): Offer => ({ label: text, kind, text, ...(text === assumed?.text ? because : kind === 'value' ? { detail: 'often' } : {}) });
-  const usual = (fact.usual ?? []).map(u => value(u));
+  const usual = (fact.names ? [] : fact.usual ?? []).map(u => value(u));
   switch (type.type) {
     case 'choice': return distinct([...(fact.usual ?? []), ...type.words].filter(w => type.words.includes(w)).map(w => value(w, 'choice')));
     case 'name': return [...c.things.filter(t => t.kind.word === type.of).map(t => thingOffer(t, c)), ...itemNames(c, i => i.kind.word === type.of)];
@@ -56,7 +56,7 @@ function startOffers(c: Cursor, fact: Fact, said: (phrase: string) => string | u
 /** The value of a fact in a piece that is written whole: with what stands there most often. */
 export function valuePieces(fact: Fact, names: readonly string[] = []): Piece[] {
   const { type } = fact;
-  const first = fact.usual?.[0] ?? fact.assumed?.text ?? '';
+  const first = (fact.names ? undefined : fact.usual?.[0]) ?? fact.assumed?.text ?? '';
   switch (type.type) {
     case 'choice': return [{ pick: [...new Set([...(fact.usual ?? []).filter(u => type.words.includes(u)), ...type.words])] }];
     case 'name': return [names.length > 0 ? { pick: names } : { stop: '' }];

@@ -105,7 +105,8 @@ const WHY: Readonly<Record<string, (path: string) => string>> = {
   'too-many-files': () => 'the page uses too many files already',
 };
 
-const words = (fact: BoundFact | undefined): string | undefined => (fact?.value.kind === 'words' ? fact.value.text : undefined);
+/** Quotes with nothing in them yet name nothing. */
+const words = (fact: BoundFact | undefined): string | undefined => (fact?.value.kind === 'words' && fact.value.text !== '' ? fact.value.text : undefined);
 const mastered = ({ things }: Setup): Thing[] => [...things.values()].filter(t => t.kind.word === 'hologram' && (words(t.facts.get('from')) ?? words(t.facts.get('recorded as'))) !== undefined);
 const same = (a: ReadonlyMap<string, Master>, b: ReadonlyMap<string, Master>): boolean =>
   a.size === b.size && [...a].every(([id, m]) => { const n = b.get(id); return n?.setup === m.setup && n.plate === m.plate; });

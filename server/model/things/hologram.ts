@@ -6,11 +6,11 @@ import { size } from './shared.ts';
 export const hologram: Kind = {
   word: 'hologram', article: 'a hologram', light: 'diffracts', ports: ['diffracted', 'through'], expectsLight: true, footprint: PLATE,
   doc: 'A finished hologram that serves as the object of a transfer. The beam that it makes starts at its port `diffracted`. A strip that masks it is a `slit` before it.',
-  usual: ['size', 'from', 'turned', 'image', 'image distance', 'image size', 'depth'],
+  usual: ['size', 'turned', 'image', 'image distance', 'image size', 'depth'],
   facts: [
-    text('from', 'The file in which its recording is told. Its size, and where its object stood and how large that was, are taken from there where they are not written here.', ['"whelk-master.plate"']),
-    text('recorded as', 'The setup of its recording, where the file has several; without “from” one of this page.', ['"Whelk, master"']),
-    text('recorded on', 'The plate of that setup that it is, where there are several.', ['P1']),
+    text('from', 'The file in which its recording is told. Its size, and where its object stood and how large that was, are taken from there where they are not written here.', ['"whelk-master.plate"'], { names: true }),
+    text('recorded as', 'The setup of its recording, where the file has several; without “from” one of this page.', ['"Whelk, master"'], { names: true }),
+    text('recorded on', 'The plate of that setup that it is, where there are several.', ['P1'], { names: true }),
     size('63 x 63 mm', '102 x 127 mm'),
     quantity('efficiency', NUMBER, 'Share of the light that goes into its image.', {
       used: true, sign: 'share', usual: ['12% ×÷ 1.5', '20% ± 5 points'], assumed: { text: '10% ×÷ 4', why: 'an unbleached plate of an object gives a few per cent, 3.7 at most (Kogelnik 1969), a well bleached one up to 40; from memory' },

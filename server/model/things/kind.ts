@@ -40,6 +40,8 @@ export interface Fact {
   readonly assumedBy?: { readonly phrase: string; readonly of: Readonly<Record<string, Assumed>> };
   /** values as they are often written, the commonest first */
   readonly usual?: readonly string[];
+  /** its value names something that has to be there: what is usual only shows how that is written */
+  readonly names?: true;
   /** the phrase takes a number behind it: `mark 4.5: 88%` */
   readonly numbered?: boolean;
   /** false: read and kept, but no result uses it yet */
@@ -81,7 +83,7 @@ export const quantity = (phrase: string, dim: Dim, doc: string, o: Options = {})
 export const count = (phrase: string, doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'count', ...(o.words ? { words: o.words } : {}) }, ...rest(o) });
 export const choice = (phrase: string, words: readonly string[], doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'choice', words }, ...rest(o) });
 export const sizes = (phrase: string, numbers: readonly number[], doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'sizes', numbers }, ...rest(o) });
-export const text = (phrase: string, doc: string, usual?: readonly string[]): Fact => ({ phrase, doc, type: { type: 'text' }, used: true, ...(usual ? { usual } : {}) });
+export const text = (phrase: string, doc: string, usual?: readonly string[], more?: Pick<Fact, 'names'>): Fact => ({ phrase, doc, type: { type: 'text' }, used: true, ...(usual ? { usual } : {}), ...more });
 export const ratio = (phrase: string, doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'ratio' }, ...rest(o) });
 export const points = (phrase: string, doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'points' }, ...rest(o) });
 export const point = (phrase: string, doc: string, o: Options = {}): Fact => ({ phrase, doc, type: { type: 'points', single: true }, ...rest(o) });

@@ -19,8 +19,8 @@ export function serveLenses({ connection, can, answer }: Asks, settings: Setting
     const hinted = can().textDocument?.inlayHint !== undefined;
     const { lensesOf } = await later();
     const figures = lensesOf(s, { ...wanted, lengths: !(hinted && hints.armTotals), mismatch: !(hinted && hints.mismatch) });
-    // Lines above which they stand; there is nothing to be opened.
-    return [...figures.map(({ line, text }) => ({ range: { start: { line, character: 0 }, end: { line, character: 0 } }, command: { title: text, command: '' } })), ...told];
+    // In a narrow editor the end of the line is out of sight: what can be opened comes first. Behind figures there is nothing to be opened.
+    return [...told, ...figures.map(({ line, text }) => ({ range: { start: { line, character: 0 }, end: { line, character: 0 } }, command: { title: text, command: '' } }))];
   }));
   return {
     refresh: () => { if (can().workspace?.codeLens?.refreshSupport === true) connection.sendRequest(CodeLensRefreshRequest.type).catch(() => undefined); },

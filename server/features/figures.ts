@@ -12,8 +12,8 @@ export function figuresOf(r: Results): Figure[] {
   const { plate, mismatch, brightness, part } = figures(r);
   const at = plate === undefined ? '' : ` at ${plate}`;
   const ratios = r.plates.flatMap(p => {
-    const cell = r.ask(`${p.plate.id}.beam ratio`);
-    return cell && !cell.missing ? [{ label: r.plates.length > 1 ? `beam ratio at ${p.plate.id}` : 'beam ratio', text: showCell(r.graph, cell).text }] : [];
+    r.ask(`${p.plate.id}.beam ratio`);
+    return r.light.plates.filter(l => l.plate === p.plate && !l.ratio.missing).map(l => ({ label: `beam ratio${l.laser ? ` of ${l.laser.id}` : ''}${r.plates.length > 1 ? ` at ${p.plate.id}` : ''}`, text: showCell(r.graph, l.ratio).text }));
   });
   const blocked = [...new Set(r.table.look.blocked.map(b => b.thing.id))];
   return [

@@ -23,9 +23,9 @@ export function lensesOf({ results }: Snapshot, wanted: LensKinds): Lens[] {
 
 function setupLens(r: Results, { mismatch }: LensKinds): Lens[] {
   const figures = r.plates.flatMap(({ plate, pairs }) => {
-    const light = r.light.plates.find(p => p.plate === plate);
+    const lights = r.light.plates.filter(p => p.plate === plate);
     const worst = mismatch ? pairs.map(p => p.mismatch).filter(m => !m.missing).sort((a, b) => size(b, r) - size(a, r))[0] : undefined;
-    const told = [...said('mismatch', worst, r), ...said('beam ratio', light?.ratio, r), ...said('exposure', light?.exposure, r)];
+    const told = [...said('mismatch', worst, r), ...lights.flatMap(p => said(`beam ratio${p.laser ? ` of ${p.laser.id}` : ''}`, p.ratio, r)), ...said('exposure', lights[0]?.exposure, r)];
     return told.length === 0 ? [] : [`${r.plates.length > 1 ? `${plate.id}: ` : ''}${told.join(', ')}`];
   });
   return figures.length === 0 ? [] : [{ line: r.setup.node.at, text: figures.join(' · ') }];
@@ -35,9 +35,9 @@ function setupLens(r: Results, { mismatch }: LensKinds): Lens[] {
 function armLenses(r: Results, { lengths }: LensKinds): Lens[] {
   const lines = new Map<number, string[]>();
   for (const { plate, arms } of r.plates) {
-    const light = r.light.plates.find(p => p.plate === plate);
-    const alone = arms.filter(a => a.arm.role === 'object').length === 1;
     for (const { arm, length } of arms) {
+      const light = r.light.plates.find(p => p.plate === plate && (!p.laser || p.laser === arm.laser));
+      const alone = arms.filter(a => a.arm.role === 'object' && a.arm.laser === arm.laser).length === 1;
       // Of one of several object beams there is a cell where it was read.
       const cell = arm.role === 'reference' ? light?.referenceLight : alone ? light?.objectLight : r.graph.find(`${plate.id}.${arm.name}.light`);
       const told = [...(lengths ? said(arm.name, length, r) : []), ...said(`light at ${plate.id}`, cell, r)];

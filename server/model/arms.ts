@@ -27,6 +27,11 @@ export const objectAt = ({ path, object }: Arm): number => (object ? path.findLa
 /** That leg: by it the light falls on the object, or on the hologram that diffracts it. */
 export const ontoObject = (arm: Arm): Leg | undefined => arm.path[objectAt(arm)];
 
+/** The lasers whose light comes to a plate, in the order of its arms. Light of different lasers makes no fringes: each records by itself. */
+export const lasersAt = (plate: Thing, arms: readonly Arm[]): Thing[] => [...new Set(arms.filter(a => a.plate === plate).map(a => a.laser))];
+/** What the names of results of all light of a laser at a plate begin with: `P1`, or `P1.red` where there is light of others. */
+export const lightName = (plate: Thing, laser: Thing, arms: readonly Arm[]): string => (lasersAt(plate, arms).length > 1 ? `${plate.id}.${laser.id}` : plate.id);
+
 export interface Arms {
   readonly arms: readonly Arm[];
   readonly problems: readonly Problem[];

@@ -56,17 +56,17 @@ export const cornersDark: Check = {
   message: d => (d['corner'] === undefined
     ? `By the plan the weakest corner of ${text(d, 'plate')} gets ${percent(num(d, 'high'))} at most of the reference light at its centre; below 35 % the image fades there. ${spreadMore(d)}`
     : `The weakest corner of ${text(d, 'plate')}, ${text(d, 'corner')}, gets ${percent(num(d, 'share'))} of the reference light at its centre; below 35 % the image fades there. ${spreadMore(d)} Look first whether its middle falls on the middle of the plate.`),
-  run: ({ light, arms, graph, setup, published }) => light.plates.flatMap(({ plate, reference, corners }): Problem[] => {
-    const by = (name: string): Data => shaped(arms.arms.find(a => a.plate === plate && a.name === name));
+  run: ({ light, arms, graph, setup, published }) => light.plates.flatMap(({ plate, name, reference, corners }): Problem[] => {
+    const by = (arm: string): Data => shaped(arms.arms.find(a => a.plate === plate && a.name === arm));
     const planned = corners && !reference?.corners && published.includes(corners) ? graph.value(corners) : undefined;
     if (planned !== undefined && planned < LEAST) {
       const { low, high } = interval(graph, corners!);
       const arm = corners!.name.slice(plate.id.length + 1, -'.corner light'.length);
-      return high < LEAST ? [{ code: 'corners-dark', at: plate.at, subject: plate.id, setup: setup.name, data: { plate: plate.id, arm, ...by(arm), share: planned, low, high } }] : [];
+      return high < LEAST ? [{ code: 'corners-dark', at: plate.at, subject: name, setup: setup.name, data: { plate: plate.id, arm, ...by(arm), share: planned, low, high } }] : [];
     }
     const share = reference?.corners && graph.value(reference.corners.cell);
     if (share === undefined || share >= LEAST) return [];
     const weakest = reference!.corners!.spots.reduce((w, s) => (graph.value(s.cell)! < graph.value(w.cell)! ? s : w));
-    return [{ code: 'corners-dark', at: weakest.read.reading.at, subject: plate.id, setup: setup.name, data: { plate: plate.id, arm: reference!.name, ...by(reference!.name), corner: weakest.spot, share } }];
+    return [{ code: 'corners-dark', at: weakest.read.reading.at, subject: name, setup: setup.name, data: { plate: plate.id, arm: reference!.name, ...by(reference!.name), corner: weakest.spot, share } }];
   }),
 };

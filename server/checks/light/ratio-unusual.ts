@@ -7,8 +7,8 @@ import { num, text, type Check } from '../check.ts';
 interface Usual { readonly from: number; readonly to: number; readonly what: string; readonly single: boolean }
 
 /** Between which ratios such a plate is usually shot (common practice). */
-function rangeOf(plate: Thing, { arms, setup }: Results): Usual {
-  const own = arms.arms.filter(a => a.plate === plate);
+function rangeOf(plate: Thing, laser: Thing | undefined, { arms, setup }: Results): Usual {
+  const own = arms.arms.filter(a => a.plate === plate && (!laser || a.laser === laser));
   const reference = own.find(a => a.role === 'reference');
   const objects = own.filter(a => a.role === 'object');
   if (objects.some(a => a.object?.kind.light === 'diffracts')) return { from: 1, to: 3, what: 'a transfer', single: false };
@@ -55,17 +55,17 @@ export const ratioUnusual: Check = {
     const much = num(d, 'ratio') > num(d, 'to');
     const seen = much ? 'the image will be clean but weak' : 'a haze around the image and noise are to be expected';
     if (d['single'] === true) return `The reference is ${ratio} to the object light at ${text(d, 'plate')}, where ${range} is usual: ${seen}. In a single-beam setup only the tone of the object changes that: ${much ? 'a lighter or painted object helps' : 'a darker object helps'}.`;
-    return `The reference is ${ratio} to the object light at ${text(d, 'plate')}; ${text(d, 'what')} is usually shot at ${range}, and ${seen}. Send ${much ? 'more' : 'less'} light to the object, then ${predicted ? 'meter both' : 'read both again'}.`;
+    return `The reference is ${ratio} to the object light at ${text(d, 'plate').replace(/,$/, '')}; ${text(d, 'what')} is usually shot at ${range}, and ${seen}. Send ${much ? 'more' : 'less'} light to the object, then ${predicted ? 'meter both' : 'read both again'}.`;
   },
   run: r => r.light.plates.flatMap((p): Problem[] => {
     const ratio = r.graph.value(p.ratio);
     if (ratio === undefined) return [];
-    const { from, to, what, single } = rangeOf(p.plate, r);
+    const { from, to, what, single } = rangeOf(p.plate, p.laser, r);
     if (ratio >= from && ratio <= to) return [];
     const { low, high } = interval(r.graph, p.ratio);
     // Only where its uncertainty does not reach back into the range.
     if (low <= to && high >= from) return [];
     const reading = p.objects[0]?.read.reading ?? p.reference?.read.reading;
-    return [{ code: 'ratio-unusual', at: reading?.at ?? r.setup.facts.get('beam ratio')?.at ?? p.plate.at, subject: p.plate.id, setup: r.setup.name, data: { plate: p.plate.id, ratio, from, to, what, single, ...(p.predicted.ratio ? { predicted: true, low, high } : {}) } }];
+    return [{ code: 'ratio-unusual', at: reading?.at ?? r.setup.facts.get('beam ratio')?.at ?? p.plate.at, subject: p.name, setup: r.setup.name, data: { plate: p.laser ? `${p.plate.id}, in the light of ${p.laser.id},` : p.plate.id, ratio, from, to, what, single, ...(p.predicted.ratio ? { predicted: true, low, high } : {}) } }];
   }),
 };

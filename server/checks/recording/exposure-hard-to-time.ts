@@ -49,7 +49,9 @@ export const exposureHardToTime: Check = {
       : `${text(d, 'plate')} needs ${time} of light: in more than two minutes hardly anything holds still. Spread the beams less, take a faster plate, or watch the fringes for drift first.`
       : `${text(d, 'plate')} needs ${time} of light: no hand times less than half a second. An attenuator in the common beam, or a shutter that times itself, makes it repeatable.`;
   },
-  run: ({ light, graph, setup }) => light.plates.flatMap(({ plate, exposure }): Problem[] => {
+  run: ({ light, graph, setup }) => light.plates.flatMap(({ plate, exposure }, i, all): Problem[] => {
+    // Of several lasers at once it is the same.
+    if (all.findIndex(p => p.exposure === exposure) < i) return [];
     const value = graph.value(exposure);
     if (value === undefined || (value <= LONG && value >= SHORT)) return [];
     const { low, high } = interval(graph, exposure);

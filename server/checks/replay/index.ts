@@ -1,5 +1,6 @@
 import type { Check } from '../check.ts';
 import { colourShifted } from './colour-shifted.ts';
+import { coloursApart } from './colours-apart.ts';
 import { imageBlurred } from './image-blurred.ts';
 import { imageInsideOut } from './image-inside-out.ts';
 import { lampAngleOff } from './lamp-angle-off.ts';
@@ -16,4 +17,4 @@ import { masterTurned } from './master-turned.ts';
 import { noImage } from './no-image.ts';
 import { viewerOutside } from './viewer-outside.ts';
 
-export const REPLAY_CHECKS: readonly Check[] = [lampImpossible, lampBehind, lampFromOtherSide, noImage, lampDistanceOff, masterMissing, masterRing, masterInDivergingBeam, masterLightOff, masterTurned, lampAngleOff, lampMissesFringes, imageInsideOut, imageBlurred, colourShifted, viewerOutside];
+export const REPLAY_CHECKS: readonly Check[] = [lampImpossible, lampBehind, lampFromOtherSide, noImage, lampDistanceOff, masterMissing, masterRing, masterInDivergingBeam, masterLightOff, masterTurned, lampAngleOff, lampMissesFringes, imageInsideOut, imageBlurred, colourShifted, coloursApart, viewerOutside];

@@ -3,7 +3,7 @@ import type { Thing } from '../../model/model.ts';
 import { plain } from '../../model/show.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { PlateLight } from '../../results/light/plate-light.ts';
-import type { PlateResults } from '../../results/paths/pairs.ts';
+import { byLaser, type PlateResults } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
 import { bandOf } from '../../results/shown.ts';
 import { showCell } from '../chain.ts';
@@ -11,21 +11,21 @@ import { blank, key, words, type Block, type Section } from './blocks.ts';
 import { goalsOf } from './goals.ts';
 
 export function balance(r: Results): Section | undefined {
-  const blocks = r.plates.filter(p => p.pairs.length > 0).flatMap((p, i) => ofPlate(p, r, i === 0));
+  const blocks = r.plates.flatMap(byLaser).filter(p => p.results.pairs.length > 0).flatMap((p, i) => ofPlate(p.results, p.laser, r, i === 0));
   return blocks.length === 0 ? undefined : { name: 'balance', title: 'Balance', blocks };
 }
 
 /** @param first how it is done is said once */
-function ofPlate(p: PlateResults, r: Results, first: boolean): Block[] {
+function ofPlate(p: PlateResults, laser: Thing | undefined, r: Results, first: boolean): Block[] {
   const { id } = p.plate;
   r.ask(`${id}.beam ratio`);
-  const light = r.light.plates.find(l => l.plate === p.plate);
+  const light = r.light.plates.find(l => l.plate === p.plate && l.laser === laser);
   const now = light && !light.ratio.missing ? showCell(r.graph, light.ratio).text : undefined;
   if (p.pairs.every(x => x.arm.beam === x.reference.beam)) return [words(`One beam brings both the reference and the object light to ${id}: their ratio follows from the tone of the object and from how near it stands${now === undefined ? '' : `, by the page ${now}`}.`)];
   const splitter = splitterOf(p);
-  const aim = aimOf(p, r);
-  const band = expectedOf(p, r);
-  const at = r.plates.length > 1 ? `At ${id}: ` : '';
+  const aim = aimOf(p, laser, r);
+  const band = expectedOf(p, laser, r);
+  const at = laser ? `At ${id}, ${laser.id} alone: ` : r.plates.length > 1 ? `At ${id}: ` : '';
   const turn = `${at}${splitter ? `${at === '' ? 'Turn' : 'turn'} ${splitter.id} until` : `${at === '' ? 'Set' : 'set'} the split so that`}`;
   const blocks: Block[] = [];
   if (aim) blocks.push(key(sentences(`${turn} ${pair(light, aim, r)}: ${aim.text}, as ${aim.aimed ? 'aimed at' : 'written'}`)));
@@ -53,16 +53,16 @@ function splitterOf(p: PlateResults): Thing | undefined {
 interface Aim { readonly text: string; readonly parts: readonly [string, string]; readonly times: string; readonly aimed: boolean }
 
 /** `aim beam ratio: 4:1`, else the ratio that is written. */
-function aimOf(p: PlateResults, { setup, ...r }: Results): Aim | undefined {
-  const expr = goalsOf({ setup, ...r }, 'aim', 'beam ratio', p.plate.id)[0]?.limits[0]?.expr;
+function aimOf(p: PlateResults, laser: Thing | undefined, { setup, ...r }: Results): Aim | undefined {
+  const expr = goalsOf({ setup, ...r }, 'aim', 'beam ratio', p.plate.id, laser?.id)[0]?.limits[0]?.expr;
   if (expr?.kind === 'ratio' && expr.left > 0 && expr.right > 0) return { text: `${expr.left}:${expr.right}`, parts: [String(expr.left), String(expr.right)], times: plain(expr.left / expr.right), aimed: true };
   const written = setup.facts.get('beam ratio')?.value;
   return written?.kind === 'ratio' && written.value > 0 ? { text: `${plain(written.value)}:1`, parts: [plain(written.value), '1'], times: plain(written.value), aimed: false } : undefined;
 }
 
 /** `expect beam ratio from 3:1 to 6:1` */
-function expectedOf(p: PlateResults, r: Results): readonly [string, string] | undefined {
-  const goals = goalsOf(r, 'expect', 'beam ratio', p.plate.id);
+function expectedOf(p: PlateResults, laser: Thing | undefined, r: Results): readonly [string, string] | undefined {
+  const goals = goalsOf(r, 'expect', 'beam ratio', p.plate.id, laser?.id);
   const found = r.goals.find(g => goals.includes(g.goal) && g.goal.op === 'between' && g.limits.length === 2);
   return found && ([...found.limits].sort((a, b) => a - b).map(v => plain(v)) as [string, string]);
 }
@@ -77,7 +77,7 @@ interface Both { readonly cell: Cell; readonly value: number; readonly object: s
 
 function readings(light: PlateLight, ratio: string, r: Results): Both | undefined {
   const reference: Cell = light.referenceLight.missing && light.reference ? light.reference.cell : light.referenceLight;
-  const object = r.ask(`${light.plate.id}.object.light for ${ratio}`);
+  const object = r.ask(`${light.name}.object.light for ${ratio}`);
   const value = object && r.graph.value(object);
   return object && value !== undefined && r.graph.value(reference) !== undefined ? { cell: object, value, object: showCell(r.graph, object).text, reference: showCell(r.graph, reference).text } : undefined;
 }

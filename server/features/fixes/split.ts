@@ -10,14 +10,14 @@ import { writtenOf } from './numbers.ts';
 import { wantedFor } from './wanted.ts';
 
 export function* splitFixes(finding: Finding, r: Results, { tree, uri }: Snapshot): Generator<Candidate> {
-  const p = r.light.plates.find(x => x.plate.id === finding.subject || x.ratio.name === finding.subject || `${x.plate.id}.beam ratio` === r.goals.find(g => g.goal.at.line === finding.at.line && g.goal.result === finding.subject)?.cell?.name);
+  const p = r.light.plates.find(x => x.name === finding.subject || x.ratio.name === finding.subject || `${x.name}.beam ratio` === r.goals.find(g => g.goal.at.line === finding.at.line && g.goal.result === finding.subject)?.cell?.name);
   if (!p) return;
   const now = r.graph.value(p.ratio);
   const wanted = wantedFor(finding, r).flatMap(w => w.conditions).filter(c => c.cell === p.ratio);
   // Of two limits the one counts that is missed.
   const to = wanted.find(c => now !== undefined && (c.sort === 'at most' ? now > c.value : c.sort === 'at least' ? now < c.value : true))?.value;
   if (now === undefined || to === undefined || !(now > 0) || !(to > 0)) return;
-  const arms = r.arms.arms.filter(a => a.plate === p.plate);
+  const arms = r.arms.arms.filter(a => a.plate === p.plate && (!p.laser || a.laser === p.laser));
   const reference = arms.find(a => a.role === 'reference');
   const objects = arms.filter(a => a.role === 'object');
   for (const splitter of new Set(reference?.path.flatMap(l => l.beam.from ?? []) ?? [])) {

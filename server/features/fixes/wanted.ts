@@ -33,12 +33,12 @@ const WANTED: Readonly<Record<string, Of>> = {
   'expectation-failed': (f, r) => goals(f, r, 'not met'),
   'expectation-undecided': (f, r) => goals(f, r, 'undecided'),
   'ratio-unusual': (f, r) => {
-    const cell = r.light.plates.find(p => p.plate.id === f.subject)?.ratio;
+    const cell = r.light.plates.find(p => p.name === f.subject)?.ratio;
     return cell ? between(cell, Number(f.data['from']), Number(f.data['to']), r) : [];
   },
-  'corners-dark': (f, r) => r.light.plates.flatMap(p => (p.plate.id === f.subject && p.corners ? [least(p.corners, LEAST, r)] : [])),
+  'corners-dark': (f, r) => r.light.plates.flatMap(p => (p.name === f.subject && p.corners ? [least(p.corners, LEAST, r)] : [])),
   'fringes-drift': (f, r) => r.light.drifts.flatMap(d => (d.plate.id === f.subject ? [{ ...most(d.exposure, r.graph.value(d.longest)!, r), shown: d.brightness }] : [])),
-  'exposure-hard-to-time': (f, r) => r.light.plates.flatMap(p => (p.plate.id === f.subject ? between(p.exposure, SHORT, LONG, r) : [])),
+  'exposure-hard-to-time': (f, r) => r.light.plates.filter(p => p.plate.id === f.subject).slice(0, 1).flatMap(p => between(p.exposure, SHORT, LONG, r)),
   'beam-clipped': (f, r) => r.table.look.faces.flatMap(c => (f.subject === `${c.leg.id} ${c.thing.id}` && isTooSmall(c, r.graph) ? [least(c.cell, leastOf(c), r)] : [])),
   'fringes-too-fine': (f, r) => r.fringes.pairs.flatMap(x => (f.subject === `${x.plate.id}.${x.pair.arm.name}` && x.share ? [most(x.share, x.way === 'reflection' ? 1 / 1.3 : 1, r)] : [])),
   'reference-too-near': (f, r) => r.fringes.pairs.flatMap(x => (f.subject === `${x.plate.id}.${x.pair.arm.name}` && x.separation ? [least(x.separation, 1, r)] : [])),

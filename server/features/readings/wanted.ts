@@ -6,7 +6,7 @@ import type { Cell } from '../../results/graph.ts';
 import { CORNERS } from '../../results/light/arm-light.ts';
 import type { PlateLight } from '../../results/light/plate-light.ts';
 import { legStart, legWords } from '../../results/paths/legs.ts';
-import type { PlateResults } from '../../results/paths/pairs.ts';
+import { byLaser, type PlateResults } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
 import { interval } from '../../results/sampling.ts';
 import { fact, things } from '../card/facts.ts';
@@ -97,7 +97,7 @@ function lightOf(r: Results): Wanted[] {
   if (r.plates.length === 0) return [];
   const meter = things(r.setup, 'meter').find(m => fact(m, 'dark') !== undefined);
   const dark = byMeter('dark, head covered', '', meter ? { text: fact(meter, 'dark')!, known: `as ${meter.id} is written` } : { text: '', known: '' }, '', 'dark');
-  return [dark, ...bareBeams(r), ...r.plates.flatMap(p => atPlate(p, r))];
+  return [dark, ...bareBeams(r), ...r.plates.flatMap(p => [...byLaser(p).flatMap(o => atPlate(o.results, o.laser, r)), driftOf(p, r)])];
 }
 
 /** The leg on which the bare beam of each laser is first met. */
@@ -113,25 +113,32 @@ function bareBeams(r: Results): Wanted[] {
   });
 }
 
-function atPlate(p: PlateResults, r: Results): Wanted[] {
+function atPlate(p: PlateResults, laser: Thing | undefined, r: Results): Wanted[] {
   const { id } = p.plate;
   r.ask(`${id}.light`);
-  const light = r.light.plates.find(l => l.plate === p.plate);
+  const light = r.light.plates.find(l => l.plate === p.plate && l.laser === laser);
   if (!light) return [];
   const objects = p.arms.filter(a => a.arm.role === 'object').map(a => a.arm);
   const referenceArm = p.arms.find(a => a.arm.role === 'reference')?.arm;
   const unit = light.referenceLight.missing && light.reference?.read.kind === 'bare' ? '' : 'µW/cm²';
   // Of a single beam a meter in the place of the plate reads the reference; what comes back from the object it shades itself.
-  const list = [byMeter(`reference at ${id}`, '', reference(light, r), unit, referenceArm && `${referenceArm.name} at ${id}`)];
+  const of = laser ? ` of ${laser.id}` : '';
+  const list = [byMeter(`reference${of} at ${id}`, '', reference(light, r), unit, referenceArm && `${referenceArm.name} at ${id}`)];
   if (light.corners && !light.corners.missing) list.push(byMeter('its weakest corner', 'against its middle', figure(light.corners, r, light.reference?.corners ? 'as read' : 'by the plan'), '%'), ...(referenceArm ? cornersOf(referenceArm.name, light, unit, r) : []));
   if (!isSingle(p)) {
+    // Of several lasers each object beam goes by its own name: “object” would be all of them.
+    const together = !laser || objects.length === 1;
     if (objects.length > 1) list.push(...objects.map(a => byMeter(`${a.name} at ${id}`, '', ofBeam(light, a.name, r), unit, `${a.name} at ${id}`)));
-    list.push(byMeter(`${objects.length > 1 ? 'all object light' : 'object light'} at ${id}`, '', object(light, r), unit, `${objects.length === 1 ? objects[0]!.name : 'object'} at ${id}`));
+    if (together) list.push(byMeter(`${objects.length > 1 ? 'all object light' : `object light${of}`} at ${id}`, '', object(light, r), unit, `${objects.length === 1 ? objects[0]!.name : 'object'} at ${id}`));
   }
-  const drift = r.light.drifts.find(d => d.plate === p.plate);
-  const longest = drift && !drift.longest.missing ? `a tenth of a fringe goes by in ${showCell(r.graph, drift.longest).text}` : 'a tenth of a fringe in the exposure is the most';
-  list.push({ group: 'light', subject: `drift at ${id}`, what: `fringes that creep at ${id}`, how: '', expected: drift && !drift.rate.missing ? figure(drift.rate, r, longest) : { text: '', known: longest }, unit: 'fringes/min', by: 'eye' });
   return list;
+}
+
+function driftOf({ plate }: PlateResults, r: Results): Wanted {
+  const { id } = plate;
+  const drift = r.light.drifts.find(d => d.plate === plate);
+  const longest = drift && !drift.longest.missing ? `a tenth of a fringe goes by in ${showCell(r.graph, drift.longest).text}` : 'a tenth of a fringe in the exposure is the most';
+  return { group: 'light', subject: `drift at ${id}`, what: `fringes that creep at ${id}`, how: '', expected: drift && !drift.rate.missing ? figure(drift.rate, r, longest) : { text: '', known: longest }, unit: 'fringes/min', by: 'eye' };
 }
 
 /** One corner after the other, against the middle. By the plan only the weakest is known, and which one that is it cannot tell. */

@@ -26,10 +26,12 @@ export interface LightRow {
 /** The pages of a setup, empty where nothing is known of its light. */
 export function lightPages(r: Results): LightPage[] {
   const plates = r.plates.map(({ plate }) => plate);
-  const pages = plates.map(plate => {
-    const light = r.light.plates.find(p => p.plate === plate);
+  const pages = plates.flatMap(plate => {
     const drift = r.light.drifts.find(d => d.plate === plate);
-    return { title: `Light at ${plate.id}`, rows: [...(light ? plateRows(light, r) : []), ...powerRows(plate.id, r), ...(drift ? driftRows(drift, r) : [])] };
+    const rest = [...powerRows(plate.id, r), ...(drift ? driftRows(drift, r) : [])];
+    const lights = r.light.plates.filter(p => p.plate === plate);
+    if (lights.length < 2) return [{ title: `Light at ${plate.id}`, rows: [...lights.flatMap(p => plateRows(p, r)), ...rest] }];
+    return [...lights.map(p => ({ title: `Light of ${p.laser!.id} at ${plate.id}`, rows: plateRows(p, r) })), { title: `All light at ${plate.id}`, rows: [...togetherRows(lights[0]!, r), ...rest] }];
   });
   return [...pages, { title: r.light.solved.length > 0 ? 'Splitters, wheels, images and powers' : 'Wheels, images and powers that were read', rows: otherRows(r) }].filter(p => p.rows.length > 0);
 }
@@ -61,11 +63,17 @@ function plateRows(p: PlateLight, r: Results): LightRow[] {
   for (const o of p.objects) if (o.polarized) rows.push(row('polarized like the reference', o.polarized.cell, r, `share of ${o.name}`));
   if (p.effective) rows.push(row('ratio to that share', p.effective, r));
   if (p.corners && r.published.includes(p.corners)) rows.push(row('weakest corner', p.corners, r, p.reference?.corners ? 'of the centre' : 'of the centre, predicted'));
-  const over = known(p.ratio) ? r.light.over(p.plate) : undefined;
+  const over = known(p.ratio) ? r.light.over(p.plate, p.laser) : undefined;
   if (over) rows.push({ label: 'ratio over the plate', text: over.map(c => plain(r.graph.value(c)!, 2)).join(' to '), remark: 'times that of the middle, by the plan' });
   if (p.reference?.angle) rows.push(row('angle by two readings', p.reference.angle.read, r));
-  if (known(p.light)) rows.push(row('exposure', p.exposure, r), ...stripRow(p.exposure, r));
+  if (known(p.light)) rows.push(...(p.alone ? [row('exposure alone', p.alone, r, `the whole exposure by ${p.laser!.id}`)] : [row('exposure', p.exposure, r), ...stripRow(p.exposure, r)]));
   return rows;
+}
+
+/** Light of different lasers makes no fringes, but all of it exposes. */
+function togetherRows({ plate, exposure }: PlateLight, r: Results): LightRow[] {
+  const all = r.graph.find(`${plate.id}.light`);
+  return all && !all.missing ? [row('together', all, r), row('exposure', exposure, r, 'all lasers open at once'), ...stripRow(exposure, r)] : [];
 }
 
 /** Of objects whose light was worked out patch by patch, those that nobody has told the shape of. */

@@ -2,7 +2,7 @@
 import { colourWord } from '../../checks/shown-words.ts';
 import { plain } from '../../model/show.ts';
 import type { Cell } from '../../results/graph.ts';
-import type { Part, Shown, Trouble } from '../../results/replay/shown.ts';
+import type { Apart, Part, Shown, Trouble } from '../../results/replay/shown.ts';
 import type { Results } from '../../results/plan.ts';
 import { figure } from '../../results/shown.ts';
 import { showCell } from '../chain.ts';
@@ -10,8 +10,10 @@ import type { LightPage, LightRow } from './light.ts';
 
 /** A page for each lamp; none where none is written. */
 export function replayPages(r: Results): LightPage[] {
-  return r.replay.all.map(s => ({ title: `${s.plate.id} under ${s.lamp.id}`, rows: [...hangRows(s), ...(s.trouble ? [{ label: 'image', text: 'none', remark: NONE[s.trouble] }] : imageRows(s, r))] }));
+  return r.replay.all.map(s => ({ title: `${s.plate.id} under ${s.lamp.id}${ofLaser(s)}`, rows: [...hangRows(s), ...(s.trouble ? [{ label: 'image', text: 'none', remark: NONE[s.trouble] }] : imageRows(s, r))] }));
 }
+
+const ofLaser = ({ laser }: Shown): string => (laser ? `, recorded in ${laser.id}` : '');
 
 const NONE: Readonly<Record<Trouble, string>> = {
   'no angle': 'from where the lamp lights it is not known: write its “angle”, or its “height” and “distance” and the “height” of a “wall”', 'too steep': 'the lamp cannot be that much higher or lower and still so near', 'edge-on': 'the light runs along the plate',
@@ -46,6 +48,7 @@ function imageRows(s: Shown, r: Results): LightRow[] {
     ...places, ...size, seenFrom(image.angle, r),
     ...row('colour', image.colour, `${colour === undefined ? '' : `${colourWord(colour) ?? 'not seen'}, `}${BY[image.colourBy]}`), ...row('brightness', image.brightness, 'of its full brightness: how well its light meets the fringes'),
     ...image.parts.filter(p => p.blur).flatMap(p => row(`blur${p.part === 'middle' ? '' : `, ${p.part} end`}`, p.blur, blurWords(p, s, r))),
+    ...(s.apart ? [registerRow(s.apart, r)] : []),
     ...row('parallax', s.view.parallax, 'from side to side, round the middle of the image'), ...row('viewing zone', s.view.zone, `wide${s.view.viewer ? `, where ${s.view.viewer.id} stands` : ''}: from there all of the image is seen`),
     ...(s.view.opening && !s.view.opening.place.missing ? [{ label: 'opening of the master', text: away(s.view.opening.place, r), remark: openingWords(s, r) }] : []),
   ];
@@ -81,6 +84,14 @@ function blurWords({ lampBlur, colourBlur, blur, unseen }: Part, s: Shown, { gra
   return `${by}${all === undefined || sharp === undefined ? '' : `; ${all <= sharp ? 'no eye sees it' : `${plain(all / sharp, 2)} times what an eye tells apart`} from ${s.view.distance && !s.view.distance.missing ? showCell(graph, s.view.distance).text : '500 mm'}`}`;
 }
 
+/** What no eye sees by far has no figure. */
+function registerRow({ first, cell, unseen }: Apart, { graph }: Results): LightRow {
+  const [off, sharp] = [cell, unseen].map(c => graph.value(c)!) as [number, number];
+  const remark = `from the image of ${first.laser!.id}, where they differ most`;
+  return off < sharp / 100 ? { label: 'register', text: 'exact', remark: `the image of ${first.laser!.id} lies in the same place` }
+    : { label: 'register', text: `${showCell(graph, cell).text} off`, remark: `${remark}; ${off <= sharp ? 'no eye sees it' : `${plain(off / sharp, 2)} times what an eye tells apart`}` };
+}
+
 function openingWords({ view: { opening }, rainbow }: Shown, { graph }: Results): string {
   const sides = [opening!.width, opening!.height].flatMap(c => (c && !c.missing ? [showCell(graph, c).text] : []));
   return `${sides.length === 2 ? `${sides[0]!} wide and ${sides[1]!} high there: ` : ''}one sees ${rainbow ? 'the whole image in one colour' : 'the whole image'} with the eyes in it`;
@@ -90,8 +101,8 @@ function openingWords({ view: { opening }, rainbow }: Shown, { graph }: Results)
 export function replayWords(of: string, r: Results): string[] {
   return r.replay.all.filter(s => s.lamp.id === of || s.plate.id === of).flatMap((s): string[] => {
     const place = s.image?.parts.find(p => p.part === 'middle')?.place;
-    if (s.trouble) return [`Under ${s.lamp.id} ${s.plate.id} shows no image: ${NONE[s.trouble]}.`];
+    if (s.trouble) return [`Under ${s.lamp.id} ${s.plate.id}${ofLaser(s)} shows no image: ${NONE[s.trouble]}.`];
     const size = s.image && r.graph.value(s.image.size);
-    return place && !place.missing && size !== undefined ? [`Under ${s.lamp.id} the image of ${s.plate.id} stands ${away(place, r)} it, ${plain(Math.abs(size), 3)} times as wide as its object, ${s.hung.depth === 'orthoscopic' ? 'right side out' : 'inside out'}.`.replace('in the plate it', 'in it')] : [];
+    return place && !place.missing && size !== undefined ? [`Under ${s.lamp.id} the image of ${s.plate.id}${s.laser ? ` in ${s.laser.id}` : ''} stands ${away(place, r)} it, ${plain(Math.abs(size), 3)} times as wide as its object, ${s.hung.depth === 'orthoscopic' ? 'right side out' : 'inside out'}.`.replace('in the plate it', 'in it')] : [];
   });
 }

@@ -88,7 +88,7 @@ function ratioRead(r: Results): string | undefined {
 function stood(r: Results): string {
   const paths = r.plates.flatMap(p => p.pairs.filter(x => !x.mismatch.missing).map(x => `${x.arm.name} − ${x.reference.name} ${showCell(r.graph, x.mismatch).text}${r.plates.length > 1 ? ` at ${p.plate.id}` : ''}`));
   const light = r.light.plates.flatMap(l => [
-    ...(l.reference?.read.kind === 'light' ? [`reference ${showCell(r.graph, l.referenceLight).text} at ${l.plate.id}`] : []), ...(l.objects.some(o => o.read.kind === 'light') && !l.objectLight.missing ? [`object light ${showCell(r.graph, l.objectLight).text} at ${l.plate.id}`] : []),
+    ...(l.reference?.read.kind === 'light' ? [`${l.laser ? l.reference.name : 'reference'} ${showCell(r.graph, l.referenceLight).text} at ${l.plate.id}`] : []), ...(l.objects.some(o => o.read.kind === 'light') && !l.objectLight.missing ? [`object light ${l.laser ? `of ${l.laser.id} ` : ''}${showCell(r.graph, l.objectLight).text} at ${l.plate.id}`] : []),
   ]);
   const splitters = things(r.setup, 'splitter').flatMap(s => {
     const share = r.light.reflects(s);

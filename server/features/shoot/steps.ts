@@ -72,7 +72,8 @@ function facing(p: Thing): string {
 /** What each plate needs, as far as its light and its sensitivity tell. */
 export function exposures(r: Results): { readonly cell: Cell; readonly plate: string; readonly text: string }[] {
   for (const p of r.plates) r.ask(`${p.plate.id}.exposure`);
-  return r.light.plates.flatMap(l => (l.exposure.missing ? [] : [{ cell: l.exposure, plate: r.plates.length > 1 ? l.plate.id : '', text: showCell(r.graph, l.exposure).text }]));
+  // In the light of several lasers a plate has one exposure.
+  return r.light.plates.filter((l, i, all) => all.findIndex(o => o.exposure === l.exposure) === i).flatMap(l => (l.exposure.missing ? [] : [{ cell: l.exposure, plate: r.plates.length > 1 ? l.plate.id : '', text: showCell(r.graph, l.exposure).text }]));
 }
 
 /** `13 to 55 s`, of several plates each by its name. */

@@ -135,7 +135,8 @@ function light(r: Results): Clue | undefined {
 const stepWords = ({ label, text, remark }: Step): string => `${label.charAt(0).toUpperCase()}${label.slice(1)} costs ${text}: ${remark}.`.replace(/\.\.$/, '.');
 
 function metered(r: Results, say: (ratio: number, text: string) => Clue): Clue | undefined {
-  return r.plates.flatMap(p => { const cell = r.ask(`${p.plate.id}.beam ratio`) ?? r.graph.find(`${p.plate.id}.beam ratio`); const k = cell && r.graph.value(cell); return k === undefined ? [] : [say(k, showCell(r.graph, cell!).text)]; })[0];
+  for (const p of r.plates) r.ask(`${p.plate.id}.beam ratio`);
+  return r.light.plates.flatMap(({ ratio }) => { const k = r.graph.value(ratio); return k === undefined ? [] : [say(k, showCell(r.graph, ratio).text)]; })[0];
 }
 
 /** What on the table may move least, where that can be told. It says where to look, not that it moved. */

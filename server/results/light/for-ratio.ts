@@ -8,13 +8,13 @@ import type { PlateLight } from './plate-light.ts';
 const NAME = /^(.+)\.object\.light for (\d{1,6}(?:\.\d{1,6})?):(\d{1,6}(?:\.\d{1,6})?)$/;
 
 /** `P1.object.light for 4:1`, in the plane of the plate; in the bare numbers of the meter where the reference was read in these. Undefined of any other name. */
-export function lightForRatio(name: string, plates: readonly Thing[], at: (plate: Thing) => PlateLight, graph: Graph): Cell | undefined {
-  const [, id, a, b] = NAME.exec(name) ?? [];
-  const plate = plates.find(p => p.id === id);
+export function lightForRatio(name: string, plates: readonly Thing[], at: (plate: Thing) => readonly PlateLight[], graph: Graph): Cell | undefined {
+  const [, head, a, b] = NAME.exec(name) ?? [];
+  const light = head === undefined ? undefined : plates.filter(p => head === p.id || head.startsWith(`${p.id}.`)).flatMap(at).find(p => p.name === head);
   const ratio = Number(a) / Number(b);
-  if (!plate || !(ratio > 0) || !Number.isFinite(ratio)) return undefined;
-  const { reference, referenceLight } = at(plate);
+  if (!light || !(ratio > 0) || !Number.isFinite(ratio)) return undefined;
+  const { plate, reference, referenceLight } = light;
   const beside = referenceLight.missing && reference ? reference.cell : referenceLight;
-  const asked = `${plate.id}.beam ratio of ${a!}:${b!}`;
+  const asked = `${light.name}.beam ratio of ${a!}:${b!}`;
   return graph.find(name) ?? graph.derive(name, BY_RATIO, [beside, graph.find(asked) ?? graph.input(asked, { value: ratio, dim: NUMBER }, 'written', `ratio of ${a!}:${b!}`)], beside.dim, `object light at ${plate.id} for ${a!}:${b!}`, beside.unit ? { unit: beside.unit } : {});
 }

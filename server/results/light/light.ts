@@ -11,14 +11,14 @@ import { untold, type Fates, type LightFate } from './fates.ts';
 import { lightForRatio } from './for-ratio.ts';
 import { imagesOf, type Image } from './images.ts';
 import { Meters } from './meter.ts';
-import { plateLight, readingsAt, type PlateLight } from './plate-light.ts';
+import { plateLights, readingsAt, type PlateLight } from './plate-light.ts';
 import { Powers, type PowerReading } from './powers.ts';
 import { Predictions, type Over } from './predicted.ts';
 import { Splits, type Solved } from './split.ts';
 import { Wheels, type Wheel } from './wheels.ts';
 
 export interface Light {
-  /** the plates at which light was read, or of which it was asked */
+  /** the plates at which light was read, or of which it was asked; one in the light of several lasers once for each */
   readonly plates: readonly PlateLight[];
   readonly wheels: readonly Wheel[];
   readonly drifts: readonly Drift[];
@@ -40,7 +40,7 @@ export interface Light {
   readonly corrections: readonly Cell[];
   /** Works out what a name asks for, when it is one of light that nothing has asked for yet. */
   /** Least and greatest beam ratio over a plate, by the plan, as shares of that in its middle; of one reference and one object beam that its own object scatters. */
-  over(plate: Thing): readonly [Cell, Cell] | undefined;
+  over(plate: Thing, laser?: Thing): readonly [Cell, Cell] | undefined;
   ask(name: string): Cell | undefined;
   /** light of an arm over its plate, beside that in the middle: what `over` has the ends of */
   sharesOver(arm: Arm): Over | undefined;
@@ -73,22 +73,23 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
   const imaged: Cell[] = [];
   const images = imagesOf(meters, { ...context, published: imaged });
   const darkness = new Darkness(meters, powers, wheels, context);
-  const plates = new Map<Thing, PlateLight>();
-  const at = (plate: Thing): PlateLight => {
+  const plates = new Map<Thing, readonly PlateLight[]>();
+  const at = (plate: Thing): readonly PlateLight[] => {
     let light = plates.get(plate);
-    if (!light) plates.set(plate, light = plateLight(plate, meters, powers, predictions, darkness, context));
+    if (!light) plates.set(plate, light = plateLights(plate, meters, powers, predictions, darkness, context));
     return light;
   };
-  splits.lightAt = at;
+  const of = (arm: Arm): PlateLight | undefined => plates.get(arm.plate)?.find(p => !p.laser || p.laser === arm.laser);
+  splits.lightAt = ({ plate, laser }) => at(plate).find(p => !p.laser || p.laser === laser);
   const caught = (arm: Arm): Cell | undefined => {
-    const light = plates.get(arm.plate);
+    const light = of(arm);
     return predictions.caught(arm, arm.role === 'reference' && light?.reference?.read.kind === 'light' ? light.referenceLight : undefined);
   };
   const all = given.plates.map(p => p.plate);
   for (const plate of all) if (setup.facts.has('beam ratio') || readingsAt(plate, context).length > 0 || Predictions.wanted(given.arms.arms.filter(a => a.plate === plate))) at(plate);
   const told = wheels.told();
   for (const w of told) if (w.byWheel) published.push(w.byWheel);
-  const drifts = given.readings.some(r => r.measured?.kind === 'drift') ? all.flatMap(p => driftAt(p, all, () => at(p).exposure, meters, context) ?? []) : [];
+  const drifts = given.readings.some(r => r.measured?.kind === 'drift') ? all.flatMap(p => driftAt(p, all, () => at(p)[0]!.exposure, meters, context) ?? []) : [];
   published.push(...imaged);
   const readPowers = powers.corrected();
   // Also where nobody asks for light: what is written may say that there is none.
@@ -98,8 +99,8 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
     const input = OF_LIGHT.has(r.measured?.kind) && !fates.has(r) ? meters.input(r) : undefined;
     if (input && !problems.some(p => p.at === r.at && p.code === 'reading-unclear')) fates.set(r, untold(r, input, given.arms));
   }
-  const over = (plate: Thing | undefined): readonly [Cell, Cell] | undefined => {
-    const own = given.arms.arms.filter(a => a.plate === plate);
+  const over = (plate: Thing | undefined, laser?: Thing): readonly [Cell, Cell] | undefined => {
+    const own = given.arms.arms.filter(a => a.plate === plate && (!laser || a.laser === laser));
     const [[reference, more], objects] = [own.filter(a => a.role === 'reference'), own.filter(a => a.role === 'object')];
     // The ratio of a hologram in one beam is another matter.
     if (!reference || more || objects.length === 0 || objects.some(a => a.beam === reference.beam)) return undefined;
@@ -109,9 +110,9 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
     return least && greatest && !least.missing && !greatest.missing ? [least, greatest] : undefined;
   };
   return {
-    darkOf: arm => (plates.has(arm.plate) ? plates.get(arm.plate)!.dark.find(d => d.arm === arm) : unlit.get(arm)),
+    darkOf: arm => (plates.has(arm.plate) ? of(arm)?.dark.find(d => d.arm === arm) : unlit.get(arm)),
     get solved() { return [...splits.solved.values()]; },
-    get plates() { return [...plates.values()]; }, get corrections() { return [...factors.cells, ...offsets.offsets]; }, wheels: told, drifts, images, powers, readPowers, problems, fates,
+    get plates() { return [...plates.values()].flat(); }, get corrections() { return [...factors.cells, ...offsets.offsets]; }, wheels: told, drifts, images, powers, readPowers, problems, fates,
     caught, over, sharesOver: arm => predictions.sharesOver(arm),
     reflects: splitter => {
       const bound = splitter.facts.get('reflects')?.value.kind;
@@ -133,7 +134,8 @@ export function lightOf(given: Omit<LightContext, 'report' | 'factors' | 'offset
         return arm && predictions.faceLoss(arm);
       }
       if (name.endsWith(' ratio across the plate')) {
-        over(given.arms.arms.find(a => a.role === 'object' && (name.startsWith(`${a.plate.id}.${a.name}.`) || /^(?:least|greatest) /.test(name.slice(a.plate.id.length + 1))) && name.startsWith(`${a.plate.id}.`))?.plate);
+        const arm = given.arms.arms.find(a => a.role === 'object' && (name.startsWith(`${a.plate.id}.${a.name}.`) || /^(?:least|greatest) /.test(name.slice(a.plate.id.length + 1))) && name.startsWith(`${a.plate.id}.`));
+        over(arm?.plate, arm?.laser);
         return given.graph.find(name);
       }
       if (AT_PLATE.test(name)) for (const p of all) at(p);

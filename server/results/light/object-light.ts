@@ -40,13 +40,13 @@ export interface ObjectLight {
 const MICRO = parseUnit('µW/cm²')!;
 
 /** `one` reads one arm, `all` all of them together; a suffix stands behind the name of its figure. */
-export function readObjects(plate: Thing, arms: readonly Arm[], one: (arm: Arm) => ArmLight | undefined, all: (suffix: string) => ArmLight | undefined, meters: Meters, context: LightContext): ObjectLight {
+export function readObjects(plate: Thing, arms: readonly Arm[], one: (arm: Arm) => ArmLight | undefined, all: (suffix: string) => ArmLight | undefined, meters: Meters, context: LightContext, head: string): ObjectLight {
   const { graph } = context;
   const each = arms.map(one);
   const beams = each.filter(a => a !== undefined);
   const whole = arms.length > 0 && beams.length === arms.length && beams.every(b => alike(b.read, beams[0]!.read));
   const together = arms.length > 1 && !arms.some(a => a.name === 'object') ? all(whole ? '.together' : '') : undefined;
-  const name = (kind: ArmLight['read']['kind']): string => `${plate.id}.object.${kind === 'light' ? 'light' : 'meter'}`;
+  const name = (kind: ArmLight['read']['kind']): string => `${head}.object.${kind === 'light' ? 'light' : 'meter'}`;
   const like = (a: ArmLight): { unit?: NonNullable<Cell['unit']> } => (a.read.kind === 'light' ? { unit: MICRO } : {});
   const sum = (suffix: string): Way | undefined => {
     const [first] = beams;

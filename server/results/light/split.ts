@@ -1,5 +1,5 @@
 /** What a splitter has to reflect for a beam ratio: the one that is aimed at, else the one that is written. */
-import type { Arm } from '../../model/arms.ts';
+import { lasersAt, lightName, type Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { NUMBER, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
@@ -28,7 +28,7 @@ export class Splits {
   private readonly shares = new Map<Thing, Cell | undefined>();
 
   /** the ratio at a plate, and what of its light was read */
-  lightAt: (plate: Thing) => { readonly ratio: Cell; readonly reference?: unknown; readonly objects: readonly unknown[] } | undefined = () => undefined;
+  lightAt: (arm: Arm) => { readonly ratio: Cell; readonly reference?: unknown; readonly objects: readonly unknown[] } | undefined = () => undefined;
 
   constructor(private readonly powers: Powers, private readonly wheels: Wheels, private readonly predictions: Predictions, private readonly context: LightContext) {}
 
@@ -76,13 +76,15 @@ export class Splits {
   /** The arms of a plate that part at a splitter, each by the port that it leaves by. */
   private arms(splitter: Thing): { readonly reference: Arm; readonly objects: readonly Arm[]; readonly reflected: boolean } | undefined {
     for (const { plate } of this.context.plates) {
-      const own = this.context.arms.arms.filter(a => a.plate === plate);
-      const reference = own.find(a => a.role === 'reference');
-      const objects = own.filter(a => a.role === 'object');
-      const port = reference && portAt(reference, splitter);
-      if (!reference || !port || objects.length === 0) continue;
-      const other = port === 'reflected' ? 'through' : 'reflected';
-      if (objects.every(o => portAt(o, splitter) === other)) return { reference, objects, reflected: other === 'reflected' };
+      for (const laser of lasersAt(plate, this.context.arms.arms)) {
+        const own = this.context.arms.arms.filter(a => a.plate === plate && a.laser === laser);
+        const reference = own.find(a => a.role === 'reference');
+        const objects = own.filter(a => a.role === 'object');
+        const port = reference && portAt(reference, splitter);
+        if (!reference || !port || objects.length === 0) continue;
+        const other = port === 'reflected' ? 'through' : 'reflected';
+        if (objects.every(o => portAt(o, splitter) === other)) return { reference, objects, reflected: other === 'reflected' };
+      }
     }
     return undefined;
   }
@@ -90,11 +92,11 @@ export class Splits {
   private make(splitter: Thing): Cell | undefined {
     const { graph } = this.context;
     const found = this.arms(splitter);
-    const ratio = found && this.ratio(found.reference.plate);
+    const ratio = found && this.ratio(found.reference);
     if (!found || !ratio) return undefined;
     const name = `${splitter.id}${NAME}`;
     const words = `share that ${splitter.id} has to reflect`;
-    const now = this.metered(found.reference.plate, splitter);
+    const now = this.metered(found.reference, splitter);
     if (now) return this.named(graph.derive(name, splitFromMetered(found.reflected), [ratio, ...now], NUMBER, words, { unit: PERCENT }));
     const each = [found.reference, ...found.objects].map(arm => {
       const entering = this.powers.behindSplitter(arm, splitter);
@@ -110,22 +112,23 @@ export class Splits {
   }
 
   /** The ratio at a plate, at least one side of it metered, and the share at which that was; undefined where either is not known. An open share tells nothing of where the splitter stood. */
-  private metered(plate: Thing, splitter: Thing): readonly [Cell, Cell] | undefined {
+  private metered(reference: Arm, splitter: Thing): readonly [Cell, Cell] | undefined {
     if (splitter.facts.get('reflects')?.value.kind === 'unknown' && !this.context.readings.some(r => r.measured?.kind === 'wheel' && r.measured.splitter === splitter)) return undefined;
-    if (!this.context.readings.some(r => r.measured?.kind === 'light' && (!r.measured.at || r.measured.at === plate))) return undefined;
-    const { ratio, reference, objects } = this.lightAt(plate)!;
+    if (!this.context.readings.some(r => r.measured?.kind === 'light' && (!r.measured.at || r.measured.at === reference.plate))) return undefined;
+    const { ratio, reference: read, objects } = this.lightAt(reference)!;
     const share = this.wheels.of(splitter).reflects;
-    const isRead = (reference !== undefined || objects.length > 0) && !ratio.inputs.some(c => c.name === WRITTEN_RATIO);
+    const isRead = (read !== undefined || objects.length > 0) && !ratio.inputs.some(c => c.name === WRITTEN_RATIO);
     return isRead && !ratio.missing && !share.missing ? [ratio, share] : undefined;
   }
 
-  /** `aim beam ratio: 4:1`, or `aim P1.beam ratio: 4:1`; else the ratio that is written. */
-  private ratio(plate: Thing): Cell | undefined {
+  /** `aim beam ratio: 4:1`, or `aim P1.beam ratio: 4:1`, of several lasers `aim P1.red.beam ratio: 4:1`; else the ratio that is written. */
+  private ratio({ plate, laser }: Arm): Cell | undefined {
     const { setup, graph, values } = this.context;
-    const aim = setup.goals.find(g => g.kind === 'aim' && (g.result === 'beam ratio' || g.result === `${plate.id}.beam ratio`));
+    const called = lightName(plate, laser, this.context.arms.arms);
+    const aim = setup.goals.find(g => g.kind === 'aim' && (g.result === 'beam ratio' || g.result === `${called}.beam ratio` || (called !== plate.id && g.result === `${laser.id}.beam ratio`)));
     const expr = aim?.limits[0]?.expr;
     if (expr?.kind === 'ratio' && expr.left > 0 && expr.right > 0) {
-      const name = `${plate.id}.beam ratio as aimed`;
+      const name = `${called}.beam ratio as aimed`;
       return graph.find(name) ?? graph.input(name, { value: expr.left / expr.right, dim: NUMBER }, 'written', `beam ratio that is aimed at`, { at: aim!.limits[0]!.at });
     }
     const written = setup.facts.get('beam ratio');

@@ -1,5 +1,5 @@
 /** The ladder: what each cause takes of the brightness with which an object arm records, and what is left of it. Other areas are asked by the names of their results. */
-import type { Arm } from '../../model/arms.ts';
+import { lightName, type Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { NUMBER } from '../../model/units.ts';
 import type { Cell, Graph, Rule } from '../graph.ts';
@@ -114,7 +114,7 @@ export class Losses {
   private ratio(base: string, plate: Thing, pair: Pair): Rung {
     const dark = this.darkOf(pair);
     if (dark) return { cause: 'ratio', dark, from: dark.cell, loss: this.context.graph.derive(`${base}.ratio loss`, ALL_LOST, [dark.cell], NUMBER, `brightness lost where ${dark.why}`) };
-    const k = this.context.named(`${plate.id}.beam ratio`);
+    const k = this.context.named(`${lightName(plate, pair.arm.laser, this.context.plates.flatMap(p => p.arms.map(a => a.arm)))}.beam ratio`);
     return this.by('ratio', base, k, LOST_BY_RATIO, [k!], `the light at ${plate.id} has not been metered`);
   }
   private darkOf({ arm, reference }: Pair): Dark | undefined {

@@ -1,5 +1,5 @@
 /** Figures over a plate on an even net, in plain numbers: at its middle, its edges and its corners the same that the cells have. */
-import type { Arm } from '../../model/arms.ts';
+import { lasersAt, type Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { sidesOfThing } from '../fringes/extents.ts';
 import type { Cell } from '../graph.ts';
@@ -83,7 +83,9 @@ function comesAlong([nx, ny, nz]: readonly number[], [x, y, z]: readonly number[
 function sourceOf(r: Results, plate: Thing, what: OverWhat): Source | string {
   if (!sidesOfThing(plate, r.values)) return `How large ${plate.id} is, is not written: give it a “size”.`;
   if (what === 'brightness') return brightnessOver(r, plate);
-  const own = r.arms.arms.filter(a => a.plate === plate);
+  // Of several lasers each makes a picture of its own, and that of the first is drawn.
+  const [laser] = lasersAt(plate, r.arms.arms);
+  const own = r.arms.arms.filter(a => a.plate === plate && a.laser === laser);
   const [references, objects] = [own.filter(a => a.role === 'reference'), own.filter(a => a.role === 'object')];
   const [reference] = references;
   if (!reference) return `No reference reaches ${plate.id}.`;

@@ -1,5 +1,5 @@
 /** An object arm against the reference of its plate: how far they differ, and how brightly each part of the object records. */
-import { objectAt, type Arm } from '../../model/arms.ts';
+import { lasersAt, objectAt, type Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { LENGTH, NUMBER } from '../../model/units.ts';
 import { isKnown, litAt, type Angle } from '../places/angles.ts';
@@ -40,6 +40,13 @@ export interface PlateResults {
   readonly plate: Thing;
   readonly arms: readonly ArmLength[];
   readonly pairs: readonly Pair[];
+}
+
+/** A plate in the light of each of its lasers, and whose that is where there are several: what is set and metered for one says nothing of another. */
+export function byLaser(p: PlateResults): readonly { readonly results: PlateResults; readonly laser?: Thing }[] {
+  const lasers = lasersAt(p.plate, p.arms.map(a => a.arm));
+  if (lasers.length < 2) return [{ results: p }];
+  return lasers.map(laser => ({ laser, results: { plate: p.plate, arms: p.arms.filter(a => a.arm.laser === laser), pairs: p.pairs.filter(x => x.arm.laser === laser) } }));
 }
 
 export function pair(plate: Thing, l: ArmLength, reference: ArmLength, coherence: Coherence | undefined, { values, places, published, readings }: { values: Values; places: Places; published: Cell[]; readings: Readings }): Pair {

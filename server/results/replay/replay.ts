@@ -1,4 +1,5 @@
 /** What a finished hologram shows under each lamp that is written: where its image stands, how large, deep and sharp it is, in which colour, and from where it is seen. Without a lamp there is nothing. */
+import { lasersAt } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import type { PairFringes } from '../fringes/fringes.ts';
@@ -13,6 +14,7 @@ import { mastersOf, type Master } from './masters.ts';
 import { objectDistance, OPPOSITE, recordedAngles, referenceCurvature } from './recorded.ts';
 import { sharpened } from './sharp.ts';
 import type { Image, Part, ReplayContext, Shown } from './shown.ts';
+import { apartOf } from './apart.ts';
 import { viewOf } from './view.ts';
 
 const [MM, NM, DEGREE, PERCENT] = [parseUnit('mm')!, parseUnit('nm')!, parseUnit('°')!, parseUnit('%')!];
@@ -35,12 +37,36 @@ export class Replay {
     for (const lamp of setup.things.values()) {
       if (lamp.kind.word !== 'lamp') continue;
       const plate = this.stands.plateNamed(lamp) ?? (plates.length === 1 ? plates[0] : undefined);
-      const pair = plate && fringes.pairs.find(f => f.plate === plate);
-      if (pair) shown.push(this.shown(lamp, pair, shown.some(s => s.plate === plate) ? `${plate.id}.replay by ${lamp.id}` : `${plate.id}.replay`));
+      if (!plate) continue;
+      const by = shown.some(s => s.plate === plate) ? `replay by ${lamp.id}` : 'replay';
+      // Each laser has recorded fringes of its own.
+      const lasers = lasersAt(plate, context.plates.flatMap(p => p.arms.map(a => a.arm)));
+      const made: Shown[] = [];
+      for (const laser of lasers) {
+        const pair = fringes.pairs.find(f => f.plate === plate && f.pair.arm.laser === laser);
+        if (!pair || (lasers.length > 1 && this.isOthers(lamp, laser, lasers))) continue;
+        const one = lasers.length > 1 ? { ...this.shown(lamp, pair, `${plate.id}.${laser.id}.${by}`), laser } : this.shown(lamp, pair, `${plate.id}.${by}`);
+        const apart = made[0] && apartOf(one, made[0], context);
+        made.push(apart ? { ...one, apart } : one);
+      }
+      shown.push(...made);
     }
     this.all = shown;
     this.masters = mastersOf(context.plates, context.beams, values, context.records);
     for (const s of shown) this.publish(s);
+  }
+
+  /** Light of one colour is meant for the recording in that colour, where there is one. */
+  private isOthers(lamp: Thing, laser: Thing, lasers: readonly Thing[]): boolean {
+    const { values, setup } = this.context;
+    const word = lamp.facts.get('laser')?.value;
+    const own = word?.kind === 'words' ? setup.things.get(word.text) : undefined;
+    if (own && lasers.includes(own)) return own !== laser;
+    const lit = lamp.facts.has('wavelength') ? values.fact(lamp, 'wavelength') : own && values.fact(own, 'wavelength');
+    const at = lit && values.graph.value(lit);
+    if (at === undefined) return false;
+    const off = (l: Thing): number => Math.abs((values.graph.value(values.fact(l, 'wavelength')!) ?? Infinity) - at);
+    return lasers.reduce((a, b) => (off(b) < off(a) ? b : a)) !== laser;
   }
 
   private shown(lamp: Thing, pair: PairFringes, base: string): Shown {
@@ -128,7 +154,7 @@ export class Replay {
     return [fact('index'), thickness, values.fact(plate, 'finished index') ?? fact('index'), fact('layer'), fact('index amplitude')];
   }
 
-  private publish({ base, image, view }: Shown): void {
+  private publish({ base, image, view, apart }: Shown): void {
     if (!image) return;
     const tell = (what: string, cell: Cell | undefined): void => {
       if (!known(cell)) return;
@@ -146,6 +172,6 @@ export class Replay {
     tell('angle', image.angle);
     tell('colour', image.colour);
     tell('brightness', image.brightness);
-    for (const cell of [view.parallax, view.zone, view.opening?.place, view.opening?.width, view.opening?.height]) if (known(cell)) this.context.published.push(cell);
+    for (const cell of [apart?.cell, view.parallax, view.zone, view.opening?.place, view.opening?.width, view.opening?.height]) if (known(cell)) this.context.published.push(cell);
   }
 }

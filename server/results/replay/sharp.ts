@@ -4,12 +4,12 @@ import { LENGTH, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { SLIT_COLOURS } from '../rules/hang.ts';
 import { COLOUR_SMEAR, LAMP_SMEAR, LEAST_OF, SMEARS, UNSEEN } from '../rules/replay.ts';
+import { eyeOf } from './eye.ts';
 import type { Image, Part, ReplayContext, Shown } from './shown.ts';
 
 const [MM, NM] = [parseUnit('mm')!, parseUnit('nm')!];
 /** White light as an eye sees it. */
 const WHITE = { value: 250e-9, spread: { kind: 'within', amount: 50e-9 } } as const;
-const ARM = { value: 0.5, dim: LENGTH, unit: MM } as const;
 const known = (c: Cell | undefined): c is Cell => c !== undefined && !c.missing;
 
 /** The image with what blurs its parts. */
@@ -19,7 +19,7 @@ export function sharpened(image: Image, s: Pick<Shown, 'base' | 'lamp' | 'plate'
   const { base, light } = s;
   const laser = values.fact(s.pair.pair.arm.laser, 'wavelength')!;
   const band = bandOf(s, image, context, laser);
-  const eye = (s.viewer && values.fact(s.viewer, 'distance')) ?? graph.input(`${base}.viewing distance`, ARM, 'assumed', `distance of who looks at ${s.plate.id}`, { reason: 'about an arm’s length, until a viewer is written; common practice' });
+  const eye = (s.viewer && values.fact(s.viewer, 'distance')) ?? eyeOf(s.plate, base, graph);
   return {
     ...image,
     parts: image.parts.map((p): Part => {

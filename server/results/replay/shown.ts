@@ -71,6 +71,8 @@ export interface Shown {
   /** what the names of its cells begin with: `P1.replay` */
   readonly base: string;
   readonly lamp: Thing;
+  /** whose recording it is, where several lasers recorded on the plate */
+  readonly laser?: Thing;
   readonly plate: Thing;
   readonly pair: PairFringes;
   readonly way: HologramWay;
@@ -80,7 +82,12 @@ export interface Shown {
   readonly trouble?: Trouble;
   readonly image?: Image;
   readonly view: View;
+  /** how far its image is seen beside that of the first recording on the plate under that lamp, m where that one stands */
+  readonly apart?: Apart;
 }
+
+/** `unseen`: what no eye sees there */
+export interface Apart { readonly first: Shown; readonly cell: Cell; readonly unseen: Cell }
 
 export interface ReplayContext {
   readonly setup: Setup;

@@ -1,5 +1,6 @@
 /** Rules of what a finished hologram shows. Angles are those of where light comes from, from the plate's normal, above zero on the lamp's side; an image lies above zero behind the plate. */
 import { imageSine } from '../../optics/replay/angles.ts';
+import { imagesApart } from '../../optics/replay/apart.ts';
 import { lampSmear, smearsTogether, unseenSmear } from '../../optics/replay/blur.ts';
 import { achromaticAngle, colourSeen, colourSmear } from '../../optics/replay/colours.ts';
 import { depthOfImage, imagePlace, inPlanePlace, widthByObject, type Order } from '../../optics/replay/focus.ts';
@@ -45,6 +46,12 @@ export const otherPlaceOf = (m: Order): Rule => smooth({
 export const SINE: Rule = smooth({ name: 'sine of the image’s angle', formula: 'μ (sin θ_O − sin θ_R) + sin θ_C', source: GRATING, compute: ([mu, o, r, c]) => imageSine(1, mu!, o!, r!, c!) });
 /** Nothing where the light does not leave the plate. Input: its sine. */
 export const ANGLE_OF_SINE: Rule = smooth({ name: 'angle of the image', formula: 'arcsin(μ (sin θ_O − sin θ_R) + sin θ_C)', source: GRATING, compute: ([s]) => Math.asin(s!) });
+
+/** Inputs: place, angle and width of one image, then of the other; distance and angle of the eye, width of the object. */
+export const APART: Rule = smooth({
+  name: 'register of two images', curved: true, formula: 'the farthest that a point is seen beside the same point of the other image', source: 'geometry',
+  compute: ([p, a, w, q, b, x, v, e, h]) => imagesApart({ distance: p!, angle: a!, width: w! }, { distance: q!, angle: b!, width: x! }, { distance: v!, angle: e! }, h! / 2),
+});
 
 /** Thickness of a finished layer beside that at the exposure. Inputs: shrinkage, then how far it was swollen. */
 export const THICKNESS: Rule = smooth({ name: 'thickness of the finished layer', formula: '(1 − shrinkage) / (1 + pre-swell)', compute: ([s, swollen]) => (1 - s!) / (1 + (swollen ?? 0)) });

@@ -12,6 +12,7 @@ import { EYE_CHECKS } from './eyes/index.ts';
 import { FILE_CHECKS } from './files/index.ts';
 import { NAME_CHECKS } from './names/index.ts';
 import { READING_CHECKS } from './readings/index.ts';
+import { EXPOSURE_CHECKS } from './exposures/index.ts';
 import { REPLAY_CHECKS } from './replay/index.ts';
 import { TEXT_CHECKS } from './text/index.ts';
 import { VALUE_CHECKS } from './values/index.ts';
@@ -19,7 +20,7 @@ import { VARIANT_CHECKS } from './variants/index.ts';
 
 /** The groups, in the order of the page that lists them. */
 export const CHECK_GROUPS: readonly { readonly title: string; readonly checks: readonly Check[] }[] = [
-  { title: 'Paths and light', checks: PATH_CHECKS }, { title: 'Readings', checks: READING_CHECKS }, { title: 'Readings of light', checks: LIGHT_CHECKS }, { title: 'The object', checks: OBJECT_CHECKS }, { title: 'Recording', checks: RECORDING_CHECKS }, { title: 'The finished hologram', checks: REPLAY_CHECKS }, { title: 'Places', checks: PLACE_CHECKS }, { title: 'On the table', checks: TABLE_CHECKS }, { title: 'Beams', checks: BEAM_CHECKS }, { title: 'Eyes', checks: EYE_CHECKS }, { title: 'Expectations', checks: GOAL_CHECKS }, { title: 'Names', checks: NAME_CHECKS },
+  { title: 'Paths and light', checks: PATH_CHECKS }, { title: 'Readings', checks: READING_CHECKS }, { title: 'Readings of light', checks: LIGHT_CHECKS }, { title: 'The object', checks: OBJECT_CHECKS }, { title: 'Recording', checks: [...RECORDING_CHECKS, ...EXPOSURE_CHECKS] }, { title: 'The finished hologram', checks: REPLAY_CHECKS }, { title: 'Places', checks: PLACE_CHECKS }, { title: 'On the table', checks: TABLE_CHECKS }, { title: 'Beams', checks: BEAM_CHECKS }, { title: 'Eyes', checks: EYE_CHECKS }, { title: 'Expectations', checks: GOAL_CHECKS }, { title: 'Names', checks: NAME_CHECKS },
   { title: 'Values', checks: VALUE_CHECKS }, { title: 'Variants', checks: VARIANT_CHECKS }, { title: 'Lines and blocks', checks: TEXT_CHECKS }, { title: 'Files', checks: FILE_CHECKS },
 ];
 export const CHECKS: readonly Check[] = CHECK_GROUPS.flatMap(g => g.checks);

@@ -3,7 +3,7 @@ import type { Tree } from '../../grammar/tree.ts';
 import type { Model, Place, Problem } from '../model/model.ts';
 import { fixed } from '../model/place.ts';
 import type { Results } from '../results/plan.ts';
-import { variantProblems } from '../results/variants.ts';
+import { keyOf, placedIn, variantProblems } from '../results/variants.ts';
 import { num, type Check, type Finding, type Severity } from './check.ts';
 import { acceptProblems, Accepts, setupOf } from './accepts.ts';
 import { CHECKS, checkOf } from './registry.ts';
@@ -15,10 +15,18 @@ const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2
 
 /** All that is wrong with a computed setup. */
 export const check = (r: Results): Problem[] => [
-  ...r.problems, ...RUNNING.flatMap(c => c.run!(r)),
+  ...r.problems, ...RUNNING.flatMap(c => c.run!(r)), ...inExposures(r),
   // A variant is a trial: that it is dull is no finding, that it cannot be understood or computed is.
   ...variantProblems(r).filter(p => severityOf(p) === 'error' || BROKEN.includes(p.code)),
 ];
+
+/** A variant that a plate is exposed in is more than a trial: what is wrong there, and not on the page as it is written. */
+function inExposures(r: Results): Problem[] {
+  const exposures = r.exposures.plates.flatMap(p => p.all).filter(e => e.results);
+  if (exposures.length === 0) return [];
+  const told = new Set(RUNNING.flatMap(c => c.run!(r)).map(keyOf));
+  return exposures.flatMap(({ variant, results }) => RUNNING.flatMap(c => c.run!(results!)).filter(p => !told.has(keyOf(p))).map(p => placedIn(variant!, p, r.setup)));
+}
 
 /** The findings of a file, with what is wrong with each of its computed setups. */
 export function findingsOf(tree: Tree, model: Model, figures: readonly { readonly results: Results; readonly problems: readonly Problem[] }[]): Finding[] {

@@ -6,6 +6,8 @@ import { Beams } from './beams/beams.ts';
 import { arrivalAngle, foldNamed } from './places/angles.ts';
 import { armLengths } from './paths/arm-lengths.ts';
 import { coherenceOf, type Coherence } from './coherence.ts';
+import { Exposures } from './exposures/exposures.ts';
+import { sharesOf } from './exposures/shares.ts';
 import { Fringes } from './fringes/fringes.ts';
 import { laserCautions, type LaserCaution } from './eyes.ts';
 import { judgeGoals, type GoalResult } from './goals.ts';
@@ -30,7 +32,7 @@ import { Places } from './places/places.ts';
 import { Polarization } from './polarization/polarization.ts';
 import { Readings } from './readings/index.ts';
 import { Table } from './table/table.ts';
-import type { Offsets } from './readings/offsets.ts';
+import { offsetsOf, type Offsets } from './readings/offsets.ts';
 import { Values } from './values.ts';
 
 export interface Results {
@@ -67,6 +69,8 @@ export interface Results {
   readonly hang: Hang;
   /** what it shows there, under each lamp that is written */
   readonly replay: Replay;
+  /** of plates that get more than one */
+  readonly exposures: Exposures;
   /** its holograms whose recording is known, with the light that falls on them */
   readonly masters: readonly Lit[];
   /** the lasers with what a caution for eyes needs */
@@ -170,20 +174,23 @@ export function plan(setup: Setup, options: PlanOptions = {}): Results {
   const polarization = new Polarization({ setup, values, places, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const light = lightOf({ setup, polarization, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, beams, places, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, options.offsets);
   const movement = new Movement({ setup, values, places, beams, fringes, legs, plates, exposure: () => values.setupFact('exposure') ?? light.plates.find(p => !p.exposure.missing)?.exposure });
+  const named = (name: string): Cell | undefined => resultNamed(graph, aliases, name) ?? ask(name);
+  let exposures: Exposures | undefined;
   const losses = new Losses({
     graph, plates, published, overScreen: pair => screens.of(pair)?.brightness, dark: arm => light.darkOf(arm), exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
-    find: name => resultNamed(graph, aliases, name), named: name => resultNamed(graph, aliases, name) ?? ask(name),
+    find: name => resultNamed(graph, aliases, name), named, shares: x => (exposures ? sharesOf(x, exposures, arms.arms, graph, named) : []),
   });
   const table = new Table({ setup, graph, values, places, beams, arms, legs, reflects: s => light.reflects(s) });
   const hang = new Hang({ setup, values, legs, plates, fringes });
   const replay = new Replay({ setup, records, values, legs, plates, fringes, beams, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const masters = setup.masters ? litMasters({ plates, beams, places, records, values }) : [];
   asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses, hang, { ask: name => differenceNamed(name, plates, graph) });
+  exposures = new Exposures({ setup, values, arms: arms.arms, published, alias: (alias, cell) => addAlias(aliases, alias, cell), ask: named, plan: s => plan(s, { offsets: offsetsOf({ graph, readings, light }) }) });
   for (const goal of setup.goals) ask(goal.result);
   published.push(...light.solved.map(s => s.working));
   losses.publish();
   readFormulas(setup, values);
-  const results = { setup, graph, values, records, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, replay, masters, eyes: laserCautions(setup, values), published, aliases, ask };
+  const results = { setup, graph, values, records, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, replay, exposures, masters, eyes: laserCautions(setup, values), published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

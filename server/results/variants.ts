@@ -113,9 +113,10 @@ function unreadIn(variant: Variant, { setup, values }: Pick<Results, 'setup' | '
   return values.problems.slice(before);
 }
 
-const keyOf = (p: Problem): string => `${p.code} ${p.at.uri} ${p.at.line} ${p.at.start} ${p.subject}`;
+export const keyOf = (p: Problem): string => `${p.code} ${p.at.uri} ${p.at.line} ${p.at.start} ${p.subject}`;
 
-function placedIn({ name, at, node }: Variant, p: Problem, setup: Setup): Problem {
+/** What is wrong in a variant, where it shows on the page. */
+export function placedIn({ name, at, node }: Variant, p: Problem, setup: Setup): Problem {
   const stands = (on: Setup['node']): boolean => p.at.uri === at.uri && p.at.line >= on.at && p.at.line <= on.end;
   return stands(node) ? { ...p, variant: name } : { ...p, variant: name, at, data: { ...(stands(setup.node) ? { line: p.at.line + 1 } : {}), ...p.data, elsewhere: true } };
 }

@@ -1,4 +1,6 @@
 import type { Problem } from '../../model/model.ts';
+import { registersOf } from '../../results/exposures/registers.ts';
+import type { Results } from '../../results/plan.ts';
 import { num, text, type Check } from '../check.ts';
 import { figure, middle, mm } from '../shown-words.ts';
 
@@ -65,8 +67,13 @@ export const coloursApart: Check = {
   }
 }
 `,
-  message: d => `Under ${text(d, 'lamp')} the image of ${text(d, 'plate')} in ${text(d, 'laser')} lies up to ${mm(d, 'apart')} beside that in ${text(d, 'first')}, ${Math.round(num(d, 'beside'))} times what an eye tells apart there: edges will have coloured rims. Let both references come from one place, or bring the image nearer to the plate.`,
-  run: ({ replay, graph, setup }) => replay.all.flatMap((s): Problem[] => {
+  message: d => `Under ${text(d, 'lamp')} the image of ${text(d, 'plate')} by ${text(d, 'laser')} lies up to ${mm(d, 'apart')} beside that by ${text(d, 'first')}, ${Math.round(num(d, 'beside'))} times what an eye tells apart there: edges will have coloured rims. Let both references come from one place, or bring the image nearer to the plate.`,
+  run: r => [...lasers(r), ...exposures(r)],
+};
+
+/** Recorded at once, each laser by itself. */
+function lasers({ replay, graph, setup }: Results): Problem[] {
+  return replay.all.flatMap((s): Problem[] => {
     const [apart, unseen] = [s.apart?.cell, s.apart?.unseen].map(c => c && graph.value(c));
     const blurs = [s, s.apart?.first].map(x => x && middle(x)?.blur).map(c => (c && graph.value(c)) ?? 0);
     if (apart === undefined || unseen === undefined || apart < SEEN * unseen || apart < Math.max(...blurs)) return [];
@@ -74,5 +81,16 @@ export const coloursApart: Check = {
       code: 'colours-apart', at: s.lamp.at, subject: `${s.plate.id}.${s.laser!.id}.${s.lamp.id}`, setup: setup.name,
       data: { lamp: s.lamp.id, plate: s.plate.id, laser: s.laser!.id, first: s.apart!.first.laser!.id, apart: figure(apart), beside: figure(apart / unseen) },
     }];
-  }),
-};
+  });
+}
+
+/** Recorded one after the other. */
+function exposures(r: Results): Problem[] {
+  return registersOf(r).flatMap((s): Problem[] => {
+    const [apart, unseen] = [s.apart, s.unseen].map(c => c && r.graph.value(c));
+    const blurs = [s.first, s.other].map(x => { const c = middle(x.shown)?.blur; return (c && x.graph.value(c)) ?? 0; });
+    if (s.oneColour || apart === undefined || unseen === undefined || apart < SEEN * unseen || apart < Math.max(...blurs)) return [];
+    const [first, other] = [s.first.exposure.thing.id, s.other.exposure.thing.id];
+    return [{ code: 'colours-apart', at: s.lamp.at, subject: `${s.plate.id}.${other}.${s.lamp.id}`, setup: r.setup.name, data: { lamp: s.lamp.id, plate: s.plate.id, laser: other, first, apart: figure(apart), beside: figure(apart / unseen) } }];
+  });
+}

@@ -1,6 +1,8 @@
 /** The exposure: what is done in which order, how long, and the times of a test strip. */
 import type { Thing } from '../../model/model.ts';
 import type { Results } from '../../results/plan.ts';
+import { showCell } from '../chain.ts';
+import { exposedAs } from '../report/exposures.ts';
 import { stripTimes } from '../report/light.ts';
 import { allWords, awayStep, beforeSteps, closeStep, darkSteps, exposures, handsOffStep, openStep, platesOf, timeOf } from '../shoot/steps.ts';
 import { words, type Block, type Entry, type Section } from './blocks.ts';
@@ -12,6 +14,9 @@ export function shoot(r: Results): Section | undefined {
   for (const { cell, plate } of exposures(r)) {
     const times = stripTimes(cell, r);
     if (times.length > 0) blocks.push(words(`Test strip${plate === '' ? '' : ` of ${plate}`}, in half stops, each with its own rest:`), { kind: 'strip', times });
+  }
+  for (const on of r.exposures.plates.filter(p => p.all.length > 1)) {
+    blocks.push(words(`${on.plate.id} gets ${on.all.length} exposures, each with its own rest, and nothing of them is processed before the last:`), { kind: 'steps', steps: on.all.map(e => ({ text: `${e.thing.id}, ${exposedAs(e)}: ${e.time.missing ? 'a time that is not known yet' : showCell(r.graph, e.time).text}` })) });
   }
   return { name: 'shoot', title: 'Shoot', blocks };
 }
@@ -27,6 +32,7 @@ export function inTheDark(r: Results): Section | undefined {
   return { name: 'dark', title: 'In the dark', blocks: [{ kind: 'large', rows: [
     ...all.map(p => ({ label: all.length > 1 ? p.id : 'plate', entry: entry([stock(p), fact(p, 'emulsion') === undefined ? '' : `emulsion ${fact(p, 'emulsion')!}`].filter(Boolean).join(', '), '') })),
     { label: 'settle', entry: entry(settle.text, 'min') },
-    { label: 'open', entry: open.text !== '' ? { text: open.text } : one ? { text: allWords(r) } : { write: 's' } },
+    ...r.exposures.plates.flatMap(p => (p.all.length < 2 ? [] : p.all.map(e => ({ label: `open, ${e.thing.id}`, entry: entry(e.time.missing ? '' : showCell(r.graph, e.time).text, 's') })))),
+    ...(r.exposures.plates.some(p => p.all.length > 1) ? [] : [{ label: 'open', entry: open.text !== '' ? { text: open.text } : one ? { text: allWords(r) } : { write: 's' } }]),
   ] }] };
 }

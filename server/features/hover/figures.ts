@@ -14,6 +14,7 @@ import { coherenceWords } from '../report/coherence.ts';
 import { runsApart, runWords } from '../report/arms.ts';
 import { fringeWords } from '../report/fringes.ts';
 import { movementWords } from '../report/movement.ts';
+import { exposureWords } from '../report/exposures.ts';
 import { replayWords } from '../report/replay.ts';
 import { comparison, partLines } from '../report/report.ts';
 import { asWritten } from '../report/words.ts';
@@ -44,7 +45,7 @@ function facts(thing: Thing, r: Results | undefined): string {
 function figures(thing: Thing, r: Results): string {
   const pairs = r.plates.flatMap(p => (p.plate === thing ? p.pairs : p.pairs.filter(x => x.arm.object === thing)));
   const shone = r.plates.flatMap(p => p.pairs).find(x => x.arm.laser === thing);
-  return blocks(...pairs.map(x => pairWords(x, r)), ...[...fringeWords(thing, r), ...movementWords(thing, r), ...replayWords(thing.id, r)].map(escaped), shone ? escaped(coherenceWords(thing, shone.coherence, r)) : '');
+  return blocks(...pairs.map(x => pairWords(x, r)), ...[...fringeWords(thing, r), ...movementWords(thing, r), ...replayWords(thing.id, r), ...exposureWords(thing.id, r)].map(escaped), shone ? escaped(coherenceWords(thing, shone.coherence, r)) : '');
 }
 
 /** How two arms compare, and how brightly the parts of the object record. */

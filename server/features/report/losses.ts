@@ -1,5 +1,6 @@
 /** The ladder of a plate and object arm: what takes how much of the brightness, in stops, the largest first. Every figure is a cell of the results. */
 import type { Cause, Ladder, Rung } from '../../results/losses/losses.ts';
+import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
 import { percent, percentBand, plain } from '../../model/show.ts';
 import { showCell } from '../chain.ts';
@@ -25,7 +26,7 @@ const MOST_STOPS = 7;
 /** By how much a rating should exceed what is needed (common practice). */
 const MARGIN = 1.3;
 
-const LABELS: Readonly<Record<Cause, string>> = { depth: 'depth', ratio: 'ratio', polarization: 'polarization', fringes: 'fringes against the stock', drift: 'drift', exposure: 'exposure', corner: 'in the weakest corner' };
+const LABELS: Readonly<Record<Cause, string>> = { depth: 'depth', ratio: 'ratio', polarization: 'polarization', fringes: 'fringes against the stock', drift: 'drift', exposure: 'exposure', sharing: 'other recordings', corner: 'in the weakest corner' };
 
 /** The ladders of a setup, where its page says more than lengths. */
 export function lossPages(r: Results): LightPage[] {
@@ -64,7 +65,7 @@ function step(rung: Rung, ladder: Ladder, r: Results): Step {
 }
 
 /** What a figure is reckoned from, in a few words. */
-function behind({ cause, from, dark }: Rung, { pair, plate }: Ladder, r: Results): string {
+function behind({ cause, from, dark, loss }: Rung, { pair, plate }: Ladder, r: Results): string {
   const text = from ? showCell(r.graph, from).text : '';
   switch (cause) {
     case 'depth': return from!.name.endsWith('.screen brightness') ? `lost${from!.words.replace(/^brightness/, '')}, by the longer ways from its rim` : `lost in the ${from!.words.replace(/^brightness of the /, '')}`;
@@ -72,10 +73,13 @@ function behind({ cause, from, dark }: Rung, { pair, plate }: Ladder, r: Results
     case 'polarization': return `of the ${pair.arm.name === 'object' ? 'object light' : `light of ${pair.arm.name}`} makes no fringes`;
     case 'drift': return 'lost while the fringes creep';
     case 'exposure': return `lost, open for ${showCell(r.graph, r.values.setupFact('exposure')!).text} where ${text} are needed`;
+    case 'sharing': return `lost, as others record on ${plate.id} too: a share of ${rungShares(loss!, r)} leaves its square`;
     case 'corner': return `less reference light than in the middle of ${plate.id}; not in the sum, which is that of the middle`;
     case 'fringes': return '';
   }
 }
+
+const rungShares = (loss: Cell, r: Results): string => loss.inputs.map(c => showCell(r.graph, c).text).join(' of ');
 
 /** No curve tells what is lost beyond a rating, so that only a comparison is made. */
 function fringes(share: number): Pick<Required<Step>, 'text' | 'remark' | 'stops'> {

@@ -17,6 +17,7 @@ import { guessesOf, showCell } from '../chain.ts';
 import { anglePages } from './angles.ts';
 import { armTable, type ArmTable } from './arms.ts';
 import { coherenceWords } from './coherence.ts';
+import { exposurePages } from './exposures.ts';
 import { fringePages } from './fringes.ts';
 import { lightPages, type LightPage } from './light.ts';
 import { lossPages } from './losses.ts';
@@ -121,7 +122,7 @@ export function reportOf(snapshot: Snapshot, r: Results): Report {
   return {
     setup: setup.name, line: setup.node.at, ...(setup.variant !== undefined ? { variant: setup.variant } : {}),
     ...(setup.doc !== undefined ? { doc: setup.doc } : {}), ...(hologram?.kind === 'words' ? { hologram: hologram.text } : {}),
-    plates: r.plates.map(p => platePage(p, r)), ...(readings ? { readings } : {}), light: [...lightPages(r), ...objectPages(r), ...fringePages(r), ...polarizationPages(r), ...movementPages(r), ...anglePages(r), ...replayPages(r)], losses: lossPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
+    plates: r.plates.map(p => platePage(p, r)), ...(readings ? { readings } : {}), light: [...lightPages(r), ...exposurePages(r), ...objectPages(r), ...fringePages(r), ...polarizationPages(r), ...movementPages(r), ...anglePages(r), ...replayPages(r)], losses: lossPages(r), coherence: coherences(r), goals: goalLines(r), ...(guesses ? { guesses } : {}), ...(variants ? { variants } : {}),
     notes: notesOf(setup), overrides: overridesOf(setup).map(o => `${o.key} of ${o.thing.id}: ${factText(o.fact)}, instead of ${o.item}’s ${o.instead}`),
     findings: own.filter(f => f !== pending), ...(pending ? { pending: pendingWords(String(pending.data['what'])) } : {}),
   };

@@ -39,7 +39,9 @@ export const variantText = ({ name, doc, changes }: VariantTable['variants'][num
   `${name}: ${changes.length > 0 ? changes.join('; ') : 'no change that is understood'}.${doc !== undefined ? ` ${doc.replace(/\n/g, ' ')}` : ''}`;
 
 function resultRows(base: Results, all: readonly VariantResults[]): VariantRow[] {
-  const names = new Set([...base.published, ...all.flatMap(v => v.results.published)].map(c => c.name));
+  // What several exposures come to is told of the page as it is written.
+  const exposed = new Set(base.exposures.plates.flatMap(p => [p.time, ...p.all.flatMap(e => [e.time, e.left])]));
+  const names = new Set([...base.published.filter(c => !exposed.has(c)), ...all.flatMap(v => v.results.published)].map(c => c.name));
   const differ = new Set(all.flatMap(v => v.difference.results.map(d => d.name)));
   const columns = [base, ...all.map(v => v.results)];
   const rows = [...names].filter(n => differ.has(n));

@@ -202,7 +202,8 @@ function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: read
   for (const child of node.children) {
     const { head, colon } = child.line;
     if (!head) { scope.nameless ||= child.line.issue !== undefined; continue; }
-    if (colon === undefined && (full.reached(child) || keepThing(child, things, sink, inventories, () => bindThing(child, scope)))) continue;
+    // `exposure` alone is a fact of the setup that nobody has finished; with a name it is one of several.
+    if (colon === undefined && !(unfinishedFact(child) && !child.line.opens) && (full.reached(child) || keepThing(child, things, sink, inventories, () => bindThing(child, scope)))) continue;
     if (colon === undefined && beamSplitter(child, scope)) continue;
     if (colon === undefined && !STATEMENTS.includes(head.text) && !unfinishedFact(child)) {
       // With legs below it, it is a misspelt beam.

@@ -35,6 +35,8 @@ export function bindThing(node: Node, scope: Scope, meant?: { kind: Kind; length
   const found = meant ?? kindOf(words[0]?.text ?? '', words[1]?.text);
   if (!found) return false;
   const { kind, length } = found;
+  // `exposure 20 s`: a fact without its colon.
+  if (kind.word === 'exposure' && node.line.subject && node.line.subject.kind !== 'phrase') return false;
   const { sink, things, setup } = scope;
   strayLegs(node, sink, setup);
   const names = words.slice(length);

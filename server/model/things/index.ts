@@ -1,5 +1,6 @@
 /** The one vocabulary: all kinds of things, and the facts of a setup itself. */
 import { ANGLE, EXPOSURE, LENGTH, NUMBER, POWER, TIME, TEMPERATURE } from '../units.ts';
+import { exposure } from './exposure.ts';
 import { hologram } from './hologram.ts';
 import { choice, COMMON, date, quantity, ratio, sizes, text, type Assumed, type Fact, type Kind } from './kind.ts';
 import { laser } from './laser.ts';
@@ -17,7 +18,7 @@ import { aperture, attenuator, beamStop, blackCard, fillCard, shutter, slit } fr
 
 export const KINDS: readonly Kind[] = [
   laser, shutter, splitter, mirror, spreader, lens, collimator, polarizer, halfWavePlate, diffuser, groundGlass, fillCard, blackCard, beamStop, attenuator,
-  aperture, slit, screen, object, plate, hologram, lamp, viewer, wall, room, meter, string,
+  aperture, slit, screen, object, plate, exposure, hologram, lamp, viewer, wall, room, meter, string,
 ];
 const byWord = new Map(KINDS.map(k => [k.word, k]));
 /** First words of the kinds that have two. */

@@ -5,10 +5,11 @@ import { NUMBER } from '../../model/units.ts';
 import type { Cell, Graph, Rule } from '../graph.ts';
 import type { Dark } from '../light/dark.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
+import { LOST_BY_SHARE } from '../rules/exposures.ts';
 import { ALL_LOST, LOST, LOST_BY_EXPOSURE, LOST_BY_RATIO, RECORDED } from '../rules/losses.ts';
 
 /** In the order in which the light meets them. */
-export const CAUSES = ['depth', 'ratio', 'polarization', 'fringes', 'drift', 'exposure', 'corner'] as const;
+export const CAUSES = ['depth', 'ratio', 'polarization', 'fringes', 'drift', 'exposure', 'sharing', 'corner'] as const;
 export type Cause = (typeof CAUSES)[number];
 
 /** One cause. */
@@ -39,6 +40,8 @@ export interface LossesContext {
   readonly published: Cell[];
   /** brightness averaged over the screen that lights an object, where one does */
   overScreen(pair: Pair): Cell | undefined;
+  /** shares of the layer that it records in, where others record in it too: the product of them counts */
+  shares(pair: Pair): readonly Cell[];
   /** why an arm brings no light, where that is so */
   dark(arm: Arm): Dark | undefined;
   /** how long the shutter is open, where that is written */
@@ -52,7 +55,7 @@ export interface LossesContext {
 
 /** Names of results that say more of the brightness than lengths do. */
 const MORE = /(?:\.|^)(?:beam ratio|polarized|polarization|drift brightness|corner light|resolving share|exposure time)$/;
-const OWN = /(?:^|[. ])(?:(?:depth|ratio|polarization|drift|exposure|corner) loss|recorded brightness)$/;
+const OWN = /(?:^|[. ])(?:(?:depth|ratio|polarization|drift|exposure|sharing|corner) loss|recorded brightness)$/;
 
 export class Losses {
   private made: readonly Ladder[] | undefined;
@@ -80,7 +83,7 @@ export class Losses {
 
   private ladder({ plate, pairs }: PlateResults, pair: Pair): Ladder {
     const base = `${plate.id}.${pair.arm.name}`;
-    const rungs = CAUSES.map(cause => this[cause](base, plate, pair));
+    const rungs = CAUSES.flatMap(cause => this[cause](base, plate, pair) ?? []);
     const counting = rungs.flatMap(r => (r.loss && r.cause !== 'corner' ? [r.loss] : []));
     const alone = pairs.length === 1;
     for (const { cause, loss } of rungs) if (loss) this.name(`${cause} loss`, loss, plate, pair, alone);
@@ -142,6 +145,11 @@ export class Losses {
     if (!written || written.missing) return { cause: 'exposure', unknown: written?.missing?.why ?? 'no exposure is written for the setup' };
     return this.by('exposure', base, needed, LOST_BY_EXPOSURE, [written, needed!], `what ${plate.id} needs is not known`);
   }
+  /** Only where more than one recording is made on the plate. */
+  private sharing(base: string, plate: Thing, pair: Pair): Rung | undefined {
+    const shares = this.context.shares(pair);
+    return shares.length === 0 ? undefined : this.by('sharing', base, shares.find(c => c.missing) ?? shares[0], LOST_BY_SHARE, shares, `which part of ${plate.id} it gets is not known`);
+  }
   /** In the weakest corner only: there a weak recording follows the light of the reference. */
   private corner(base: string, plate: Thing, pair: Pair): Rung {
     const name = `${plate.id}.${pair.reference.name}.corner light`;
@@ -152,5 +160,5 @@ export class Losses {
 
 /** What each cause is called in running words. */
 export const WORDS: Readonly<Record<Cause, string>> = {
-  depth: 'path difference and depth', ratio: 'the beam ratio', polarization: 'polarization', fringes: 'fringes too fine for the plate', drift: 'drift during the exposure', exposure: 'an exposure off the mark', corner: 'weak light in the corners',
+  depth: 'path difference and depth', ratio: 'the beam ratio', polarization: 'polarization', fringes: 'fringes too fine for the plate', drift: 'drift during the exposure', exposure: 'an exposure off the mark', sharing: 'the other recordings on the plate', corner: 'weak light in the corners',
 };

@@ -1,12 +1,13 @@
 // npm run test:packages: packs what is shipped, and tries both packages in folders of their own. Prints `packages: N passed, M failed` as its last line.
-//   --packed   out/ is of now
-//   UPDATE=1   writes the lists of packed files anew
+//   --packed    out/ is of now
+//   INSTALLED   the folder of commands of one that is installed already
+//   UPDATE=1    writes the lists of packed files anew
 import assert from 'node:assert/strict';
 import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { cpSync, existsSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { delimiter, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver/node';
 import { install, listed, pack, unpack, unpackExtension } from './install.mjs';
@@ -105,11 +106,15 @@ await step('it draws, and writes a card, without any other package', () => {
 });
 await step('its server answers over standard input and output, and prints a card', () => serve([cli, 'lsp'], [alone], card));
 
-const bin = install(installed);
-const [command, home] = [realpathSync(join(bin, 'platewright')), join(installed, 'node_modules')];
+const bin = process.env.INSTALLED ?? install(installed);
+const [command, home] = [realpathSync(join(bin, 'platewright')), realpathSync(join(bin, '..'))];
 await step('installed, the command tells its version', () => {
   const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
   assert.equal(execFileSync(join(bin, 'platewright'), ['--version'], { env: ENV, encoding: 'utf8' }), `${version}\n`);
+});
+await step('installed, the plainest client tells the findings of a page', () => {
+  const said = execFileSync(process.execPath, [join(home, 'platewright/client/editors/client.mjs'), page], { cwd: pages, env: { ...ENV, PATH: `${bin}${delimiter}${ENV.PATH}` }, encoding: 'utf8', timeout: 20_000 });
+  assert.match(said, /^\d+: arms-mismatched: .*\b84 mm\b/);
 });
 await step('installed, it writes PDF and PNG with what npm put beside it', () => {
   for (const [what, file, begins] of [['draw', 'plan.png', '\x89PNG\r\n\x1a\n'], ['draw', 'plan.pdf', '%PDF-1.'], ['card', 'card.pdf', '%PDF-1.']]) {

@@ -55,11 +55,17 @@ local function ask(method, params)
   return assert(answer.result, 'an empty answer')
 end
 
+--- The server of the page; get_clients came with 0.10.
+local function attached()
+  local clients = vim.lsp.get_clients and vim.lsp.get_clients({ bufnr = page }) or vim.lsp.buf_get_clients(page)
+  local _, found = next(clients)
+  return found
+end
+
 step('opening a page starts the server', function()
-  wait('attached', function() return vim.lsp.buf_get_clients(page) and next(vim.lsp.buf_get_clients(page)) ~= nil end)
-  client = next(vim.lsp.buf_get_clients(page))
-  wait('initialized', function() return vim.lsp.get_client_by_id(client).initialized end)
-  assert(vim.lsp.get_client_by_id(client).name == 'platewright')
+  wait('attached and initialized', function() return attached() ~= nil and attached().initialized end)
+  assert(attached().name == 'platewright')
+  client = attached().id
 end)
 
 step('the object arm is 84 mm too long', function()

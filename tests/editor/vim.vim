@@ -88,4 +88,16 @@ function s:Longer()
   call s:Wait('no finding arms-mismatched', {-> index(s:Lints(), 'arms-mismatched') < 0})
 endfunction
 call s:Step('and follow what is typed', function('s:Longer'))
+
+function s:Define()
+  call search('-> M3:', 'w')
+  normal! w
+  ALEGoToDefinition
+  call s:Wait('the declaration of M3', {-> getline('.') =~# '^  mirror M3$'})
+  call cursor(1, 1)
+  call search('laser red')
+  ALEHover
+  call s:Wait('the facts of a laser', {-> !empty(filter(range(1, winnr('$')), {_, w -> join(getbufline(winbufnr(w), 1, '$')) =~# 'tube length' && bufname(winbufnr(w)) !~# 'whelk'}))})
+endfunction
+call s:Step('a name leads to its declaration, and hovering over a kind tells its facts', function('s:Define'))
 call s:End(0)

@@ -29,13 +29,15 @@
     `(("[0-9]\"\\|\\(///.*\\)\\|\\(//.*\\)\\|\\(\"\\(?:[^\"\\\n]\\|\\\\.\\)*\"?\\)"
        (1 font-lock-doc-face nil t) (2 font-lock-comment-face nil t) (3 font-lock-string-face nil t))
       (plate-find-fact 1 font-lock-variable-name-face)
+      (,clauses 1 font-lock-builtin-face)
+      ;; What is wanted is named behind these.
+      ("^[ \t]*\\(?:aim\\|expect\\)\\_>" ("\\=[ \t]*\\([[:alpha:]]\\(?:\\sw\\|\\s_\\)*\\)" nil nil (1 font-lock-variable-name-face)))
       (,(concat "^[ \t]*" (regexp-opt plate-kinds t) "\\(?:[ \t]\\|$\\)") 1 font-lock-type-face)
       (,(concat "^[ \t]*" (regexp-opt plate-statements t) "\\(?:[ \t]\\|$\\)") 1 font-lock-keyword-face)
       (,(concat "\\_<" (regexp-opt plate-functions t) "(") 1 font-lock-function-name-face)
-      (,clauses 1 font-lock-builtin-face)
       ("\\_<[0-9]\\{4\\}-[0-9][0-9]-[0-9][0-9]\\(?:T[0-9][0-9]:[0-9][0-9]\\)?\\_>" 0 font-lock-constant-face)
-      (,(concat "\\(?:\\_<" number "\\|[)?]\\)[ \t]*" unit) 1 font-lock-type-face)
-      (,(concat "\\_<" number "\\(?::" digits "\\)?") 0 font-lock-constant-face)
+      (,(concat "\\(?:\\_<-?" number "\\|[)?]\\)[ \t]*" unit) 1 font-lock-type-face)
+      (,(concat "\\_<-?\\(" number "\\(?::" digits "\\)?\\)") 1 font-lock-constant-face)
       ("?" 0 font-lock-warning-face)))
   "Colours of a page, the first that fits a word.")
 

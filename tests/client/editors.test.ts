@@ -60,7 +60,7 @@ test('other editors are held to the colours of VS Code', () => {
   const rows = readFileSync('tests/editor/colours/words.txt', 'utf8').trimEnd().split('\n');
   const apart = rows.filter(row => {
     const [line, word, as] = row.split(' ') as [string, string, string];
-    const at = new RegExp(`(?<![\\p{L}\\p{N}.-])${word.replace(/[.?]/g, '\\$&')}|(?<=\\d ?)${word.replace(/[.?]/g, '\\$&')}`, 'u').exec(lines.split('\n')[Number(line) - 1]!)!.index;
+    const at = new RegExp(`(?<![\\p{L}\\p{N}.]|[\\p{L}\\p{N}]-)${word.replace(/[.?]/g, '\\$&')}|(?<=\\d ?)${word.replace(/[.?]/g, '\\$&')}`, 'u').exec(lines.split('\n')[Number(line) - 1]!)!.index;
     return !new RegExp(`^${SCOPES[as]!}`).test(coloured[Number(line) - 1]!.find(c => c.start <= at && c.end > at)!.scopes.find(s => !s.startsWith('punctuation'))!);
   });
   expect(apart).toEqual([]);

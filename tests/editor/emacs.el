@@ -30,7 +30,7 @@
       (pcase-let ((`(,line ,word ,wanted) (split-string row)))
         (goto-char (point-min))
         (forward-line (1- (string-to-number line)))
-        (re-search-forward (concat "\\(?:^\\|[^[:alnum:].-]\\|[0-9] ?\\)\\(" (regexp-quote word) "\\)") (line-end-position))
+        (re-search-forward (concat "\\(?:^\\|[^[:alnum:].-]-?\\|[0-9] ?\\)\\(" (regexp-quote word) "\\)") (line-end-position))
         (let ((is (get-text-property (match-beginning 1) 'face)))
           (unless (eq is (cdr (assoc wanted faces))) (push (list row is) wrong)))))
     (when wrong (error "%S" wrong))))

@@ -12,9 +12,11 @@ let s:functions = ['sqrt', 'abs', 'min', 'max', 'sin', 'cos', 'tan', 'asin', 'ac
 " Names hold hyphens and dots.
 syntax iskeyword @,48-57,_,-,.,192-255
 let s:no = '\%(' . join(s:clauses, '\|') . '\)\>'
+" A number begins a word, or stands behind the sign that does.
+let s:begin = '\%(\<\|\%(\<-\)\@1<=\)'
 let s:digits = '\%(\d\+\%(\.\d\+\)\?\|\.\d\+\)'
 
-syntax match plateName /\<\k\+/
+syntax match plateName /\<\a\k*/
 execute 'syntax match plateClause /\<' . s:no . '\%(\s*:\)\@!/'
 execute 'syntax match plateFunction /\<\%(' . join(s:functions, '\|') . '\)\ze(/'
 syntax match plateSign /->\|→\|±\|+\/-\|×÷\|\*\/\|<=\|>=\|[<>≤≥=×+−*]\|-/
@@ -22,9 +24,9 @@ syntax match plateAsked /?/ nextgroup=plateUnit skipwhite
 syntax match plateUnit contained /"/
 execute 'syntax match plateUnit contained /\%(' . s:no . '\)\@![[:alpha:]µ°%′″][[:alnum:]µ°%²³¹⁰⁴⁻\/·^-]*/'
 syntax match plateBracket /)/ nextgroup=plateUnit skipwhite
-execute 'syntax match plateNumber /\<' . s:digits . '\%([eE][-+]\?\d\+\)\?/ nextgroup=plateInches,plateUnit skipwhite'
+execute 'syntax match plateNumber /' . s:begin . s:digits . '\%([eE][-+]\?\d\+\)\?/ nextgroup=plateInches,plateUnit skipwhite'
 syntax match plateInches contained /\%(\d\)\@1<="/
-execute 'syntax match plateNumber /\<' . s:digits . ':' . s:digits . '[0-9.:]\@!/'
+execute 'syntax match plateNumber /' . s:begin . s:digits . ':' . s:digits . '[0-9.:]\@!/'
 syntax match plateNumber /\<\d\{4}-\d\d-\d\d\%(T\d\d:\d\d\)\?[0-9-]\@!/
 " A thing: its kind, then its name. A change in a variant begins with the name of one, which no list has.
 execute 'syntax match plateKind /^\s*\zs\%(' . join(s:kinds, '\|') . '\)\ze\%(\s\|$\)/'
@@ -32,6 +34,9 @@ execute 'syntax match plateStatement /^\s*\zs\%(' . join(s:statements, '\|') . '
 " These are two words each, or begin as a statement does.
 execute 'syntax match plateKind /^\s*\zs\%(' . join(filter(copy(s:kinds), 'v:val =~ " "'), '\|') . '\)\ze\s/'
 execute 'syntax match plateFact /^\s*\zs\%(\%(' . join(s:phrased, '\|') . '\)\s\+\k\)\@!\a\k*\%(\s\+\a\k*\)*\ze\%(\s\+' . s:digits . '\)\?\s*:/'
+" What is wanted is named behind these.
+syntax match plateStatement /^\s*\zs\%(aim\|expect\)\ze\s/ nextgroup=plateFact skipwhite
+execute 'syntax match plateFact contained /\%(' . s:no . '\)\@!\a\k*\%(\s\+\%(' . s:no . '\)\@!\a\k*\)*/'
 " A line end ends a text, also where its quote is missing.
 syntax match plateText /"\%([^"\\]\|\\.\)*\%("\|$\)/
 syntax match plateComment /\/\/.*/

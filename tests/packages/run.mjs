@@ -91,6 +91,11 @@ const cli = join(alone, 'dist/cli.cjs');
 unpack(alone);
 await step('the files of the command line', () => { pinned('command-line.txt', alone); });
 await step('it names whose work goes along', () => { notices(alone, 'LICENSE'); });
+await step('its pages lead to each other, but for pictures and what is for those who work on it', () => {
+  const wrong = listed(alone).filter(file => file.endsWith('.md')).flatMap(file => [...readFileSync(join(alone, file), 'utf8').matchAll(/\]\((?!https?:|#)([^)#\s]+)/g)].map(m => join(file, '..', m[1])))
+    .filter(to => !/^(?:client\/media\/|DEVELOPERS\.md$|server\/core\.md$)/.test(to) && !existsSync(join(alone, to)));
+  assert.deepEqual(wrong, []);
+});
 await step('alone in a folder it checks an example', () => {
   const { code, out } = run(cli, [alone], 'check', '--strict', page);
   assert.match(out, MISMATCH);

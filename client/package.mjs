@@ -1,4 +1,5 @@
 // Packs the extension into out/platewright.vsix, and fails when that is not below one million bytes: it is fetched over studio connections too.
+// The command line, with the server over standard input and output, goes into out/platewright-VERSION.tgz. Both are of dist/ as it is.
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, statSync } from 'node:fs';
 import { createVSIX } from '@vscode/vsce';
@@ -19,3 +20,5 @@ if (size >= LIMIT) {
   console.error('The packed extension is too large. `npx vsce ls --tree` shows what is in it.');
   process.exit(1);
 }
+// Not built again: that would undo the tightening.
+execFileSync('npm', ['pack', '--silent', '--ignore-scripts', '--pack-destination', 'out'], { stdio: 'inherit' });

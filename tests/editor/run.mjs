@@ -1,6 +1,7 @@
-// npm run test:editors: packs the extension, then runs it in an old and a new VS Code (node host, web worker host, by mouse and keyboard), and its
-// server in Neovim. Prints `N passed, N failed` as its last line; ends with 1 on any failure.
+// npm run test:editors: packs both packages, then runs the extension in an old and a new VS Code (node host, web worker host, by mouse and keyboard),
+// the packages alone, and the installed server in other editors. Prints `N passed, N failed` as its last line; ends with 1 on any failure.
 //   --built      dist/ is of now: it is packed as it is
+//   --packed     so is out/
 //   --download   runs the suite in a downloaded VS Code instead, where the hosts from npm do not fit (they need Linux on x64, and Chromium)
 //   SCREENSHOTS  folder for pictures of the run by mouse and keyboard
 import { execFileSync, spawn } from 'node:child_process';
@@ -10,24 +11,25 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { installHost, VERSIONS } from './host/install.mjs';
 import { installExtension } from './host/server.mjs';
+import { install, pack, VSIX } from '../packages/install.mjs';
+import { NEEDED } from './others.mjs';
 
-const VSIX = 'out/platewright.vsix';
 const NOTEBOOK = 'tests/editor/notebook';
 /** What is done by hand in hosts that are not the newest: each part takes a minute or two, and the suites run in all. */
 const OLDER = ['user'];
 const script = (name, ...args) => [process.execPath, `tests/editor/${name}.mjs`, ...args];
 
 const download = process.argv.includes('--download');
-needs(download ? ['nvim'] : [process.env.CHROMIUM ?? 'chromium', 'git', 'rg', 'nvim']);
-if (process.argv.includes('--built')) execFileSync(process.execPath, ['client/package.mjs'], { stdio: 'inherit' });
-else execFileSync('npm', ['run', '--silent', 'package'], { stdio: 'inherit' });
+needs(download ? NEEDED : [process.env.CHROMIUM ?? 'chromium', 'git', 'rg', ...NEEDED]);
+if (!process.argv.includes('--packed')) pack(process.argv.includes('--built'));
 const state = mkdtempSync(join(tmpdir(), 'platewright-editors-'));
 const total = { passed: 0, failed: 0 };
 try {
   if (download) await part('a downloaded VS Code, node host', script('node-host', process.cwd(), notebook(NOTEBOOK)));
   else for (const version of VERSIONS) await inHost(version, installHost(version), version === VERSIONS.at(-1) ? [] : OLDER);
-  const lua = ['nvim', '--headless', '-u', 'NONE', '-i', 'NONE', '-n', '-c', 'luafile tests/editor/neovim.lua'];
-  await part('Neovim', lua, { PAGE: join(notebook(NOTEBOOK), 'whelk.plate') });
+  const bin = install(join(state, 'installed'));
+  await part('the packages alone', [process.execPath, 'tests/packages/run.mjs', '--packed'], { INSTALLED: bin });
+  await part('other editors', script('others', bin));
 } finally {
   rmSync(state, { recursive: true, force: true });
 }
@@ -73,6 +75,6 @@ function needs(commands) {
     try { execFileSync('sh', ['-c', 'command -v "$0"', command], { stdio: 'ignore' }); } catch { return true; }
   });
   if (missing.length === 0) return;
-  console.error(`${missing.join(', ')}: not installed. On Debian: apt-get install chromium git ripgrep fonts-dejavu-core neovim`);
+  console.error(`${missing.join(', ')}: not installed. On Debian: apt-get install chromium git ripgrep fonts-dejavu-core neovim emacs-nox elpa-eglot vim vim-ale`);
   process.exit(1);
 }

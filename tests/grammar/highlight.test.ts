@@ -2,19 +2,18 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
-import { createRegistry } from 'vscode-tmgrammar-test/dist/common/index.js';
 import { parseGrammarTestCase, runGrammarTestCase } from 'vscode-tmgrammar-test/dist/unit/index.js';
 import { parseLine } from '../../grammar/parse-line.ts';
-import type { TokenType } from '../../grammar/tree.ts';
+import { FILE_STATEMENTS, STATEMENTS } from '../../server/model/bind/bind.ts';
 import { KINDS } from '../../server/model/things/index.ts';
+import { EXAMPLES, PUBLISHED } from '../examples/library.ts';
 import { sample, SAMPLES } from './check.ts';
+import { colours, miscoloured, registry } from './coloured.ts';
 import { loose, sentence } from './sentences.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 
 const path = (name: string): string => decodeURIComponent(new URL(name, import.meta.url).pathname);
-const registry = createRegistry([{ path: path('../../grammar/plate.tmLanguage.json'), scopeName: 'source.plate', language: 'plate' }]);
-const loaded = registry.loadGrammar('source.plate');
 
 describe('marked samples', () => {
   test.each(readdirSync(path('highlight')))('%s', async name => {
@@ -23,48 +22,33 @@ describe('marked samples', () => {
     const failures = await runGrammarTestCase(registry, sampled);
     expect(failures.map(f => `line ${f.line + 1}, ${f.start}-${f.end}: missing ${f.missing.join(' ')}, unexpected ${f.unexpected.join(' ')}, is ${f.actual.join(' ')}`)).toEqual([]);
   });
+  test('among them is each kind of statement', () => {
+    const marked = readdirSync(path('highlight')).flatMap(name => readFileSync(path(`highlight/${name}`), 'utf8').split('\n')).filter((_, at, lines) => /^\/\/ *(?:\^|<-)/.test(lines[at + 1] ?? ''));
+    expect([...FILE_STATEMENTS, ...STATEMENTS].filter(word => !marked.some(line => line.trimStart().startsWith(`${word} `)))).toEqual([]);
+  });
 });
 
-/** Scopes of which one must colour a token of the language. */
-const SCOPES: Record<TokenType, readonly string[]> = {
-  word: ['variable.other', 'entity.name.type', 'keyword.declaration', 'keyword.control', 'keyword.other.goal', 'keyword.other.reading', 'constant.other.finding', 'support.function'],
-  clause: ['keyword.other.clause', 'keyword.other.std'],
-  number: ['constant.numeric.plate'], unit: ['keyword.other.unit'], ratio: ['constant.numeric.ratio'], date: ['constant.numeric.date'], string: ['string.quoted.double'],
-  comment: ['comment.line.double-slash'], doc: ['comment.line.documentation'],
-  arrow: ['keyword.operator.arrow'], tolerance: ['keyword.operator.tolerance'], compare: ['keyword.operator.comparison'], equals: ['keyword.operator.assignment'], by: ['keyword.operator.size'],
-  plus: ['keyword.operator.arithmetic'], minus: ['keyword.operator.arithmetic'], star: ['keyword.operator.arithmetic'], slash: ['keyword.operator.arithmetic'],
-  colon: ['punctuation.separator.key-value'], comma: ['punctuation.separator.sequence'], lparen: ['punctuation.section.parens.begin'], rparen: ['punctuation.section.parens.end'],
-  open: ['punctuation.section.block.begin'], close: ['punctuation.section.block.end'], unknown: ['constant.language.unknown'],
-  bad: [''],
-};
-
-/** Tokens of the language that are coloured as something else. */
-async function miscoloured(text: string): Promise<string[]> {
-  const grammar = (await loaded)!;
-  const coloured = grammar.tokenizeLine(text, null).tokens;
-  return parseLine(text).tokens.flatMap(token => {
-    const over = coloured.filter(c => c.startIndex < token.end && c.endIndex > token.start);
-    const right = over.every(c => SCOPES[token.type].some(scope => c.scopes.some(s => s.startsWith(scope))));
-    return right ? [] : [`${token.type} ${text.slice(token.start, token.end)} as ${over.map(c => c.scopes.slice(1).join(' ')).join(' | ')}`];
-  });
-}
-
 describe('the tokens of the language', () => {
-  test.each(SAMPLES)('in %s', async name => {
-    for (const line of sample(name).split('\n')) expect(await miscoloured(line), line).toEqual([]);
+  test.each(SAMPLES)('in %s', name => {
+    for (const line of sample(name).split('\n')) expect(miscoloured(line), line).toEqual([]);
   });
-  test('in random sentences, with any blanks between', async () => {
-    await fc.assert(fc.asyncProperty(fc.oneof(sentence, loose), async text => {
-      if (!parseLine(text).issue) expect(await miscoloured(text)).toEqual([]);
+  test.each([...EXAMPLES, ...PUBLISHED].map(p => [p.name, p.text]))('in each line of %s', (_, text) => {
+    for (const line of text.split('\n')) {
+      expect(miscoloured(line), line).toEqual([]);
+      expect(colours(line).filter(c => c.scopes.length === 0 && c.text.trim() !== '').map(c => c.text), line).toEqual([]);
+    }
+  });
+  test('in random sentences, with any blanks between', () => {
+    fc.assert(fc.property(fc.oneof(sentence, loose), text => {
+      if (!parseLine(text).issue) expect(miscoloured(text)).toEqual([]);
     }), { numRuns: 1000 });
   });
 });
 
-test.each(KINDS.map(k => k.word))('the kind “%s” and its name', async kind => {
-  const grammar = (await loaded)!;
+test.each(KINDS.map(k => k.word))('the kind “%s” and its name', kind => {
   for (const behind of ['', ' {', ' at (3, 4) mm', ' = lab.n', ' // old']) {
-    const scopes = (text: string): string[] => grammar.tokenizeLine(text + behind, null).tokens.slice(0, 3).map(t => t.scopes.at(-1)!);
-    expect(scopes(`${kind} N1`)).toEqual(['entity.name.type.plate', 'source.plate', 'variable.other.definition.plate']);
+    const scopes = (text: string): string[] => colours(text + behind).slice(0, 3).map(c => c.scopes.at(-1) ?? '');
+    expect(scopes(`${kind} N1`)).toEqual(['entity.name.type.plate', '', 'variable.other.definition.plate']);
     if (!kind.includes(' ')) expect(scopes(kind)[0]).toBe(behind === '' || behind === ' {' || behind === ' // old' ? 'entity.name.type.plate' : 'variable.other.plate');
   }
 });

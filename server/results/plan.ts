@@ -7,6 +7,7 @@ import { arrivalAngle, foldNamed } from './places/angles.ts';
 import { armLengths } from './paths/arm-lengths.ts';
 import { coherenceOf, type Coherence } from './coherence.ts';
 import { Exposures } from './exposures/exposures.ts';
+import { registersOf, type Register } from './exposures/registers.ts';
 import { sharesOf } from './exposures/shares.ts';
 import { Fringes } from './fringes/fringes.ts';
 import { laserCautions, type LaserCaution } from './eyes.ts';
@@ -70,7 +71,9 @@ export interface Results {
   /** what it shows there, under each lamp that is written */
   readonly replay: Replay;
   /** of plates that get more than one */
-  readonly exposures: Exposures;
+  readonly exposures: Exposures<Results>;
+  /** each of its exposures beside the first, under each lamp */
+  readonly registers: readonly Register[];
   /** its holograms whose recording is known, with the light that falls on them */
   readonly masters: readonly Lit[];
   /** the lasers with what a caution for eyes needs */
@@ -175,22 +178,23 @@ export function plan(setup: Setup, options: PlanOptions = {}): Results {
   const light = lightOf({ setup, polarization, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, beams, places, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, options.offsets);
   const movement = new Movement({ setup, values, places, beams, fringes, legs, plates, exposure: () => values.setupFact('exposure') ?? light.plates.find(p => !p.exposure.missing)?.exposure });
   const named = (name: string): Cell | undefined => resultNamed(graph, aliases, name) ?? ask(name);
-  let exposures: Exposures | undefined;
   const losses = new Losses({
     graph, plates, published, overScreen: pair => screens.of(pair)?.brightness, dark: arm => light.darkOf(arm), exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
-    find: name => resultNamed(graph, aliases, name), named, shares: x => (exposures ? sharesOf(x, exposures, arms.arms, graph, named) : []),
+    find: name => resultNamed(graph, aliases, name), named, shares: x => sharesOf(x, exposures, arms.arms, graph, named),
   });
   const table = new Table({ setup, graph, values, places, beams, arms, legs, reflects: s => light.reflects(s) });
   const hang = new Hang({ setup, values, legs, plates, fringes });
   const replay = new Replay({ setup, records, values, legs, plates, fringes, beams, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const masters = setup.masters ? litMasters({ plates, beams, places, records, values }) : [];
   asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses, hang, { ask: name => differenceNamed(name, plates, graph) });
-  exposures = new Exposures({ setup, values, arms: arms.arms, published, alias: (alias, cell) => addAlias(aliases, alias, cell), ask: named, plan: s => plan(s, { offsets: offsetsOf({ graph, readings, light }) }) });
+  const exposures = new Exposures<Results>({ setup, values, arms: arms.arms, published, alias: (alias, cell) => addAlias(aliases, alias, cell), ask: named, plan: s => plan(s, { offsets: offsetsOf({ graph, readings, light }) }) });
+  const registers = registersOf({ setup, graph, values, replay, exposures });
+  published.push(...registers.flatMap(g => (g.apart && !g.oneColour ? [g.apart] : [])));
   for (const goal of setup.goals) ask(goal.result);
   published.push(...light.solved.map(s => s.working));
   losses.publish();
   readFormulas(setup, values);
-  const results = { setup, graph, values, records, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, replay, exposures, masters, eyes: laserCautions(setup, values), published, aliases, ask };
+  const results = { setup, graph, values, records, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, replay, exposures, registers, masters, eyes: laserCautions(setup, values), published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

@@ -8,7 +8,8 @@ import { look, MASTER, serious } from './library.ts';
 describe('all facts can be written', () => {
   it.each(KINDS.map(k => [k.word, k] as const))('%s', (word, kind) => {
     const others = factsOf(kind).flatMap(f => (f.type.type === 'name' ? [`  ${f.type.of} ${f.type.of}-1\n`] : []));
-    const text = `setup "Whelk shell" {\n${others.join('')}  ${word} M1 {\n${factsOf(kind).map(lineOf).join('')}  }\n}\n`;
+    const variant = word === 'exposure' ? '  variant "green" {\n    beam height: 120 mm\n  }\n  exposure second\n' : '';
+    const text = `setup "Whelk shell" {\n${others.join('')}${variant}  ${word} M1 {\n${factsOf(kind).map(lineOf).join('')}  }\n}\n`;
     expect(look(text, MASTER).findings.filter(serious).map(f => f.message)).toEqual([]);
   });
   it('a setup', () => {

@@ -1,6 +1,5 @@
 /** Plates that get several exposures: how long each lasts and what it leaves, by hand; and what is wrong with one of them. */
 import { describe, expect, it } from 'vitest';
-import { registersOf } from '../../server/results/exposures/registers.ts';
 import { variantsOf } from '../../server/results/variants.ts';
 import { read, type Read } from './read.ts';
 
@@ -103,7 +102,7 @@ describe('what is found', () => {
     const nearer = page(TWO.replace('R1 -> P1: 1000 mm', 'R1 -> P1: 500 mm') + spot);
     expect(codes(nearer)).toContain('colours-apart');
     // as two lasers at once from 995 and 495 mm: see several-lasers.test.ts
-    const [register] = registersOf(nearer.results);
+    const [register] = nearer.results.registers;
     expect(nearer.results.graph.value(register!.apart!)! * 1000).toBeCloseTo(1.1743, 2);
   });
   it('nothing that is typed throws', () => {

@@ -1,6 +1,5 @@
 import { percent } from '../../model/show.ts';
 import type { Problem } from '../../model/model.ts';
-import { registersOf } from '../../results/exposures/registers.ts';
 import { num, text, type Check } from '../check.ts';
 
 /** Of its full brightness: an image that gets less hardly shows beside a bright one; common practice. */
@@ -53,7 +52,7 @@ export const exposuresMixed: Check = {
 }
 `,
   message: d => `Under ${text(d, 'lamp')} both the image of ${text(d, 'first')}, with ${percent(num(d, 'one'))} of its full brightness, and that of ${text(d, 'other')}, with ${percent(num(d, 'two'))}, are seen at once: in so thin a layer their references came from too nearly the same side. Bring them farther apart, or accept it where both shall be seen.`,
-  run: r => registersOf(r).flatMap((s): Problem[] => {
+  run: r => r.registers.flatMap((s): Problem[] => {
     if (!s.oneColour) return [];
     const [one, two] = [s.first, s.other].map(x => (x.shown.image?.brightness ? x.graph.value(x.shown.image.brightness) : undefined));
     if (one === undefined || two === undefined || one < SHOWS || two < SHOWS) return [];

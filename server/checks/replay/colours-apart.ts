@@ -1,5 +1,4 @@
 import type { Problem } from '../../model/model.ts';
-import { registersOf } from '../../results/exposures/registers.ts';
 import type { Results } from '../../results/plan.ts';
 import { num, text, type Check } from '../check.ts';
 import { figure, middle, mm } from '../shown-words.ts';
@@ -86,7 +85,7 @@ function lasers({ replay, graph, setup }: Results): Problem[] {
 
 /** Recorded one after the other. */
 function exposures(r: Results): Problem[] {
-  return registersOf(r).flatMap((s): Problem[] => {
+  return r.registers.flatMap((s): Problem[] => {
     const [apart, unseen] = [s.apart, s.unseen].map(c => c && r.graph.value(c));
     const blurs = [s.first, s.other].map(x => { const c = middle(x.shown)?.blur; return (c && x.graph.value(c)) ?? 0; });
     if (s.oneColour || apart === undefined || unseen === undefined || apart < SEEN * unseen || apart < Math.max(...blurs)) return [];

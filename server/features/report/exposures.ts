@@ -1,15 +1,14 @@
 /** Plates that get several exposures: how long each lasts, what it leaves of the brightness of its image, and whether the images lie on each other. Every figure is a cell of the results. */
 import { percent, plain } from '../../model/show.ts';
 import type { Exposure, OnPlate } from '../../results/exposures/exposures.ts';
-import { registersOf, type Register } from '../../results/exposures/registers.ts';
+import type { Register } from '../../results/exposures/registers.ts';
 import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
 import type { LightPage, LightRow } from './light.ts';
 
 /** A page for each plate of which exposures are written. */
 export function exposurePages(r: Results): LightPage[] {
-  const registers = r.exposures.plates.length === 0 ? [] : registersOf(r);
-  return r.exposures.plates.map(on => ({ title: `Exposures of ${on.plate.id}`, rows: [...on.all.map(e => exposureRow(e, r)), ...allRow(on, r), ...registers.filter(g => g.plate === on.plate).flatMap(g => registerRow(g, r))] }));
+  return r.exposures.plates.map(on => ({ title: `Exposures of ${on.plate.id}`, rows: [...on.all.map(e => exposureRow(e, r)), ...allRow(on, r), ...r.registers.filter(g => g.plate === on.plate).flatMap(g => registerRow(g, r))] }));
 }
 
 function exposureRow(e: Exposure, r: Results): LightRow {

@@ -40,7 +40,7 @@ export const variantText = ({ name, doc, changes }: VariantTable['variants'][num
 
 function resultRows(base: Results, all: readonly VariantResults[]): VariantRow[] {
   // What several exposures come to is told of the page as it is written.
-  const exposed = new Set(base.exposures.plates.flatMap(p => [p.time, ...p.all.flatMap(e => [e.time, e.left])]));
+  const exposed = new Set([...base.exposures.plates.flatMap(p => [p.time, ...p.all.flatMap(e => [e.time, e.left])]), ...base.registers.flatMap(g => g.apart ?? [])]);
   const names = new Set([...base.published.filter(c => !exposed.has(c)), ...all.flatMap(v => v.results.published)].map(c => c.name));
   const differ = new Set(all.flatMap(v => v.difference.results.map(d => d.name)));
   const columns = [base, ...all.map(v => v.results)];

@@ -47,6 +47,7 @@ export function exampleOf(kind: Kind): string {
   const name = nameOf(kind);
   const facts = (kind.usual ?? []).map(phrase => kind.facts.find(f => f.phrase === phrase)!);
   const own = `${kind.word}${name ? ` ${name}` : ''} {\n${facts.map(f => `    ${lineOf(f)}\n`).join('')}  }`;
+  if (kind.word === 'exposure') return `setup "Whelk shell" {\n${SINGLE_BEAM[0]}  plate P1\n\n${SINGLE_BEAM[1]}  variant "green" {\n    red.wavelength: 532.1 nm\n    red.coherence length: 5 m\n  }\n  exposure second\n  ${own}\n}\n`;
   if (kind.light === 'none' || !kind.expectsLight) return `setup "Whelk shell" {\n  ${own}\n}\n`;
   if (kind.light === 'source') return `setup "Whelk shell" {\n  ${own}\n  beam stop BS1\n\n  beam raw from ${name}\n    -> BS1: 400 mm\n}\n`;
   if (kind.light === 'recorded') return `setup "Whelk shell" {\n${SINGLE_BEAM[0]}  ${own}\n\n${SINGLE_BEAM[1]}}\n`;

@@ -4,8 +4,8 @@ import type { Setup, Thing, Variant } from '../../model/model.ts';
 import { overlay } from '../../model/overlay.ts';
 import { nearest } from '../../model/scope.ts';
 import { NUMBER, parseUnit, TIME } from '../../model/units.ts';
-import type { Cell } from '../graph.ts';
-import type { Results } from '../plan.ts';
+import type { Cell, Graph } from '../graph.ts';
+import type { Shown } from '../replay/shown.ts';
 import { LEFT_BY_SHARE, SHARE_OF_TIME, sharedBy } from '../rules/exposures.ts';
 import { weighted } from '../rules/lengths.ts';
 import type { Values } from '../values.ts';
@@ -13,14 +13,25 @@ import { valueOf } from './taken.ts';
 
 const PERCENT = parseUnit('%')!;
 
-export interface Exposure {
+/** What is asked of the page as the table stands for an exposure. */
+export interface Page {
+  readonly setup: Setup;
+  readonly graph: Graph;
+  readonly values: Values;
+  readonly arms: { readonly arms: readonly Arm[] };
+  readonly replay: { readonly all: readonly Shown[] };
+  ask(name: string): Cell | undefined;
+}
+
+/** `P`: the results of a page, whatever more they tell. */
+export interface Exposure<P extends Page = Page> {
   readonly thing: Thing;
   readonly plate: Thing;
   /** how the table stands for it; undefined as it is written */
   readonly variant?: Variant;
   readonly laser?: Thing;
   /** of the page as the table stands for it; the page’s own are those of whoever asks */
-  readonly results?: Results;
+  readonly results?: P;
   /** of what the plate needs */
   readonly share: Cell;
   readonly time: Cell;
@@ -31,9 +42,9 @@ export interface Exposure {
 /** An exposure whose line does not tell what it is. */
 export interface Unclear { readonly thing: Thing; readonly fact: string | undefined; readonly why: string }
 
-export interface OnPlate { readonly plate: Thing; readonly all: readonly Exposure[]; readonly sum: Cell; readonly time: Cell }
+export interface OnPlate<P extends Page = Page> { readonly plate: Thing; readonly all: readonly Exposure<P>[]; readonly sum: Cell; readonly time: Cell }
 
-export interface ExposuresContext {
+export interface ExposuresContext<P extends Page> {
   readonly setup: Setup;
   readonly values: Values;
   readonly arms: readonly Arm[];
@@ -42,21 +53,21 @@ export interface ExposuresContext {
   /** a result of the page, worked out where nothing has asked for it yet */
   readonly ask: (name: string) => Cell | undefined;
   /** results of the page with one of its variants */
-  readonly plan: (setup: Setup) => Results;
+  readonly plan: (setup: Setup) => P;
 }
 
 /** An exposure as its line tells it. */
 interface Told { readonly thing: Thing; readonly plate: Thing; readonly called?: string; readonly variant?: Variant; readonly laser?: Thing }
 
-export class Exposures {
+export class Exposures<P extends Page = Page> {
   /** empty in a variant, where the table stands in one way only */
-  readonly plates: readonly OnPlate[];
+  readonly plates: readonly OnPlate<P>[];
   readonly unclear: readonly Unclear[];
   private readonly told: readonly Told[];
-  private readonly planned = new Map<Variant, Results>();
+  private readonly planned = new Map<Variant, P>();
   private readonly shares = new Map<Thing, Cell>();
 
-  constructor(private readonly context: ExposuresContext) {
+  constructor(private readonly context: ExposuresContext<P>) {
     const { setup, published } = context;
     const read = [...setup.things.values()].filter(t => t.kind.word === 'exposure').map(t => this.read(t));
     this.told = read.flatMap(e => ('why' in e ? [] : [e]));
@@ -103,10 +114,10 @@ export class Exposures {
     }
   }
 
-  private onPlate(plate: Thing, all: readonly Told[]): OnPlate {
+  private onPlate(plate: Thing, all: readonly Told[]): OnPlate<P> {
     const { values, alias } = this.context;
     const { graph } = values;
-    const made = all.map((e): Exposure => {
+    const made = all.map((e): Exposure<P> => {
       const results = e.variant && this.resultsOf(e.variant);
       const share = this.shares.get(e.thing)!;
       const needed = this.needed(e, results);
@@ -122,14 +133,14 @@ export class Exposures {
     };
   }
 
-  private resultsOf(variant: Variant): Results {
+  private resultsOf(variant: Variant): P {
     const known = this.planned.get(variant) ?? this.context.plan(overlay(this.context.setup, variant));
     this.planned.set(variant, known);
     return known;
   }
 
   /** How long the plate needs by that light alone. */
-  private needed({ thing, plate, laser, variant }: Told, results: Results | undefined): Cell {
+  private needed({ thing, plate, laser, variant }: Told, results: P | undefined): Cell {
     const { values, arms, ask } = this.context;
     const of = (own: readonly Arm[], on: Thing): string => `${laser && lasersAt(on, own).length > 1 ? lightName(on, [...lasersAt(on, own)].find(l => l.id === laser.id) ?? laser, own) : on.id}.exposure time`;
     const words = `exposure of ${plate.id} by the light of ${thing.id} alone`;

@@ -19,8 +19,7 @@ const page = (more: string, plate = ''): Read => read(`setup "Glazed tile" {
   plate P1 {
     size: 63 x 63 mm
     sensitivity: 100 µJ/cm²
-    reference angle: 45°
-    object angle: 180°${plate}
+    reference angle: 45°${plate}
   }
   meter needle
   beam raw from light

@@ -49,6 +49,8 @@ function startOffers(c: Cursor, fact: Fact, said: (phrase: string) => string | u
       const lets = letOffers(c, [type.type === 'count' ? NUMBER : type.dim]);
       return distinct([...usual, ...(type.words ?? []).map(w => value(w, 'choice')), ...(assumed ? [value(assumed.text)] : []), ...lets, ...(type.type === 'count' ? [] : [ASKED])]);
     }
+    // The variants that there are, in their quotes.
+    case 'text': return fact.names && fact.phrase === 'variant' ? (c.r?.setup.variants ?? []).map(v => ({ label: `"${v.name}"`, kind: 'value', text: `"${v.name}"`, detail: 'a variant of this setup' })) : usual;
     default: return usual;
   }
 }

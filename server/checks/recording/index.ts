@@ -10,7 +10,8 @@ import { referenceTooNear } from './reference-too-near.ts';
 import { safelightFogs } from './safelight-fogs.ts';
 import { sensitivityUnlikely } from './sensitivity-unlikely.ts';
 import { slitAlongReference } from './slit-along-reference.ts';
+import { slitUpright } from './slit-upright.ts';
 import { shutterShakes } from './shutter-shakes.ts';
 import { sidesDisagree } from './sides-disagree.ts';
 
-export const RECORDING_CHECKS: readonly Check[] = [fringesTooFine, sidesDisagree, polarizationCrossed, ghostFringes, edgeLight, faceParallel, filmFlexes, referenceTooNear, slitAlongReference, shutterShakes, exposureHardToTime, safelightFogs, sensitivityUnlikely];
+export const RECORDING_CHECKS: readonly Check[] = [fringesTooFine, sidesDisagree, polarizationCrossed, ghostFringes, edgeLight, faceParallel, filmFlexes, referenceTooNear, slitAlongReference, slitUpright, shutterShakes, exposureHardToTime, safelightFogs, sensitivityUnlikely];

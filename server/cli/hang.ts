@@ -7,12 +7,14 @@ import { hangText } from '../features/hang/text.ts';
 import type { Cell } from '../results/graph.ts';
 import { inVariant, setupsNamed } from './chosen.ts';
 import { onScreen, type Done, type Format } from './done.ts';
-import { openFile, Trouble, type Opened, type Reach } from './files.ts';
+import { Misuse, openFile, Trouble, type Opened, type Reach } from './files.ts';
 import { beside, document, figure, number, place, type Members, type Naming } from './json.ts';
 
-export interface HangOptions extends Reach { readonly format: Format; readonly setup?: string; readonly variant?: string }
+export interface HangOptions extends Reach { readonly format: Format; readonly output?: string; readonly lamp?: string; readonly dark?: boolean; readonly setup?: string; readonly variant?: string }
 
-export function hang(named: string, { format, setup, variant, ...reach }: HangOptions): Done {
+export async function hang(named: string, { format, output, lamp, dark, setup, variant, ...reach }: HangOptions): Promise<Done> {
+  if (output !== undefined) return (await import('./draw.ts')).draw(named, { output, view: 'hung', ...(lamp === undefined ? {} : { lamp }), ...(dark === undefined ? {} : { dark }), ...(setup === undefined ? {} : { setup }), ...(variant === undefined ? {} : { variant }), ...reach });
+  if (lamp !== undefined) throw new Misuse('“--lamp” chooses a picture: name one with “-o hung.svg”. Without it all lamps are told of.');
   const file = openFile(named, reach);
   const snapshot = analyse(file.uri, file.text, file.texts);
   const results = setupsNamed(inVariant(snapshot, file.name, setup, variant).results, file.name, setup);

@@ -67,8 +67,10 @@ export function program(finish: (done: Done) => void, say: Say): Command {
 
   command('hang', 'tell what to record, from where the finished hologram will hang: lamp, viewer, and where the image is to stand')
     .argument('<FILE>', 'a .plate file; its lamp and its viewer count, and “image behind” or “image before” of the plate')
+    .option('-o, --output <PICTURE>', 'draws instead what the hologram of the page will show there, as its name ends: .svg, .png or .pdf').addOption(dark())
+    .option('--lamp <NAME>', 'the lamp under which it is drawn; by default the first')
     .addOption(formats()).addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
-    .action(async (file: string, o: HangOptions) => finish((await import('./hang.ts')).hang(file, o)));
+    .action(async (file: string, o: HangOptions) => finish(await (await import('./hang.ts')).hang(file, o)));
   command('sweep', 'show what becomes of results while a number of a page takes other values: a table, or a plot')
     .argument('<FILE>', 'a .plate file')
     .addOption(new Option('--over <RANGE>', 'the number and its values: "S1.reflects from 10% to 90% by 10%"; given twice, the second is a curve for each of its values').argParser(several))
@@ -91,10 +93,11 @@ export function program(finish: (done: Done) => void, say: Say): Command {
     .option('--dark', 'light lines on a dark ground; an SVG without it goes by the reader’s screen', false)
     .option('--view <VIEW>', 'what to draw: plan, the table from above, by default; side, from its near side; arms, unrolled; object, as its plate sees it; pair, as two eyes there see it; or over the plate its light, beam ratio or brightness: light, ratio, brightness; hung, the finished hologram as it hangs')
     .option('--plate <NAME>', 'the plate that a view is of; by default the first that has it')
+    .option('--lamp <NAME>', 'the lamp under which the finished hologram is drawn; by default the first')
     .addOption(new Option('--from <X,Y>', 'the point of the plate that the object is seen from: to the right and up, as shares of half the plate, such as -0.5,0').argParser(point))
     .addOption(folder()).addOption(inventory()).addOption(setup()).addOption(variant())
     // Loaded when it is asked for: the other commands start without the pictures.
-    .action(async (file: string, o: { output?: string; dark: boolean; view?: string; plate?: string; from?: readonly [number, number]; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(await (await import('./draw.ts')).draw(file, o)));
+    .action(async (file: string, o: { output?: string; dark: boolean; view?: string; plate?: string; lamp?: string; from?: readonly [number, number]; setup?: string; variant?: string; folder?: string; inventory: string[] }) => finish(await (await import('./draw.ts')).draw(file, o)));
 
   command('card', 'write a card for the bench, to be printed: what to set up, measure, balance and shoot, with room to write')
     .argument('<FILE>', 'a .plate file; each of its setups has a card of its own')

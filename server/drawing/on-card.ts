@@ -1,6 +1,7 @@
-/** The picture on a bench card: the table from above, to scale; where nothing has a place, the arms unrolled. */
+/** The pictures on a bench card: the table from above, to scale, or where nothing has a place, the arms unrolled; and the finished hologram as it hangs. */
 import type { Results } from '../results/plan.ts';
 import { drawingOf, titleOf } from './drawing.ts';
+import { hungSheets } from './hung/view.ts';
 import type { Mark, Sheet } from './marks.ts';
 import { NOTHING_ELSE } from './plan/also.ts';
 import { planOf } from './plan/plan.ts';
@@ -12,8 +13,15 @@ import { NOTHING_ELSE as NO_ARMS_ELSE, unrolledOf } from './unrolled/unrolled.ts
 /** Letters on paper an arm's length away, beside those on a screen. */
 const [LARGER, ARMS_LARGER] = [1.6, 1.25];
 
-/** Undefined where neither can be drawn. */
-export function cardSheet(r: Results): Sheet | undefined {
+/** What is drawn on a card: the plan, where it can be drawn, and the finished hologram as it hangs, by the name of its lamp. */
+export interface OnCard<T> { readonly plan?: T; readonly hung: ReadonlyMap<string, T> }
+
+export function cardSheets(r: Results): OnCard<Sheet> {
+  const plan = planSheet(r);
+  return { ...(plan ? { plan } : {}), hung: new Map(hungSheets(r)) };
+}
+
+function planSheet(r: Results): Sheet | undefined {
   const drawing = drawingOf(r);
   if (drawing) return planOf(drawing, { ...NOTHING_ELSE, letters: LARGER });
   const strips = stripsOf(r);
@@ -21,9 +29,10 @@ export function cardSheet(r: Results): Sheet | undefined {
 }
 
 /** As SVG in the colours of paper. Several stand on one page: the names of its parts begin with `mark`, so that none takes those of another. */
-export function cardSvg(r: Results, mark: string): { readonly svg: string; readonly wide: boolean } | undefined {
-  const sheet = cardSheet(r);
-  return sheet && { svg: inkedSvg({ ...sheet, marks: sheet.marks.map(m => renamed(m, mark)) }, PALETTES.light), wide: isWide(sheet) };
+export function cardPictures(r: Results, mark: string): OnCard<{ readonly svg: string; readonly wide: boolean }> {
+  const { plan, hung } = cardSheets(r);
+  const svg = (sheet: Sheet, own: string): { readonly svg: string; readonly wide: boolean } => ({ svg: inkedSvg({ ...sheet, marks: sheet.marks.map(m => renamed(m, own)) }, PALETTES.light), wide: isWide(sheet) });
+  return { ...(plan ? { plan: svg(plan, mark) } : {}), hung: new Map([...hung].map(([lamp, sheet], i) => [lamp, svg(sheet, `${mark}hung-${i + 1}-`)])) };
 }
 
 /** Much wider than high. */

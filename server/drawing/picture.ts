@@ -4,6 +4,7 @@ import { plain } from '../model/show.ts';
 import type { Results } from '../results/plan.ts';
 import { variantsOf } from '../results/variants.ts';
 import { dimOf, type Dim } from './dim.ts';
+import { plateOf } from './hung/view.ts';
 import { handlesOf } from './drag/handles.ts';
 import type { Sheet } from './marks.ts';
 import type { Item, Look, Probe } from './view.ts';
@@ -56,14 +57,14 @@ export function pictureOf(snapshot: Snapshot, wanted: Wanted = {}): Picture | un
   const variant = variants.find(v => v.variant.name === wanted.variant);
   const view = viewNamed(wanted.view) ?? VIEWS[0]!;
   const shown = variant?.results ?? base;
-  const all = VIEWS.map(v => ({ view: v, of: v.of(shown, wanted) }));
+  const all = VIEWS.map(v => ({ view: v, of: v.of(shown, v.name === 'hung' || wanted.plate === undefined ? wanted : { ...wanted, plate: plateOf(wanted.plate)! }) }));
   const { of } = all.find(v => v.view === view)!;
   const drawn = typeof of === 'string' ? undefined : of();
   return {
     setup: base.setup.name, ...(variant ? { variant: variant.variant.name } : {}),
     choices: results.map(r => ({ setup: r.setup.name, variants: variantsOf(r).map(v => v.variant.name) })),
     view: view.name, views: all.map(({ view: { name, words }, of: f }) => ({ name, words, ...(typeof f === 'string' ? { why: f } : {}) })),
-    ...(drawn ? { sheet: drawn.sheet } : {}), ...(drawn?.probe ? { probe: drawn.probe } : {}), ...(drawn?.plate === undefined ? {} : { plate: drawn.plate }), plates: shown.plates.map(p => p.plate.id),
+    ...(drawn ? { sheet: drawn.sheet } : {}), ...(drawn?.probe ? { probe: drawn.probe } : {}), ...(drawn?.plate === undefined ? {} : { plate: drawn.plate }), plates: drawn?.choices ?? shown.plates.map(p => p.plate.id),
     items: (drawn?.items ?? []).map(i => (view.drags ? handled(i, shown, uri, variant && base) : { ...i, drags: [], stays: 'stands still here; it is moved on the table from above' })),
     dim: dimOf(shown, results.filter(r => r !== base)), errors: () => snapshot.findings.filter(f => f.severity === 'error').length, results: shown,
   };

@@ -95,6 +95,7 @@ const STYLES: Readonly<Record<string, Properties>> = {
   scale: { stroke: of('edge'), 'stroke-width': 2, fill: 'none' },
   // What a hologram shows is seen in the dark, on whatever page.
   night: { fill: '#0b0c0d' },
+  lit: { fill: '#e08a4a', 'fill-opacity': 0.75, stroke: '#ffc79a', 'stroke-width': 1.2 },
   rim: { stroke: '#8a8f96', 'stroke-width': 1.2, 'stroke-linejoin': 'round', fill: 'none' },
   hatch: { stroke: '#757b83', 'stroke-width': 1.6 },
   dot: { fill: '#d9560b' },

@@ -36,11 +36,13 @@ export interface Drawn {
   readonly probe?: Probe;
   /** the plate that it is of */
   readonly plate?: string;
+  /** what else it could be of, where that is more than a plate: `P1 under bench` */
+  readonly choices?: readonly string[];
 }
 
 /** What of a setup is looked at, and from where. */
 export interface Look {
-  /** the plate, where a view is of one; the first of those that have it by default */
+  /** the plate, where a view is of one, or `P1 under bench`, where it is under one of several lamps; the first of those that have it by default */
   readonly plate?: string;
   /** from which point of the plate, as shares of half its width and height: to the right and up for somebody who looks through it at the object; the middle by default */
   readonly from?: readonly [number, number];

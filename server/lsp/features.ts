@@ -1,6 +1,6 @@
 /** The features that are asked for once a page is open, in a file of their own when it is packed: a start does not wait for them. */
 export { dragged } from '../drawing/drag/drag.ts';
-export { cardSheet, cardSvg } from '../drawing/on-card.ts';
+export { cardPictures, cardSheets } from '../drawing/on-card.ts';
 export { dimOf } from '../drawing/dim.ts';
 export { chosen, pictureOf } from '../drawing/picture.ts';
 export { cardOf } from '../features/card/card.ts';

@@ -6,16 +6,17 @@ import draw from 'svg-to-pdfkit';
 import type { Card } from '../features/card/blocks.ts';
 import type { Paper } from '../features/card/paper.ts';
 import type { Mark, Sheet } from '../drawing/marks.ts';
+import type { OnCard } from '../drawing/on-card.ts';
 import { cardPdf, type Cut } from '../pdf/card.ts';
 import { strange } from '../pdf/letters.ts';
 
-export async function print(card: Card, paper: Paper, picture: Sheet | undefined): Promise<{ readonly pdf: string } | { readonly refused: string }> {
-  const missing = strange([...words(card), ...(picture?.marks ?? []).flatMap(written)]);
+export async function print(card: Card, paper: Paper, pictures: OnCard<Sheet>): Promise<{ readonly pdf: string } | { readonly refused: string }> {
+  const missing = strange([...words(card), ...[...(pictures.plan ? [pictures.plan] : []), ...pictures.hung.values()].flatMap(p => p.marks).flatMap(written)]);
   if (missing.length > 0) {
     const some = missing.slice(0, SOME).map(l => `“${l}”`).join(', ');
     return { refused: `The fonts for a PDF that go along with the editor have no ${some}${missing.length > SOME ? ' and others' : ''}, so that the card would have gaps. Write it as HTML and print that; or let the command line write it, which has more letters: platewright card ${card.file} -o card.pdf` };
   }
-  return { pdf: Buffer.from(await cardPdf([card], card.title, paper, [picture], { Document, draw, letters })).toString('base64') };
+  return { pdf: Buffer.from(await cardPdf([card], card.title, paper, [pictures], { Document, draw, letters })).toString('base64') };
 }
 const SOME = 3;
 

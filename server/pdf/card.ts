@@ -1,6 +1,6 @@
 /** Bench cards as a PDF, laid out from the same card as the page of HTML: what has to be known first and the table across the sheet, all else in two columns. */
 import type { Sheet } from '../drawing/marks.ts';
-import { isWide } from '../drawing/on-card.ts';
+import { isWide, type OnCard } from '../drawing/on-card.ts';
 import { PALETTES } from '../drawing/style.ts';
 import { inkedSvg } from '../drawing/svg.ts';
 import { FRONT, type Card } from '../features/card/blocks.ts';
@@ -22,8 +22,8 @@ export interface Press {
 /** How the letters of a font are cut. */
 export type Cut = 'Serif' | 'SerifCondensed' | 'SerifCondensed-Bold' | 'SerifCondensed-Italic';
 
-/** @param pictures one for each card; undefined where nothing can be drawn */
-export async function cardPdf(cards: readonly Card[], title: string, paper: Paper, pictures: readonly (Sheet | undefined)[], { Document, draw, letters }: Press): Promise<Uint8Array> {
+/** @param pictures one for each card */
+export async function cardPdf(cards: readonly Card[], title: string, paper: Paper, pictures: readonly OnCard<Sheet>[], { Document, draw, letters }: Press): Promise<Uint8Array> {
   const [width, height] = SIZES[paper].map(v => v * MM) as [number, number];
   // Without a time, so that the same card gives the same file; pages are kept until all of them can be counted.
   // Without a font of its own, which would be looked for on a disk.
@@ -38,8 +38,8 @@ export async function cardPdf(cards: readonly Card[], title: string, paper: Pape
   });
   cards.forEach((card, i) => {
     if (i > 0) doc.addPage();
-    const sheet = pictures[i];
-    lay(doc, card, { width, height }, sheet && place(sheet));
+    const { plan, hung } = pictures[i]!;
+    lay(doc, card, { width, height }, { ...(plan ? { plan: place(plan) } : {}), hung: new Map([...hung].map(([lamp, sheet]) => [lamp, place(sheet)])) });
   });
   numbered(doc, { width, height });
   doc.end();
@@ -49,9 +49,9 @@ export async function cardPdf(cards: readonly Card[], title: string, paper: Pape
 
 interface Size { readonly width: number; readonly height: number }
 
-function lay(doc: Doc, card: Card, { width, height }: Size, picture: Picture | undefined): void {
+function lay(doc: Doc, card: Card, { width, height }: Size, pictures: OnCard<Picture>): void {
   const [left, top, inner, bottom] = [MARGIN * MM, MARGIN * MM, width - 2 * MARGIN * MM, height - MARGIN * MM - FOOT];
-  const across = new Pieces(doc, inner, picture);
+  const across = new Pieces(doc, inner, pictures);
   let y = top;
   const [head, ...front] = [across.head(card), ...card.sections.filter(s => FRONT.includes(s.name)).flatMap(s => across.section(s))];
   for (const run of runs([head, ...front])) {
@@ -60,7 +60,7 @@ function lay(doc: Doc, card: Card, { width, height }: Size, picture: Picture | u
     for (const piece of run) { piece.draw(left, y); y += piece.height; }
   }
   const column = (inner - BETWEEN) / 2;
-  const narrow = new Pieces(doc, column, undefined);
+  const narrow = new Pieces(doc, column, { hung: pictures.hung });
   let rest = card.sections.filter(s => !FRONT.includes(s.name)).map(s => narrow.section(s));
   while (rest.length > 0) {
     const room = bottom - y;

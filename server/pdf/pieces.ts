@@ -15,6 +15,9 @@ export interface Picture {
   readonly draw: (x: number, y: number, w: number, h: number) => void;
 }
 
+/** The plan, where it can be drawn, and the finished hologram as it hangs, by the name of its lamp. */
+export interface Pictures { readonly plan?: Picture; readonly hung: ReadonlyMap<string, Picture> }
+
 const BODY: Look = { size: 10 };
 const SMALL: Look = { size: 8.6 };
 const TINY: Look = { size: 8 };
@@ -28,11 +31,13 @@ const [BOX, BESIDE] = [3.2 * MM, 5.4 * MM];
 const [WRITE, SHORTEST] = [5.9 * MM, 9 * MM];
 const [STRIP_WIDTH, STRIP_HEIGHT, LINE] = [11 * MM, 10 * MM, 7.4 * MM];
 const TALLEST = 86 * MM;
+/** The hologram as it hangs stands in a column. */
+const TALLEST_HUNG = 122 * MM;
 
 export class Pieces {
   private readonly pen: Pen;
 
-  constructor(doc: Doc, private readonly width: number, private readonly picture: Picture | undefined) { this.pen = new Pen(doc); }
+  constructor(doc: Doc, private readonly width: number, private readonly pictures: Pictures) { this.pen = new Pen(doc); }
 
   /** Name, note, and in which light the card is read. */
   head(card: Card): Piece {
@@ -75,6 +80,7 @@ export class Pieces {
       case 'words': return [this.words(b.text, b.key ? KEY : BODY)];
       case 'caution': return [this.caution(b.text)];
       case 'picture': return this.pictured(b.steps);
+      case 'hung': return this.hung(b.lamp);
       case 'table': return this.table(b);
       case 'steps': return b.steps.map(s => this.step(s, this.width));
       case 'blanks': return [this.blanks(b.blanks)];
@@ -97,7 +103,7 @@ export class Pieces {
 
   /** A plan with what is done first beside it; a picture that is wide has that below. */
   private pictured(steps: readonly Step[]): Piece[] {
-    const { picture, width } = this;
+    const { pictures: { plan: picture }, width } = this;
     if (!picture) return steps.map(s => this.step(s, width));
     if (picture.wide) {
       const high = Math.min(TALLEST, width / picture.aspect);
@@ -113,6 +119,13 @@ export class Pieces {
       let at = y;
       for (const p of beside) { p.draw(x + width - aside, at); at += p.height; }
     } }];
+  }
+
+  private hung(lamp: string): Piece[] {
+    const picture = this.pictures.hung.get(lamp);
+    if (!picture) return [];
+    const high = Math.min(TALLEST_HUNG, this.width / picture.aspect);
+    return [{ height: high + 2 * GAP, draw: (x, y) => { picture.draw(x, y, Math.min(this.width, high * picture.aspect), high); } }];
   }
 
   private step(s: Step, width: number): Piece {

@@ -28,6 +28,7 @@ import { pair, type Pair, type PlateResults } from './paths/pairs.ts';
 import { Maps } from './maps/maps.ts';
 import { litMasters, type Lit } from './masters/lit.ts';
 import { Records, type Page } from './masters/records.ts';
+import { Strays } from './masters/straight-on.ts';
 import { Movement } from './movement/movement.ts';
 import { Places } from './places/places.ts';
 import { Polarization } from './polarization/polarization.ts';
@@ -76,6 +77,8 @@ export interface Results {
   readonly registers: readonly Register[];
   /** its holograms whose recording is known, with the light that falls on them */
   readonly masters: readonly Lit[];
+  /** light of transfers that goes other ways than through the image of the first hologram */
+  readonly strays: Strays;
   /** the lasers with what a caution for eyes needs */
   readonly eyes: readonly LaserCaution[];
   /** what holds the brightness back */
@@ -186,6 +189,7 @@ export function plan(setup: Setup, options: PlanOptions = {}): Results {
   const hang = new Hang({ setup, values, legs, plates, fringes });
   const replay = new Replay({ setup, records, values, legs, plates, fringes, beams, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
   const masters = setup.masters ? litMasters({ plates, beams, places, records, values }) : [];
+  const strays = new Strays({ plates, fringes, places, beams, values, published });
   asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses, hang, { ask: name => differenceNamed(name, plates, graph) });
   const exposures = new Exposures<Results>({ setup, values, arms: arms.arms, published, alias: (alias, cell) => addAlias(aliases, alias, cell), ask: named, plan: s => plan(s, { offsets: offsetsOf({ graph, readings, light }) }) });
   const registers = registersOf({ setup, graph, values, replay, exposures });
@@ -194,7 +198,7 @@ export function plan(setup: Setup, options: PlanOptions = {}): Results {
   published.push(...light.solved.map(s => s.working));
   losses.publish();
   readFormulas(setup, values);
-  const results = { setup, graph, values, records, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, replay, exposures, registers, masters, eyes: laserCautions(setup, values), published, aliases, ask };
+  const results = { setup, graph, values, records, places, arms, legs, plates, readings, beams, object, screens, maps, fringes, table, polarization, light, movement, losses, hang, replay, exposures, registers, masters, strays, eyes: laserCautions(setup, values), published, aliases, ask };
   const { goals, problems } = judgeGoals(results);
   return { ...results, goals, problems: [...arms.problems, ...readings.problems, ...missingLengths(plates, legs, setup), ...light.problems, ...problems, ...values.problems] };
 }

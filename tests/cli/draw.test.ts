@@ -109,3 +109,23 @@ describe('a picture by the end of its name', () => {
     expect(existsSync(join(here, 'plan.jpg'))).toBe(false);
   });
 });
+
+describe('the finished hologram as it hangs', () => {
+  const limpet = (...args: string[]): ReturnType<typeof inside> => inside([...args.slice(0, 1), 'examples/limpet-for-the-porch.plate', ...args.slice(1)], { cwd: process.cwd() });
+  it('is drawn under the first lamp, or the one that is named', async () => {
+    expect((await limpet('draw', '--view', 'hung')).out).toContain('1200 mm from the plate');
+    // The bench beam spreads from 1000 mm.
+    const { out } = await limpet('draw', '--view', 'hung', '--lamp', 'bench');
+    expect(out).toContain('1000 mm from the plate');
+    expect(out).not.toContain('1200 mm from the plate');
+  });
+  it('a lamp that is not there is told with those that are', async () => {
+    expect(await limpet('draw', '--view', 'hung', '--lamp', 'spott')).toMatchObject({ code: 2, err: expect.stringContaining('Its lamps: spot, bench.') as string });
+  });
+  it('hang writes it where a file is named, and tells all lamps where none is', async () => {
+    const to = join(here, 'hung.svg');
+    expect((await limpet('hang', '-o', to, '--lamp', 'bench')).out).toContain('drawn');
+    expect(readFileSync(to, 'utf8')).toContain('1000 mm from the plate');
+    expect(await limpet('hang', '--lamp', 'bench')).toMatchObject({ code: 2 });
+  });
+});

@@ -296,7 +296,7 @@ describe('numbers', () => {
     ['film-flexes', 'base: glass', 'another base'],
     ['shutter-shakes', 'mounted: stand', 'beside the table'],
     ['edge-light', 'edges: masked', 'a fact that is only assumed is written'],
-    ['slit-along-reference', 'size: 3 x 63 mm', 'turned by a quarter'],
+    ['slit-along-reference', 'reference from: above', 'a level slit lies across its way'],
     ['no-light', 'reflects: 90%', 'a tenth goes through'],
     ['decimal-comma', 'beam height: 120.5 mm', 'a point'],
     ['wrong-unit', 'beam height: 120 mm', 'the commonest unit of a length'],
@@ -309,6 +309,13 @@ describe('numbers', () => {
     // Moved: 25 mm on, and no less would do with a card of 60 mm at 20 mm from the axis.
     ['leg-blocked', 'black card BC1 at (500, 45) mm heading 180° {', '45 − 30 mm stay free'],
   ])('%s: %s', (code, expected) => { expect(written(code)).toContain(expected); });
+
+  test('an opening that lies the wrong way is turned where that does not take the depth', () => {
+    // Level light would go along an opening of 63 x 3 mm; turned upright it would leave no depth. Under light from above the upright one is wrong both ways.
+    const text = example('slit-along-reference');
+    expect(fixes(text).filter(l => l.includes('size'))).toEqual([]);
+    expect(fixes(text.replace('size: 63 x 3 mm', 'size: 3 x 63 mm').replace('reference angle: 30°', 'reference angle: 30°\n    reference from: above'))).toContain('slit-along-reference: size: 63 x 3 mm');
+  });
 
   test('every fix of every finding cures it, and brings nothing else', () => {
     let cured = 0;

@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { imageSine } from '../../server/optics/replay/angles.ts';
-import { lampSmear, smearsTogether, unseenSmear } from '../../server/optics/replay/blur.ts';
-import { achromaticAngle, colourSeen, colourSmear } from '../../server/optics/replay/colours.ts';
+import { astigmaticSmear, lampSmear, smearsTogether, unseenSmear } from '../../server/optics/replay/blur.ts';
+import { achromaticAngle, colourSeen, coloursOver, colourSmear } from '../../server/optics/replay/colours.ts';
 import { depthOfImage, imagePlace, inPlanePlace, scaledRatios, widthByObject, type Order } from '../../server/optics/replay/focus.ts';
 import { fringesAtReplay, sentColour, shareSent, tiltAfter, type Layer, type Recorded } from '../../server/optics/replay/layer.ts';
 import { meetsPlate, parallaxAngle, viewingZone } from '../../server/optics/replay/view.ts';
@@ -199,4 +199,24 @@ it('nothing outside the domain throws or is not a number', () => {
     ];
     for (const v of all) expect(Number.isFinite(v)).toBe(true);
   }), { numRuns: 2000 });
+});
+
+describe('two image distances, and bands of colours', () => {
+  it('the least blur between them is half the pupil by the difference of their vergences', () => {
+    // 300 mm off: v = 500 and 550 mm, 2 − 1.818182 = 0.181818 dpt; 2 mm of that at 500 mm: 0.181818 mm
+    expect(astigmaticSmear(4e-3, 0.3, 0.2, 0.25) * 1e3).toBeCloseTo(0.181818, 6);
+    expect(astigmaticSmear(4e-3, 0.3, 0.2, 0.2)).toBe(0);
+  });
+  it('an eye in the image of the slit has one colour, any other those of a slit as wide as the plate is seen through there', () => {
+    // 100 mm · (1 − 0.4/0.8) = 50 mm: 632.8 nm · 50/(300 · 0.5) = 210.933 nm
+    expect(coloursOver(632.8e-9, 0.1, { place: 0.4, width: 1 }, 0.8, 0.3, Math.PI / 6) * 1e9).toBeCloseTo(210.933, 3);
+    expect(coloursOver(632.8e-9, 0.1, { place: 0.4, width: 1 }, 0.4, 0.3, Math.PI / 6)).toBe(0);
+  });
+  it('nothing outside the domain throws or is not a number', () => {
+    const any = fc.oneof(fc.double(), fc.constantFrom(NaN, Infinity, -Infinity, 0));
+    fc.assert(fc.property(any, any, any, any, any, any, (a, b, c, d, e, f) => {
+      expect(Number.isFinite(astigmaticSmear(a, b, c, d))).toBe(true);
+      expect(Number.isFinite(coloursOver(a, b, { place: c, width: d }, e, f, a))).toBe(true);
+    }));
+  });
 });

@@ -200,6 +200,49 @@ describe('what a transfer shows under its lamp', () => {
   });
 });
 
+describe('a master that is lit at another angle than its reference came', () => {
+  // H1 in the origin faces P2 along +x; its light comes from below, at an angle whose tangent is y/600.
+  const lit = (degrees: number, then = '45°'): Snapshot => {
+    const y = (-600 * Math.tan((degrees * Math.PI) / 180)).toFixed(4);
+    return look(`setup "Winkles, transfer" {
+  hologram: transmission
+  laser red at (-1000, ${y}) mm {
+    wavelength: 632.8 nm
+    coherence length: 5 m
+  }
+  splitter S1 at (-600, ${y}) mm
+  mirror M1 at (-100, ${y}) mm
+  hologram H1 at (0, 0) mm facing P2 {
+    from: "winkles.plate"
+    turned: flipped
+    image: real
+  }
+  plate P2 at (300, 0) mm facing H1
+  beam stop BS1 at (200, ${(200 * Math.tan((degrees * Math.PI) / 180)).toFixed(4)}) mm
+  beam raw from red
+    -> S1
+  beam reference from S1 through
+    -> M1
+    -> P2
+  beam master from S1 reflected
+    -> H1
+  beam image from H1 diffracted
+    -> P2
+  beam rest from H1 through
+    -> BS1
+}
+`, { 'winkles.plate': MASTER().replace('reference angle: 45°', `reference angle: ${then}`) });
+  };
+  const off = (s: Snapshot): (typeof s.findings)[number] | undefined => s.findings.find(f => f.code === 'master-light-off');
+  it('is told by how much to turn it, and how far its image is turned aside', () => {
+    const f = off(lit(51))!;
+    // Flipped, m = −1, the object squarely before it: sin θ_I = sin 51° − sin 45° = 0.777146 − 0.707107 = 0.070039: 4.016°.
+    expect([f.severity, f.subject, f.data['what']]).toEqual(['note', 'H1.angle', 'angle']);
+    expect([f.data['now'], f.data['recorded'], f.data['off'], f.data['turned']].map(v => (Number(v) * 180) / Math.PI)).toEqual([51, 45, 6, 4.016].map(v => expect.closeTo(v, 1) as number));
+  });
+  it('is grave from 10° on', () => expect([off(lit(56))?.severity, off(lit(34))?.severity]).toEqual(['warning', 'warning']));
+  it('and nothing within what a hand sets, or at the angle of the recording', () => expect([off(lit(45)), off(lit(47)), off(lit(30, '30°'))]).toEqual([undefined, undefined, undefined]));
+});
 it('the achromatic angle of a rainbow hologram: arctan(sin 45°) = 35.264°, arctan(sin 60°) = 40.893°, and no other has one', () => {
   const angle = (reference: string, hologram = 'rainbow'): number | undefined => {
     const r = look(transfer({}).replace('hologram: transmission', `hologram: ${hologram}`).replace('  plate P2\n', `  plate P2 {\n    reference angle: ${reference}\n    object angle: 0°\n  }\n`), { 'winkles.plate': MASTER() }).results[0]!;

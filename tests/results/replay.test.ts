@@ -1,6 +1,7 @@
 /** What a finished hologram shows under its lamp; figures by hand. */
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
+import { CHECKS } from '../../server/checks/registry.ts';
 import type { Shown } from '../../server/results/replay/shown.ts';
 import { read, serious, type Read } from './read.ts';
 
@@ -93,6 +94,38 @@ describe('sharpness', () => {
     // 1.117425 mrad/nm · 10 nm · 50 mm = 0.558713 mm; √(0.558713² + 0.070711²) = 0.563170 mm
     const r = of({ gap: 50, object: 'tone: 50%', plate: 'reference angle: 45°; object angle: 0°; reference distance: 1500 mm', lamp: 'distance: 1500 mm; angle: 45°; size: 3 mm; wavelength: 632.8 nm; bandwidth: 10 nm' });
     expect(r.mm('image blur')).toBeCloseTo(0.56317, 4);
+  });
+});
+
+describe('aberrations of light that is not that of the recording', () => {
+  const example = (code: string): string => CHECKS.find(c => c.code === code)!.example;
+  it('upright and level lines are sharp at different distances, and no eye is for both', () => {
+    const r = read(example('image-astigmatic'));
+    // m = −1, 150 mm before: −1/0.15 + 1/3 = −6.33333: −157.895 mm; in the plane, cos² 60° = 1/4 of the lamp: −1/0.15 + 1/12 = −6.58333: −151.899 mm.
+    expect([r.mm('P2.replay.place'), r.mm('P2.replay.other place')]).toEqual([near(-157.895, 3), near(-151.899, 3)]);
+    // From 300 mm: v = 142.105 and 148.101 mm, 7.03704 − 6.75213 = 0.28491 dpt; 2 mm · that · 142.105 mm = 0.080973 mm.
+    expect(r.mm('P2.replay.astigmatic blur')).toBeCloseTo(0.080973, 5);
+    expect(r.snapshot.findings.filter(f => f.code === 'image-astigmatic').map(f => f.severity)).toEqual(['note']);
+    // One minute of arc at 142.105 mm is 0.0413 mm.
+    expect(r.snapshot.findings.find(f => f.code === 'image-astigmatic')!.data['beside']).toBeCloseTo(0.080973 / 0.041337, 1);
+  });
+  it('and none in the light of the recording, whatever the angle', () => {
+    const r = read(example('image-astigmatic').replace('distance: 3 m', 'distance: 3 m\n    beam: parallel'));
+    expect(r.mm('P2.replay.astigmatic blur')).toBeCloseTo(0, 9);
+    expect(r.snapshot.findings.map(f => f.code)).not.toContain('image-astigmatic');
+  });
+  it('a lamp that is off by more has its own finding, and no second one', () => {
+    const r = read(example('image-astigmatic').replace('distance: 3 m', 'distance: 600 mm'));
+    expect(r.snapshot.findings.map(f => f.code)).toContain('lamp-distance-off');
+    expect(r.snapshot.findings.map(f => f.code)).not.toContain('image-astigmatic');
+  });
+  it('off the image of the slit a rainbow hologram has bands of colours', () => {
+    const at = (mm: number): Read => read(example('viewer-off-slit').replace('distance: 700 mm', `distance: ${mm} mm`));
+    // −1/0.3 + 1/3 = −3: the slit is imaged 333.333 mm before the plate, 1.1111 times as wide. 100 mm · (1 − 333.333/700) / 1.1111 = 47.143 mm; 632.8 nm · 47.143/(300 sin 45°) = 140.63 nm.
+    expect(at(700).value('P2.replay.colours over the plate') * 1e9).toBeCloseTo(140.63, 1);
+    // Nearer, at 250 mm: 100 · 0.33333 / 1.1111 = 30 mm: 89.49 nm.
+    expect(at(250).value('P2.replay.colours over the plate') * 1e9).toBeCloseTo(89.49, 1);
+    expect([700, 350, 333].map(mm => at(mm).snapshot.findings.some(f => f.code === 'viewer-off-slit'))).toEqual([true, false, false]);
   });
 });
 

@@ -11,5 +11,6 @@ import { armBroken } from './arm-broken.ts';
 import { armEndsEarly } from './arm-ends-early.ts';
 import { beamRing } from './beam-ring.ts';
 import { lightStopped } from './light-stopped.ts';
+import { viewDull } from './view-dull.ts';
 
-export const PATH_CHECKS: readonly Check[] = [armsMismatched, objectTooDeep, twoLengths, unusedThing, armMissing, coherenceTwice, coherenceUnknown, notComputedYet, armBroken, armEndsEarly, beamRing, lightStopped];
+export const PATH_CHECKS: readonly Check[] = [armsMismatched, objectTooDeep, viewDull, twoLengths, unusedThing, armMissing, coherenceTwice, coherenceUnknown, notComputedYet, armBroken, armEndsEarly, beamRing, lightStopped];

@@ -1,6 +1,7 @@
 import type { Check } from '../check.ts';
 import { colourShifted } from './colour-shifted.ts';
 import { coloursApart } from './colours-apart.ts';
+import { imageAstigmatic } from './image-astigmatic.ts';
 import { imageBlurred } from './image-blurred.ts';
 import { imageInsideOut } from './image-inside-out.ts';
 import { lampAngleOff } from './lamp-angle-off.ts';
@@ -15,6 +16,7 @@ import { masterMissing } from './master-missing.ts';
 import { masterRing } from './master-ring.ts';
 import { masterTurned } from './master-turned.ts';
 import { noImage } from './no-image.ts';
+import { viewerOffSlit } from './viewer-off-slit.ts';
 import { viewerOutside } from './viewer-outside.ts';
 
-export const REPLAY_CHECKS: readonly Check[] = [lampImpossible, lampBehind, lampFromOtherSide, noImage, lampDistanceOff, masterMissing, masterRing, masterInDivergingBeam, masterLightOff, masterTurned, lampAngleOff, lampMissesFringes, imageInsideOut, imageBlurred, colourShifted, coloursApart, viewerOutside];
+export const REPLAY_CHECKS: readonly Check[] = [lampImpossible, lampBehind, lampFromOtherSide, noImage, lampDistanceOff, masterMissing, masterRing, masterInDivergingBeam, masterLightOff, masterTurned, lampAngleOff, lampMissesFringes, imageInsideOut, imageBlurred, imageAstigmatic, colourShifted, coloursApart, viewerOutside, viewerOffSlit];

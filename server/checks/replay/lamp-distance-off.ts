@@ -22,7 +22,7 @@ export const lampDistanceOff: Check = {
     (d['fits'] === undefined ? `${capital(text(d, 'lamp'))} shows it rightly only with converging light; farther off it does less harm.` : `At ${mm(d, 'fits')} it would show it as wide as it was.`),
   run: ({ replay, graph, setup }) => replay.all.flatMap((s): Problem[] => {
     const [size, place] = [s.image && graph.value(s.image.size), middle(s) && graph.value(middle(s)!.place)];
-    if (!s.image || size === undefined || place === undefined || spreadsMaster(s.hung.order, s.pair.pair.arm.object?.kind.light === 'diffracts', s.light.beam) || Math.max(Math.abs(size), 1 / Math.abs(size)) < NOTED) return [];
+    if (!s.image || size === undefined || place === undefined || spreadsMaster(s.hung.order, s.pair.pair.arm.object?.kind.light === 'diffracts', s.light.beam) || !isStretched(size)) return [];
     const [reference, ratio, lamp] = [graph.value(s.image.curvature)!, s.image.ratio ? graph.value(s.image.ratio)! : 1, graph.value(s.light.curvature)!];
     const fits = s.hung.order * ratio * reference;
     const object = Math.abs((place * s.hung.order * ratio) / size);
@@ -35,6 +35,9 @@ export const lampDistanceOff: Check = {
     }];
   }),
 };
+
+/** Whether an image is so much wider or narrower than its object that it is said to be. */
+export const isStretched = (size: number): boolean => Math.max(Math.abs(size), 1 / Math.abs(size)) >= NOTED;
 
 /** A master that is flipped in spreading light has a finding of its own. */
 export const spreadsMaster = (order: 1 | -1, transfer: boolean, beam: string): boolean => order === -1 && !transfer && beam === 'diverging';

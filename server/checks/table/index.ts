@@ -9,5 +9,6 @@ import { referenceOnObject } from './reference-on-object.ts';
 import { secondSpot } from './second-spot.ts';
 import { tableTooFull } from './table-too-full.ts';
 import { thingsOverlap } from './things-overlap.ts';
+import { undiffractedOnPlate } from './undiffracted-on-plate.ts';
 
-export const TABLE_CHECKS: readonly Check[] = [legBlocked, thingsOverlap, mirrorInLine, offTheTable, outputUnused, plateMissed, plateTurnedRound, referenceOnObject, secondSpot, tableTooFull];
+export const TABLE_CHECKS: readonly Check[] = [legBlocked, thingsOverlap, mirrorInLine, offTheTable, outputUnused, plateMissed, plateTurnedRound, referenceOnObject, secondSpot, tableTooFull, undiffractedOnPlate];

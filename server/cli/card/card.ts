@@ -1,6 +1,6 @@
 /** `platewright card`: the setups of a file as cards for the bench, as a page of HTML or a PDF, to be printed. */
 import { analyse } from '../../analysis.ts';
-import { cardSheet, cardSvg } from '../../drawing/on-card.ts';
+import { cardPictures, cardSheets } from '../../drawing/on-card.ts';
 import { cardOf } from '../../features/card/card.ts';
 import { cardHtml } from '../../features/card/html.ts';
 import type { Paper } from '../../features/card/paper.ts';
@@ -19,7 +19,7 @@ export async function card(named: string, { output, setup, variant, paper, ...re
   if (results.length === 0) throw new Trouble(`There is no setup in ${file.name}.`);
   const cards = results.map(r => cardOf(snapshot, r, file.name));
   const title = cards.length === 1 ? cards[0]!.title : file.name;
-  const made = kind === 'pdf' ? await (await import('../../pdf/card.ts')).cardPdf(cards, title, paper, results.map(r => cardSheet(r)), await press()) : cardHtml(cards, title, paper, results.map((r, i) => cardSvg(r, `card-${i + 1}-`)));
+  const made = kind === 'pdf' ? await (await import('../../pdf/card.ts')).cardPdf(cards, title, paper, results.map(r => cardSheets(r)), await press()) : cardHtml(cards, title, paper, results.map((r, i) => cardPictures(r, `card-${i + 1}-`)));
   const code = exitFor(results.flatMap(r => findingsWithin(snapshot, r)));
   if (output === undefined) return { out: made as string, code };
   writeMade(output, made);

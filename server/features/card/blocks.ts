@@ -32,6 +32,8 @@ export type Block =
   | { readonly kind: 'caution'; readonly text: string }
   /** where the plan of the setup stands, or its arms where nothing has a place; beside it what is done first */
   | { readonly kind: 'picture'; readonly steps: readonly Step[] }
+  /** where the finished hologram is drawn as it hangs under a lamp; nothing where that cannot be drawn */
+  | { readonly kind: 'hung'; readonly lamp: string }
   | Table
   /** one after the other, each with a box to tick */
   | { readonly kind: 'steps'; readonly steps: readonly Step[] }

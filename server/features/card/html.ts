@@ -24,7 +24,7 @@ section { margin-top: 3mm; }
 .caution { border-left: 1.6mm solid #000; padding-left: 2mm; font-size: 9pt; }
 .plan { display: flex; gap: 4mm; margin: 0 0 1.4mm; } .plan.wide { display: block; }
 figure { margin: 0; flex: 2.3; min-width: 0; } .plan ul { flex: 1; } .plan.wide ul { margin-top: 2mm; }
-figure svg { display: block; width: 100%; height: auto; max-height: 84mm; }
+figure svg { display: block; width: 100%; height: auto; max-height: 84mm; } .hung svg { max-height: 122mm; }
 table { border-collapse: collapse; width: 100%; table-layout: fixed; margin: 0 0 1.6mm; }
 th { font-weight: normal; font-size: 8.6pt; text-align: left; vertical-align: bottom; padding: 0 2mm 0.2mm 0; }
 th.group { font-size: 9pt; font-style: italic; padding-top: 1.2mm; border-bottom: 0.3mm solid #000; break-after: avoid; }
@@ -57,18 +57,26 @@ export interface CardPicture {
   readonly wide: boolean;
 }
 
-/** @param pictures one for each card; undefined where nothing can be drawn */
-export function cardHtml(cards: readonly Card[], title: string, paper: Paper, pictures: readonly (CardPicture | undefined)[]): string {
-  return htmlPage(title, style(paper), cards.map((card, i) => article(card, pictures[i])));
+/** What is drawn on a card. */
+export interface CardPictures {
+  /** undefined where it cannot be drawn */
+  readonly plan?: CardPicture;
+  /** of the finished hologram as it hangs, by the name of its lamp */
+  readonly hung: ReadonlyMap<string, CardPicture>;
 }
 
-function article(card: Card, picture: CardPicture | undefined): string {
+/** @param pictures one for each card */
+export function cardHtml(cards: readonly Card[], title: string, paper: Paper, pictures: readonly CardPictures[]): string {
+  return htmlPage(title, style(paper), cards.map((card, i) => article(card, pictures[i]!)));
+}
+
+function article(card: Card, pictures: CardPictures): string {
   const front = card.sections.filter(s => FRONT.includes(s.name));
   const back = card.sections.filter(s => !FRONT.includes(s.name));
   return [
     '<article>', `<div class="kinds">${[...card.kinds, 'bench card'].map(k => `${escaped(k)}<br>`).join('')}</div>`, `<h1>${escaped(card.title)}</h1>`,
     ...(card.doc === undefined ? [] : [`<p class="doc">${text(card.doc)}</p>`]), `<p class="light">${text(card.light)}</p>`,
-    ...front.map(s => section(s, picture)), '<div class="columns">', ...back.map(s => section(s, picture)), '</div>', `<p class="file">${escaped(card.file)}</p>`, '</article>',
+    ...front.map(s => section(s, pictures)), '<div class="columns">', ...back.map(s => section(s, pictures)), '</div>', `<p class="file">${escaped(card.file)}</p>`, '</article>',
   ].join('\n');
 }
 
@@ -76,13 +84,16 @@ function article(card: Card, picture: CardPicture | undefined): string {
 const isLong = (s: Section): boolean => s.blocks.some(b => b.kind === 'table' && b.groups.reduce((n, g) => n + g.rows.length, 0) > MOST_ROWS);
 const MOST_ROWS = 10;
 
-const section = (s: Section, picture: CardPicture | undefined): string => `<section${isLong(s) ? ' class="long"' : ''}>\n<h2>${escaped(s.title)}</h2>\n${s.blocks.map(b => block(b, picture, FRONT.includes(s.name) ? WHOLE : COLUMN)).join('\n')}\n</section>`;
+const section = (s: Section, pictures: CardPictures): string => `<section${isLong(s) ? ' class="long"' : ''}>\n<h2>${escaped(s.title)}</h2>\n${s.blocks.map(b => block(b, pictures, FRONT.includes(s.name) ? WHOLE : COLUMN)).join('\n')}\n</section>`;
 
-function block(b: Block, picture: CardPicture | undefined, box: number): string {
+const inline = ({ svg }: CardPicture): string => svg.replace(/^<\?xml[^>]*>\s*/, '');
+
+function block(b: Block, { plan: picture, hung }: CardPictures, box: number): string {
   switch (b.kind) {
     case 'words': return `<p${b.key ? ' class="key"' : ''}>${text(b.text)}</p>`;
     case 'caution': return `<p class="caution">${text(b.text)}</p>`;
-    case 'picture': return picture === undefined ? steps(b.steps) : `<div class="plan${picture.wide ? ' wide' : ''}"><figure>${picture.svg.replace(/^<\?xml[^>]*>\s*/, '')}</figure>${steps(b.steps)}</div>`;
+    case 'picture': return picture === undefined ? steps(b.steps) : `<div class="plan${picture.wide ? ' wide' : ''}"><figure>${inline(picture)}</figure>${steps(b.steps)}</div>`;
+    case 'hung': { const of = hung.get(b.lamp); return of === undefined ? '' : `<figure class="hung">${inline(of)}</figure>`; }
     case 'table': return table(b, box);
     case 'steps': return steps(b.steps);
     case 'blanks': return `<div class="blanks">${b.blanks.map(blank).join('')}</div>`;

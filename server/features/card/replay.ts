@@ -3,11 +3,11 @@ import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
 import type { Shown } from '../../results/replay/shown.ts';
 import { showCell } from '../chain.ts';
-import { words, type Section } from './blocks.ts';
+import { words, type Block, type Section } from './blocks.ts';
 import { sentence } from './facts.ts';
 
 export function hanging(r: Results): Section | undefined {
-  return r.replay.all.length === 0 ? undefined : { name: 'hang', title: 'Where it will hang', blocks: r.replay.all.map(s => words(`${sentence(s.lamp.id)} lights ${s.plate.id} ${lampWords(s, r)}. ${plateWords(s)}${viewerWords(s, r)}`)) };
+  return r.replay.all.length === 0 ? undefined : { name: 'hang', title: 'Where it will hang', blocks: r.replay.all.flatMap((s): Block[] => [words(`${sentence(s.lamp.id)} lights ${s.plate.id} ${lampWords(s, r)}. ${plateWords(s)}${viewerWords(s, r)}`), { kind: 'hung', lamp: s.lamp.id }]) };
 }
 
 const text = (cell: Cell | undefined, { graph }: Results): string | undefined => (cell && !cell.missing ? showCell(graph, cell).text : undefined);

@@ -33,3 +33,22 @@ export const smearsTogether = (...smears: readonly number[]): number => Math.sqr
 export function unseenSmear(eye: number, image: number): number {
   return EYE * Math.max(lampDistances.from, nearestWithin(lampDistances, eye) + nearestWithin(imageDistances, image));
 }
+
+/** Width of a pupil in the light of a room, m. Common practice: 3 to 5 mm. */
+export const PUPIL = 4e-3;
+
+/**
+ * Least smear, at the image, of a point whose upright and level lines are sharp at different distances, m: an eye between them has p/2 · |1/v₁ − 1/v₂| of it, v the distances from the eye.
+ *
+ * @param pupil p, m; see `lampWidths`
+ * @param eye distance of the eye from the plate, m; see `lampDistances`
+ * @param image, other both distances behind the plate, m, below zero before it; see `imageDistances`
+ *
+ * Validity: near the axis; an image at the eye or behind it counts as if it were 1 mm before it.
+ * Source: the circle of least confusion of an astigmatic pencil (Born & Wolf, Principles of Optics, 4.6, from memory).
+ */
+export function astigmaticSmear(pupil: number, eye: number, image: number, other: number): number {
+  const v = nearestWithin(lampDistances, eye);
+  const [a, b] = [image, other].map(d => Math.max(lampDistances.from, v + nearestWithin(imageDistances, d))) as [number, number];
+  return (nearestWithin(lampWidths, pupil) / 2) * Math.abs(1 / a - 1 / b) * a;
+}

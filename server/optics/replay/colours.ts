@@ -68,3 +68,24 @@ export function colourSeen({ object, reference, lamp, image }: { readonly object
 export function achromaticAngle(reference: number): number {
   return Math.atan(Math.abs(Math.sin(nearestWithin(signedAngles, reference))));
 }
+
+/**
+ * Band of colours from edge to edge of a rainbow hologram for an eye that is not where its slit is imaged, m: `slitColours` of a slit that is H |1 − S/V| / M wide. An eye at S has one colour all over.
+ *
+ * @param wavelength of the recording, m
+ * @param plate H of the plate in the plane of its beams, m; see `slitWidths`
+ * @param slit S, where the slit is imaged before the plate, and its width there as a multiple of itself, M
+ * @param eye V from the plate, m; see `slitDistances`
+ * @param distance from the slit to the plate at the recording, m
+ * @param reference angle of the reference, rad
+ *
+ * Validity: the image near its plate; at most the wavelength itself.
+ * Source: similar triangles; `slitColours`.
+ */
+export function coloursOver(wavelength: number, plate: number, slit: { readonly place: number; readonly width: number }, eye: number, distance: number, reference: number): number {
+  const [h, v] = [nearestWithin(slitWidths, plate), nearestWithin(slitDistances, eye)];
+  const wide = Math.max(1e-3, Math.abs(nearestWithin(imageWidths, slit.width)));
+  return slitColours(wavelength, (h * Math.abs(1 - nearestWithin(slitDistances, slit.place) / v)) / wide, distance, reference);
+}
+/** Widths of an image as multiples, 1. */
+const imageWidths = { from: -1e9, to: 1e9 };

@@ -3,7 +3,7 @@ import type { Thing } from '../../model/model.ts';
 import { LENGTH, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import { SLIT_COLOURS } from '../rules/hang.ts';
-import { COLOUR_SMEAR, LAMP_SMEAR, LEAST_OF, SMEARS, UNSEEN } from '../rules/replay.ts';
+import { ASTIGMATIC, COLOUR_SMEAR, LAMP_SMEAR, LEAST_OF, SMEARS, UNSEEN } from '../rules/replay.ts';
 import { eyeOf } from './eye.ts';
 import type { Image, Part, ReplayContext, Shown } from './shown.ts';
 
@@ -20,8 +20,10 @@ export function sharpened(image: Image, s: Pick<Shown, 'base' | 'lamp' | 'plate'
   const laser = values.fact(s.pair.pair.arm.laser, 'wavelength')!;
   const band = bandOf(s, image, context, laser);
   const eye = (s.viewer && values.fact(s.viewer, 'distance')) ?? eyeOf(s.plate, base, graph);
+  const middle = image.parts.find(p => p.part === 'middle')!.place;
+  const astigmatic = middle.missing || image.other.missing ? undefined : graph.derive(`${base}.astigmatic blur`, ASTIGMATIC, [eye, middle, image.other], LENGTH, `blur of the image of ${s.plate.id} whose upright and level lines are sharp at different distances`, { unit: MM });
   return {
-    ...image,
+    ...image, ...(astigmatic ? { astigmatic } : {}),
     parts: image.parts.map((p): Part => {
       const head = p.part === 'middle' ? base : `${base}.${p.part}`;
       const words = p.part === 'middle' ? `the image of ${s.plate.id}` : `the ${p.part} end of the image of ${s.plate.id}`;
@@ -30,7 +32,7 @@ export function sharpened(image: Image, s: Pick<Shown, 'base' | 'lamp' | 'plate'
       const colourBlur = band && !p.place.missing ? graph.derive(`${head}.colour blur`, COLOUR_SMEAR, [laser, band, p.place, image.object, image.reference, image.angle], LENGTH, `blur of ${words} by colours`, { unit: MM }) : undefined;
       const smears = [lampBlur, colourBlur].filter(known);
       const blur = smears.length > 0 ? graph.derive(`${head}.blur`, SMEARS, smears, LENGTH, `blur of ${words}`, { unit: MM }) : undefined;
-      const unseen = blur && !p.place.missing ? graph.derive(`${head}.unseen blur`, UNSEEN, [eye, p.place], LENGTH, `blur of ${words} that nobody sees from there`, { unit: MM }) : undefined;
+      const unseen = (blur ?? (p.part === 'middle' ? astigmatic : undefined)) && !p.place.missing ? graph.derive(`${head}.unseen blur`, UNSEEN, [eye, p.place], LENGTH, `blur of ${words} that nobody sees from there`, { unit: MM }) : undefined;
       return { ...p, ...(lampBlur ? { lampBlur } : {}), ...(colourBlur ? { colourBlur } : {}), ...(blur ? { blur } : {}), ...(unseen ? { unseen } : {}) };
     }),
   };

@@ -45,6 +45,8 @@ export interface Image {
   /** across the plane of the beams, and in it */
   readonly parts: readonly Part[];
   readonly other: Cell;
+  /** blur for an eye, since both differ */
+  readonly astigmatic?: Cell;
   readonly size: Cell;
   readonly depth: Cell;
   /** light of one colour only: share of its full brightness */
@@ -63,6 +65,8 @@ export interface View {
   readonly zone?: Cell;
   /** of a transfer: where the opening of its master stands before the plate, and its width and height there */
   readonly opening?: { readonly place: Cell; readonly width?: Cell; readonly height?: Cell };
+  /** of a rainbow hologram: how wide a band of colours runs over the plate, for an eye that is not where the slit is imaged */
+  readonly colours?: Cell;
   /** where the line from the viewer to the middle of the image meets the plate, and half of the plate in that direction */
   readonly meets?: { readonly at: Cell; readonly half: number };
 }

@@ -5,15 +5,15 @@ import { sidesOfThing } from '../fringes/extents.ts';
 import type { Cell } from '../graph.ts';
 import { openSides } from '../places/mask.ts';
 import { weighted } from '../rules/lengths.ts';
-import { MEETS, PARALLAX, placeOf, sizeOf, TIMES, ZONE } from '../rules/replay.ts';
+import { COLOURS_OVER, MEETS, PARALLAX, placeOf, sizeOf, TIMES, ZONE } from '../rules/replay.ts';
 import type { Image, ReplayContext, Shown, View } from './shown.ts';
 
-const [MM, DEGREE] = [parseUnit('mm')!, parseUnit('°')!];
+const [MM, NM, DEGREE] = [parseUnit('mm')!, parseUnit('nm')!, parseUnit('°')!];
 /** How far one is behind the other. */
 const APART = weighted('distance', 'image − opening', [1, -1]);
 const known = (c: Cell | undefined): c is Cell => c !== undefined && !c.missing;
 
-export function viewOf(image: Image, s: Pick<Shown, 'base' | 'plate' | 'pair' | 'hung' | 'light'> & { readonly viewer: Thing | undefined; readonly eye: Cell | undefined }, { values, legs }: ReplayContext): View {
+export function viewOf(image: Image, s: Pick<Shown, 'base' | 'plate' | 'pair' | 'hung' | 'light' | 'rainbow'> & { readonly viewer: Thing | undefined; readonly eye: Cell | undefined }, { values, legs }: ReplayContext): View {
   const { graph } = values;
   const { base, plate, viewer, eye, hung: { order } } = s;
   const { arm } = s.pair.pair;
@@ -36,8 +36,11 @@ export function viewOf(image: Image, s: Pick<Shown, 'base' | 'plate' | 'pair' | 
   const side = upright === 'the left' || upright === 'the right' ? width : upright ? height : sides && largest(sides.slice(0, 2));
   const meets = known(eye) && known(distance) && known(middle) && known(side) && image.colourBy !== 'viewer'
     ? { at: graph.derive(`${base}.line of sight at the plate`, MEETS, [middle, image.angle, distance, eye], LENGTH, `where ${viewer!.id} looks through ${plate.id} at the middle of the image, from its middle`, { unit: MM }), half: graph.value(side)! / 2 } : undefined;
+  const [laser, gap] = [values.fact(arm.laser, 'wavelength'), legs.get(arm.path.at(-1)!)];
+  const colours = s.rainbow && s.light.white && opening && known(opening.place) && graph.value(opening.place)! < 0 && known(distance) && known(side) && known(gap) && laser
+    ? graph.derive(`${base}.colours over the plate`, COLOURS_OVER, [laser, side, opening.place, graph.find(`${base}.opening.size`)!, distance, gap, image.reference], LENGTH, `colours from edge to edge of ${plate.id} for ${viewer!.id}`, { unit: NM }) : undefined;
   return {
-    ...(viewer ? { viewer } : {}), ...(distance ? { distance } : {}), ...(eye ? { angle: eye } : {}), ...(parallax ? { parallax } : {}), ...(zone ? { zone } : {}), ...(opening ? { opening } : {}), ...(meets && !meets.at.missing ? { meets } : {}),
+    ...(colours && !colours.missing ? { colours } : {}), ...(viewer ? { viewer } : {}), ...(distance ? { distance } : {}), ...(eye ? { angle: eye } : {}), ...(parallax ? { parallax } : {}), ...(zone ? { zone } : {}), ...(opening ? { opening } : {}), ...(meets && !meets.at.missing ? { meets } : {}),
   };
 
   function largest(cells: readonly Cell[]): Cell { return cells.reduce((a, b) => ((graph.value(b) ?? 0) > (graph.value(a) ?? 0) ? b : a)); }

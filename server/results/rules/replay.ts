@@ -1,8 +1,8 @@
 /** Rules of what a finished hologram shows. Angles are those of where light comes from, from the plate's normal, above zero on the lamp's side; an image lies above zero behind the plate. */
 import { imageSine } from '../../optics/replay/angles.ts';
 import { imagesApart } from '../../optics/replay/apart.ts';
-import { lampSmear, smearsTogether, unseenSmear } from '../../optics/replay/blur.ts';
-import { achromaticAngle, colourSeen, colourSmear } from '../../optics/replay/colours.ts';
+import { astigmaticSmear, lampSmear, PUPIL, smearsTogether, unseenSmear } from '../../optics/replay/blur.ts';
+import { achromaticAngle, colourSeen, coloursOver, colourSmear } from '../../optics/replay/colours.ts';
 import { depthOfImage, imagePlace, inPlanePlace, widthByObject, type Order } from '../../optics/replay/focus.ts';
 import { sentColour, shareSent } from '../../optics/replay/layer.ts';
 import { meetsPlate, parallaxAngle, viewingZone } from '../../optics/replay/view.ts';
@@ -78,6 +78,11 @@ export const SMEARS: Rule = smooth({ name: 'blur', formula: 'root of the sum of 
 export const LEAST_OF: Rule = smooth({ name: 'band of colours', formula: 'the lesser of that of the lamp and that of the hologram', compute: x => Math.min(...x) });
 /** What an eye does not see. Inputs: how far the eye is from the plate, place of the image. */
 export const UNSEEN: Rule = smooth({ name: 'blur that no eye sees', formula: 'one minute of arc', source: 'common practice', compute: ([v, d]) => unseenSmear(v!, d!) });
+
+/** Of an eye, whose pupil is 4 mm. Inputs: how far it is, place of the image, place of its lines across the plane of the beams. */
+export const ASTIGMATIC: Rule = smooth({ name: 'least blur of an astigmatic image', curved: true, formula: 'p/2 · |1/v₁ − 1/v₂| · v₁', source: 'circle of least confusion', compute: ([v, a, b]) => astigmaticSmear(PUPIL, v!, a!, b!) });
+/** Inputs: wavelength of the recording, side of the plate, place of the slit’s image, its width as a multiple, distance of the eye, of the slit from the plate, angle of the reference. */
+export const COLOURS_OVER: Rule = smooth({ name: 'colours over the plate', curved: true, formula: 'wavelength · side · |1 − S/V| / (M · distance · sin θ_R)', source: 'similar triangles, the grating equation', compute: ([w, h, s, m, v, d, r]) => coloursOver(w!, h!, { place: Math.abs(s!), width: m! }, v!, d!, r!) });
 
 /** Inputs: side of the plate, place of the image. */
 export const PARALLAX: Rule = smooth({ name: 'parallax', formula: '2 arctan(side / 2 · distance)', source: 'geometry', compute: ([w, d]) => parallaxAngle(w!, d!) });

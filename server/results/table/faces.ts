@@ -108,7 +108,7 @@ function litCell(lit: Thing, value: number, i: number, arm: Arm, { graph }: Tabl
 }
 
 /** Width and height of a face as inputs: written or assumed. */
-export function faceCells(thing: Thing, { graph }: TableContext): readonly [Cell, Cell] {
+export function faceCells(thing: Thing, { graph }: Pick<TableContext, 'graph'>): readonly [Cell, Cell] {
   const { size, by } = extentOf(thing);
   const one = (what: string, value: number): Cell => {
     const name = `${thing.id}.face ${what}`;

@@ -1,13 +1,13 @@
 /** A card as a page of HTML: text stays text, nothing is asked for, and it prints by itself. */
 import { describe, expect, it } from 'vitest';
 import { alone, analyse } from '../../../server/analysis.ts';
-import { cardSvg } from '../../../server/drawing/on-card.ts';
+import { cardPictures } from '../../../server/drawing/on-card.ts';
 import { cardHtml } from '../../../server/features/card/html.ts';
 import type { Paper } from '../../../server/features/card/paper.ts';
 import { whole } from '../../../server/features/card/whole.ts';
 import { cardsOf, example, EXAMPLES } from './source.ts';
 
-const html = (s: ReturnType<typeof example>, paper: Paper = 'a4'): string => cardHtml(cardsOf(s), 'cards', paper, s.results.map((r, i) => cardSvg(r, `card-${i + 1}-`)));
+const html = (s: ReturnType<typeof example>, paper: Paper = 'a4'): string => cardHtml(cardsOf(s), 'cards', paper, s.results.map((r, i) => cardPictures(r, `card-${i + 1}-`)));
 
 const HOSTILE = `/// <script>alert(1)</script> & "quoted"
 setup "<img src=x onerror=alert(1)>" {
@@ -74,4 +74,13 @@ describe('lines part between words only', () => {
     ['reads 1.32 ± 0.11 µW/cm² now', 'reads 1.32 ±_0.11_µW/cm² now'], ['13 to 55 s', '13 to 55_s'], ['at (1100, 100) mm', 'at (1100,_100)_mm'], ['81.0% ± 1.5 points', '81.0% ±_1.5_points'],
     ['(1, 2, 3) mm', '(1,_2, 3)_mm'], ['P1 min', 'P1_min'], ['4 mirrors', '4 mirrors'], ['S1, M2', 'S1, M2'], ['−3 ± 3 mm', '−3 ±_3_mm'],
   ])('%s', (text, kept) => { expect(whole(text).replaceAll('\u00a0', '_')).toBe(kept); });
+});
+
+it('shows the finished hologram as it hangs, under each lamp, and without a lamp nothing of it', () => {
+  const page = html(example('limpet-for-the-porch.plate'));
+  expect(page.match(/<figure class="hung">/g)).toHaveLength(2);
+  expect(page).toContain('1200 mm from the plate');
+  const ids = [...page.matchAll(/ id="([^"]+)"/g)].map(m => m[1]!);
+  expect(new Set(ids).size).toBe(ids.length);
+  expect(html(example('whelk-on-the-table.plate'))).not.toContain('class="hung"');
 });

@@ -32,7 +32,7 @@ export function lines(c: Card, name: SectionName): string[] {
       case 'blanks': return [b.blanks.map(x => `${x.label} ____${x.write === '' ? '' : ` ${x.write}`}`).join(', ')];
       case 'large': return b.rows.map(r => `${r.label}: ${entryText(r.entry)}`);
       case 'strip': return [b.times.join(', ')];
-      case 'lines': return [];
+      case 'lines': case 'hung': return [];
     }
   });
 }

@@ -52,6 +52,11 @@ describe('times', () => {
     // 1 − 0.4 = 0.6, two of 0.3
     expect(page(three.replace('exposure third', 'exposure third {\n    share: 40%\n  }')).value('second.share')).toBeCloseTo(0.3, 12);
   });
+  it('without a plate are those of all plates that there are', () => {
+    const r = page(`  plate P2\n${TWO}`);
+    expect(r.results.exposures.plates.map(p => p.plate.id)).toEqual(['P1', 'P2']);
+    expect(r.value('P1.first.exposure time')).toBeCloseTo(3, 9);
+  });
   it('of a stock that fails in long exposures go by the share to 1/p', () => {
     // The whole exposure is 5^(1/0.8) s where it is longer than a second; half of it is that times 0.5^(1/0.8)
     const r = page(TWO.replace('60%', '50%'), '\n    reciprocity: 0.8');
@@ -85,7 +90,8 @@ describe('what is found', () => {
     const why = (more: string): string[] => page(more).snapshot.findings.filter(f => f.code === 'exposure-unclear').map(f => f.message);
     expect(why('  exposure first {\n    variant: "gren"\n  }\n')[0]).toContain('write `variant "gren" { … }`');
     expect(why(`${GREEN}  exposure first {\n    variant: "gren"\n  }\n`)[0]).toContain('there is “green”');
-    expect(why('  plate P2\n  exposure first\n')[0]).toContain('several plates');
+    expect(why('  exposure first {\n    plate: P9\n  }\n')[0] ?? '').toContain('P9');
+    expect(why('  exposure first {\n    variant: ""\n  }\n')).toEqual([]);
     expect(why('  exposure first {\n    plate: P1\n  }\n')).toEqual([]);
   });
   it('what is wrong in a variant that the plate is exposed in, at the variant, once', () => {

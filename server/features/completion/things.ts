@@ -17,7 +17,8 @@ export function kindOffers(c: Cursor): Offer[] {
     if (c.rest !== '') return [{ ...head, label: kind.word, kind: 'kind', text: kind.word }];
     const plain: Offer = { ...head, label: kind.word, kind: 'kind', text: opening.length > 1 ? `${kind.word} ` : kind.word, snippet: template(opening).snippet };
     const whole = blockOffer(kind, opening, c);
-    return whole ? [plain, whole] : [plain];
+    // `exposure: 20 s` is a fact of any setup, and what is meant by the word alone.
+    return whole ? [...(kind.word === 'exposure' ? [] : [plain]), whole] : [plain];
   });
 }
 

@@ -65,12 +65,12 @@ export class Exposures<P extends Page = Page> {
   readonly unclear: readonly Unclear[];
   private readonly told: readonly Told[];
   private readonly planned = new Map<Variant, P>();
-  private readonly shares = new Map<Thing, Cell>();
+  private readonly shares = new Map<Told, Cell>();
 
   constructor(private readonly context: ExposuresContext<P>) {
     const { setup, published } = context;
     const read = [...setup.things.values()].filter(t => t.kind.word === 'exposure').map(t => this.read(t));
-    this.told = read.flatMap(e => ('why' in e ? [] : [e]));
+    this.told = read.flatMap(e => ('why' in e ? [] : e));
     this.unclear = read.flatMap(e => ('why' in e ? [e] : []));
     const plates = [...new Set(this.told.map(e => e.plate))];
     for (const plate of plates) this.share(plate, this.told.filter(e => e.plate === plate));
@@ -83,15 +83,17 @@ export class Exposures<P extends Page = Page> {
     const all = this.told.filter(e => e.plate.id === plate.id);
     const own = all.find(e => e.called === this.context.setup.variant && (!e.laser || e.laser.id === laser.id));
     if (all.length < 2) return undefined;
-    return own ? { share: this.shares.get(own.thing)!, alone: own.laser !== undefined } : 'none';
+    return own ? { share: this.shares.get(own)!, alone: own.laser !== undefined } : 'none';
   }
 
-  private read(thing: Thing): Told | Unclear {
+  private read(thing: Thing): readonly Told[] | Unclear {
     const { setup } = this.context;
-    const word = (phrase: string): string | undefined => { const v = thing.facts.get(phrase)?.value; return v?.kind === 'words' ? v.text : undefined; };
+    // Quotes with nothing in them yet name nothing.
+    const word = (phrase: string): string | undefined => { const v = thing.facts.get(phrase)?.value; return v?.kind === 'words' && v.text !== '' ? v.text : undefined; };
     const plates = [...setup.things.values()].filter(t => t.kind.word === 'plate');
-    const plate = word('plate') === undefined ? (plates.length === 1 ? plates[0] : undefined) : setup.things.get(word('plate')!);
-    if (!plate) return { thing, fact: word('plate') === undefined ? undefined : 'plate', why: plates.length === 0 ? 'this setup has no plate' : word('plate') === undefined ? `this setup has several plates: say which by “plate: ${plates[0]!.id}”` : `there is no plate “${word('plate')!}”` };
+    // Whoever names no plate opens the shutter for all of them.
+    const on = word('plate') === undefined ? plates : plates.filter(p => p.id === word('plate'));
+    if (on.length === 0) return { thing, fact: word('plate') === undefined ? undefined : 'plate', why: plates.length === 0 ? 'this setup has no plate' : `there is no plate “${word('plate')!}”` };
     const name = word('variant');
     const variant = name === undefined ? undefined : setup.variants.find(v => v.name === name);
     if (name !== undefined && !variant && setup.variant === undefined) {
@@ -100,7 +102,7 @@ export class Exposures<P extends Page = Page> {
       return { thing, fact: 'variant', why: names.length === 0 ? `this setup has no variant: write \`variant "${name}" { … }\` with what is changed for it` : `there is no variant “${name}”${near === undefined ? `, only ${names.slice(0, 5).map(n => `“${n}”`).join(', ')}` : `; there is “${near}”`}` };
     }
     const laser = word('laser') === undefined ? undefined : setup.things.get(word('laser')!);
-    return { thing, plate, ...(name === undefined ? {} : { called: name }), ...(variant ? { variant } : {}), ...(laser ? { laser } : {}) };
+    return on.map(plate => ({ thing, plate, ...(name === undefined ? {} : { called: name }), ...(variant ? { variant } : {}), ...(laser ? { laser } : {}) }));
   }
 
   /** What is written, and of the rest each alike. */
@@ -108,9 +110,10 @@ export class Exposures<P extends Page = Page> {
     const { values } = this.context;
     const written = new Map(all.flatMap(({ thing }) => { const cell = thing.facts.has('share') ? values.fact(thing, 'share') : undefined; return cell ? [[thing, cell] as const] : []; }));
     const open = all.length - written.size;
-    for (const { thing } of all) {
-      const rest = (): Cell => values.graph.derive(`${thing.id}.share`, sharedBy(open), [...written.values()], NUMBER, `share of ${thing.id} in what ${plate.id} needs`, { unit: PERCENT });
-      this.shares.set(thing, written.get(thing) ?? rest());
+    for (const e of all) {
+      const { thing } = e;
+      const rest = (): Cell => values.graph.derive(`${this.nameOf(e)}.share`, sharedBy(open), [...written.values()], NUMBER, `share of ${thing.id} in what ${plate.id} needs`, { unit: PERCENT });
+      this.shares.set(e, written.get(thing) ?? rest());
     }
   }
 
@@ -119,12 +122,13 @@ export class Exposures<P extends Page = Page> {
     const { graph } = values;
     const made = all.map((e): Exposure<P> => {
       const results = e.variant && this.resultsOf(e.variant);
-      const share = this.shares.get(e.thing)!;
+      const share = this.shares.get(e)!;
+      const name = this.nameOf(e);
       const needed = this.needed(e, results);
       const exponent = plate.facts.has('reciprocity') ? values.fact(plate, 'reciprocity') : undefined;
-      const time = graph.derive(`${e.thing.id}.exposure time`, SHARE_OF_TIME, [share, needed, ...(exponent ? [exponent] : [])], TIME, `exposure ${e.thing.id} of ${plate.id}`);
-      const left = graph.derive(`${e.thing.id}.brightness`, LEFT_BY_SHARE, [share], NUMBER, `brightness of what ${e.thing.id} records beside that of a plate for itself`, { unit: PERCENT });
-      alias(`${plate.id}.${e.thing.id}.exposure time`, time);
+      const time = graph.derive(`${name}.exposure time`, SHARE_OF_TIME, [share, needed, ...(exponent ? [exponent] : [])], TIME, `exposure ${e.thing.id} of ${plate.id}`);
+      const left = graph.derive(`${name}.brightness`, LEFT_BY_SHARE, [share], NUMBER, `brightness of what ${e.thing.id} records beside that of a plate for itself`, { unit: PERCENT });
+      if (name === e.thing.id) alias(`${plate.id}.${name}.exposure time`, time);
       return { ...e, ...(results ? { results } : {}), share, time, left };
     });
     return {
@@ -140,14 +144,20 @@ export class Exposures<P extends Page = Page> {
   }
 
   /** How long the plate needs by that light alone. */
-  private needed({ thing, plate, laser, variant }: Told, results: P | undefined): Cell {
+  /** What the names of its results begin with: its own, or where it is one of several plates’ theirs as well. */
+  private nameOf({ thing, plate }: Told): string {
+    return this.told.filter(e => e.thing === thing).length > 1 ? `${plate.id}.${thing.id}` : thing.id;
+  }
+
+  private needed(e: Told, results: P | undefined): Cell {
+    const { thing, plate, laser, variant } = e;
     const { values, arms, ask } = this.context;
     const of = (own: readonly Arm[], on: Thing): string => `${laser && lasersAt(on, own).length > 1 ? lightName(on, [...lasersAt(on, own)].find(l => l.id === laser.id) ?? laser, own) : on.id}.exposure time`;
     const words = `exposure of ${plate.id} by the light of ${thing.id} alone`;
-    const none = (): Cell => values.missing(`${thing.id}.needed`, TIME, words, { code: 'value-missing', why: `what ${plate.id} needs in the light of ${thing.id} is not known`, at: thing.at });
+    const none = (): Cell => values.missing(`${this.nameOf(e)}.needed`, TIME, words, { code: 'value-missing', why: `what ${plate.id} needs in the light of ${thing.id} is not known`, at: thing.at });
     if (!results) return ask(of(arms, plate)) ?? none();
     const name = of(results.arms.arms, results.setup.things.get(plate.id) ?? plate);
     const cell = results.ask(name) ?? results.graph.find(name);
-    return cell ? valueOf(cell, results.graph, `${thing.id}.needed`, words, { at: thing.at, reason: `as the page tells with “${variant!.name}”` }, values.graph) : none();
+    return cell ? valueOf(cell, results.graph, `${this.nameOf(e)}.needed`, words, { at: thing.at, reason: `as the page tells with “${variant!.name}”` }, values.graph) : none();
   }
 }

@@ -57,11 +57,11 @@ function register(lamp: Thing, plate: Thing, first: Seen, other: Seen, r: Writte
 }
 
 function apartOf(lamp: Thing, first: Seen, other: Seen, { graph, values }: Written): { readonly apart: Cell; readonly unseen: Cell } | undefined {
-  const taken = (s: Seen, what: string, cell: Cell | undefined): Cell | undefined => (cell && (s.graph === graph ? cell : valueOf(cell, s.graph, `${s.exposure.thing.id}.replay by ${lamp.id}.${what}`, `${what} of the image of ${s.exposure.thing.id}`, { at: s.exposure.thing.at, reason: `as the page tells with “${s.exposure.variant!.name}”` }, graph)));
+  const taken = (s: Seen, what: string, cell: Cell | undefined): Cell | undefined => (cell && (s.graph === graph ? cell : valueOf(cell, s.graph, `${s.exposure.plate.id}.${s.exposure.thing.id}.replay by ${lamp.id}.${what}`, `${what} of the image of ${s.exposure.thing.id}`, { at: s.exposure.thing.at, reason: `as the page tells with “${s.exposure.variant!.name}”` }, graph)));
   const image = (s: Seen): (Cell | undefined)[] => imageCells(s.shown.image!).map((c, i) => taken(s, ['place', 'angle', 'size'][i]!, c));
   const { view, plate } = first.shown;
   const found = besideEachOther({
-    base: `${other.exposure.thing.id}.replay by ${lamp.id}`, plate, object: first.shown.pair.pair.arm.object, first: image(first), other: image(other), eye: taken(first, 'viewing distance', view.distance), angle: taken(first, 'viewer angle', view.angle),
+    base: `${plate.id}.${other.exposure.thing.id}.replay by ${lamp.id}`, plate, object: first.shown.pair.pair.arm.object, first: image(first), other: image(other), eye: taken(first, 'viewing distance', view.distance), angle: taken(first, 'viewer angle', view.angle),
     words: `how far the image of ${other.exposure.thing.id} is seen beside that of ${first.exposure.thing.id}`,
   }, values);
   return found && { apart: found.cell, unseen: found.unseen };

@@ -310,6 +310,34 @@ describe('numbers', () => {
     ['leg-blocked', 'black card BC1 at (500, 45) mm heading 180° {', '45 − 30 mm stay free'],
   ])('%s: %s', (code, expected) => { expect(written(code)).toContain(expected); });
 
+  test.each<[string, (page: string) => string, string, string]>([
+    ['lamp-distance-off', t => t, 'distance: 1000 mm', 'as far as the reference spread from, in its colour and at its angle'],
+    ['lamp-angle-off', t => t, 'angle: 45°', 'that of the reference'],
+    // From −x: 45° of the reference, written on the same side.
+    ['lamp-angle-off', t => t.replace('angle: 25°', 'angle: -25°'), 'angle: -45°', 'on its side'],
+    ['lamp-behind', t => t, 'angle: 45°', '180° − 135°'],
+    ['no-image', t => t, 'angle: 60°', 'that of the reference'],
+    ['lamp-impossible', t => t.replace('angle: 89°', 'angle: 89°\n    laser: red'), 'angle: 45°', 'that of the reference'],
+    // White light blurs a transmission hologram besides: with light of one colour nothing else comes.
+    ['lamp-from-other-side', t => t.replace('from: below', 'from: below\n    laser: red'), 'from: above', 'from where the reference came'],
+    ['image-astigmatic', t => t, 'beam: parallel', 'as the reference was'],
+    // Its far end blurs by 2.45 mm beside 0.203 mm that are not seen; 3 times that by 40 mm · 0.61/2.45.
+    ['image-blurred', t => t, 'size: 10 mm', 'a quarter of it'],
+    // −1/0.3 + 1/3 = −3 per metre.
+    ['viewer-off-slit', t => t, 'distance: 330 mm', 'where the slit is imaged, 333 mm before the plate, to a hundredth'],
+    // The image stands 300 mm before the plate; 250 mm from it an eye is sharp.
+    ['viewer-outside', t => t.replace('angle: 30°', 'angle: 0°').replace(/lamp spot \{[^}]*\}/, 'lamp spot {\n    distance: 1500 mm\n    angle: 45°\n    laser: red\n    beam: converging\n    hung: flipped\n  }').replace('distance: 600 mm', 'distance: 290 mm'), 'distance: 550 mm', 'back from the image'],
+    ['master-turned', t => t, 'emulsion: toward the image', 'as it was recorded'],
+  ])('of a finished hologram: %s, %#: %s', (code, edit, expected) => { expect(fixes(edit(example(code))).filter(l => l.startsWith(code))).toContain(`${code}: ${expected}`); });
+
+  test('the height of a lamp tells its angle, and is what is set', () => {
+    const text = example('lamp-angle-off').replace('  lamp spot {', '  wall hall {\n    height: 1500 mm\n  }\n  lamp spot {').replace('angle: 25°', 'height: 2000 mm');
+    // 1500 mm away at 45°: 1500 · 0.7071 = 1060.7 mm above the plate, at 2560.7 mm; the angle then differs by less than a degree.
+    const [line] = fixes(text).filter(l => l.startsWith('lamp-angle-off'));
+    const [, height] = /height: (\d+) mm/.exec(line!)!;
+    expect(Math.abs((Math.asin((Number(height) - 1500) / 1500) * 180) / Math.PI - 45)).toBeLessThan(1.01);
+  });
+
   test('an opening that lies the wrong way is turned where that does not take the depth', () => {
     // Level light would go along an opening of 63 x 3 mm; turned upright it would leave no depth. Under light from above the upright one is wrong both ways.
     const text = example('slit-along-reference');

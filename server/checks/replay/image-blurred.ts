@@ -3,7 +3,7 @@ import { num, text, type Check } from '../check.ts';
 import { figure, hangs, mm } from '../shown-words.ts';
 
 /** Multiples of what an eye tells apart, from which an image looks soft, and blurred; common practice. */
-const SOFT = 3;
+export const SOFT = 3;
 const BLURRED = 10;
 const PART: Readonly<Record<string, string>> = { near: 'the near end of ', middle: '', far: 'the far end of ' };
 

@@ -5,6 +5,9 @@ import { capital } from '../words.ts';
 import { angleOff } from './lamp-angle-off.ts';
 import { colourWord, degrees, figure, hangs, middle, mm, nm, where } from '../shown-words.ts';
 
+/** Nearer than that to an image before the plate no eye is sharp, m; common practice. */
+export const NEAREST = 0.25;
+
 export const viewerOutside: Check = {
   code: 'viewer-outside',
   severity: 'warning',

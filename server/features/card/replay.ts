@@ -7,7 +7,7 @@ import { words, type Block, type Section } from './blocks.ts';
 import { sentence } from './facts.ts';
 
 export function hanging(r: Results): Section | undefined {
-  return r.replay.all.length === 0 ? undefined : { name: 'hang', title: 'Where it will hang', blocks: r.replay.all.flatMap((s): Block[] => [words(`${sentence(s.lamp.id)} lights ${s.plate.id} ${lampWords(s, r)}. ${plateWords(s)}${viewerWords(s, r)}`), { kind: 'hung', lamp: s.lamp.id }]) };
+  return r.replay.all.length === 0 ? undefined : { name: 'hang', title: 'Where it will hang', blocks: r.replay.all.flatMap((s, i, all): Block[] => [words(`${sentence(s.lamp.id)} lights ${s.plate.id} ${lampWords(s, r)}. ${plateWords(s)}${viewerWords(s, r)}`), ...(all.findIndex(x => x.lamp === s.lamp) === i ? [{ kind: 'hung' as const, lamp: s.lamp.id }] : [])]) };
 }
 
 const text = (cell: Cell | undefined, { graph }: Results): string | undefined => (cell && !cell.missing ? showCell(graph, cell).text : undefined);

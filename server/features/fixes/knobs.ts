@@ -16,7 +16,7 @@ export interface Knob {
 }
 
 /** Facts that are set on the table, or by taking another lens; what a thing is, no fix makes otherwise. */
-const SET: ReadonlySet<string> = new Set(['reflects', 'density', 'focal length', 'pinhole', 'axis', 'polarization', 'exposure', 'delay', 'settle', 'diameter', 'angle']);
+const SET: ReadonlySet<string> = new Set(['reflects', 'density', 'focal length', 'pinhole', 'axis', 'polarization', 'exposure', 'delay', 'settle', 'diameter', 'angle', 'distance', 'height', 'size']);
 
 /** Knobs of a result, in the order in which they are offered: what moves least of what has been set up first, what changes the picture last. */
 export function knobsOf(of: Cell, r: Results, { uri, tree }: Snapshot): Knob[] {

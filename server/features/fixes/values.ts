@@ -2,13 +2,15 @@
 import type { Snapshot } from '../../analysis.ts';
 import { num, text } from '../../checks/check.ts';
 import type { Finding } from '../../checks/check.ts';
-import type { BoundFact } from '../../model/model.ts';
+import type { BoundFact, Place } from '../../model/model.ts';
+import { within } from '../../model/place.ts';
 import { unitsFor } from '../../model/units.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
 import { intoBlock } from '../readings/line.ts';
 import type { Candidate } from './candidate.ts';
 import { writtenOf } from './numbers.ts';
+import { shownOf } from './replay.ts';
 
 /** A fact that a finding may go with, if it has another value, and whose it is; "" of the setup itself. */
 type Facts = (f: Finding, r: Results) => readonly { readonly of: string; readonly phrase: string }[];
@@ -21,6 +23,11 @@ const WORDS: Readonly<Record<string, Facts>> = {
   'reference-from-disagrees': f => [{ of: text(f.data, 'plate'), phrase: 'reference from' }],
   'edge-light': f => [{ of: f.subject, phrase: 'edges' }],
   'slit-along-reference': (f, r) => [...slitsBefore(text(f.data, 'hologram'), r).map(of => ({ of, phrase: 'direction' })), { of: text(f.data, 'plate'), phrase: 'reference from' }],
+  'lamp-from-other-side': f => [{ of: text(f.data, 'lamp'), phrase: 'from' }],
+  'image-inside-out': f => [{ of: text(f.data, 'lamp'), phrase: 'hung' }],
+  'image-astigmatic': f => [{ of: text(f.data, 'lamp'), phrase: 'beam' }],
+  'master-in-diverging-beam': (f, r) => { const s = shownOf(f, r); return s ? [{ of: s.lamp.id, phrase: 'beam' }] : []; },
+  'master-turned': f => [{ of: text(f.data, 'hologram'), phrase: f.data['what'] === 'layer' ? 'emulsion' : 'up' }],
   'ghost-fringes': (_, r) => [...r.setup.things.values()].filter(t => t.kind.light === 'source').map(t => ({ of: t.id, phrase: 'polarization' })),
 };
 const UNITS: Readonly<Record<string, Facts>> = {
@@ -39,7 +46,7 @@ export function* valuesFor(finding: Finding, r: Results, snapshot: Snapshot): Ge
     const before = fact?.value.kind === 'words' ? fact.value.text : undefined;
     const words = finding.data['way'] === undefined ? type.words ?? [] : [text(finding.data, 'way')];
     for (const word of words) {
-      if (fact && before !== undefined && word !== before) yield { edits: [{ at: fact.at, newText: word }], title: () => `Write “${phrase}: ${word}”${of === '' ? '' : ` of ${of}`} instead of “${before}”` };
+      if (fact && before !== undefined && word !== before) yield { edits: [{ at: wholeOf(fact.at, before, tree), newText: word }], title: () => `Write “${phrase}: ${word}”${of === '' ? '' : ` of ${of}`} instead of “${before}”` };
       if (!fact && thing && word !== known?.assumed?.text) yield { edits: intoBlock(thing.node, [`${phrase}: ${word}`], snapshot), title: () => `Write “${phrase}: ${word}” of ${of}: ${known?.assumed?.text === undefined ? 'nothing is said of it' : `“${known.assumed.text}” is assumed`}` };
     }
   }
@@ -58,6 +65,9 @@ export function* valuesFor(finding: Finding, r: Results, snapshot: Snapshot): Ge
   }
 }
 
+/** Of a choice of several words the place of a fact is that of its first. */
+const wholeOf = (at: Place, words: string, tree: Snapshot['tree']): Place => (tree.lines[at.line]!.text.startsWith(words, at.start) ? within(at, { start: at.start, end: at.start + words.length }) : at);
+
 /** Slits on the last leg before a hologram. */
 const slitsBefore = (hologram: string, { setup }: Results): string[] => [...setup.beams.values()].flatMap(b => b.legs.flatMap((l, i) => { const before = b.legs[i - 1]?.target; return l.target?.id === hologram && before?.kind.word === 'slit' ? [before.id] : []; }));
 
@@ -75,9 +85,23 @@ function twice(f: Finding, r: Results): readonly { readonly cell: Cell; readonly
     case 'wheel-disagrees': return r.light.wheels.flatMap(w => (w.splitter.id === f.subject ? of(w.written, w.byWheel && r.graph.value(w.byWheel), 'as its wheel says') : []));
     case 'plate-turned-round': return of(r.graph.find(`${f.subject}.heading`), f.data['heading'] === undefined ? undefined : num(f.data, 'heading'), 'it then faces the object');
     case 'polarization-crossed': return text(f.data, 'things').split(' and ').flatMap(id => [Math.PI / 2, 0].flatMap(value => of(r.graph.find(`${id}.axis`), value, `the axis of ${id} is then ${value === 0 ? 'level' : 'upright'}`)));
+    case 'lamp-angle-off': case 'no-image': case 'lamp-impossible': case 'lamp-behind': return lampAngle(f, r).flatMap(a => of(a.cell, a.value, a.why));
     // Twice as wide a face reaches twice as far.
     case 'beam-clipped': { const face = r.graph.find(`${text(f.data, 'thing')}.face width`); return text(f.data, 'kind') === 'reach' ? of(face, face && Math.ceil((r.graph.value(face)! / num(f.data, 'value')) * 1000) / 1000, 'all of its light then gets on') : []; }
     case 'beam-rises': { const [from, to] = text(f.data, 'leg').split(' → ').map(id => r.graph.find(`${id}.z`)); return of(to, from && r.graph.value(from), 'the beam then stays level'); }
     default: return [];
   }
+}
+
+/** The angle of a lamp as it would have to be: that of the reference, on the side on which it is written; of a lamp behind a reflection hologram the same before it. */
+function lampAngle(f: Finding, r: Results): readonly { readonly cell: Cell; readonly value: number; readonly why: string }[] {
+  const s = shownOf(f, r);
+  const cell = s && r.graph.find(`${s.lamp.id}.angle`);
+  const now = cell && r.graph.value(cell);
+  const angle = s && r.plates.find(p => p.plate === s.plate)?.arms.find(a => a.arm === s.pair.pair.reference)?.angle;
+  const reference = angle && r.graph.value(angle.cell);
+  if (now === undefined || reference === undefined) return [];
+  const side = now < 0 ? -1 : 1;
+  if (f.code === 'lamp-behind') return [{ cell: cell!, value: side * (Math.PI - Math.abs(now)), why: 'it then lights it from the front' }];
+  return [{ cell: cell!, value: side * (Math.abs(now) > Math.PI / 2 ? Math.PI - Math.abs(reference) : Math.abs(reference)), why: 'that is the angle of the reference' }];
 }

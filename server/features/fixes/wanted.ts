@@ -9,6 +9,7 @@ import type { Cell } from '../../results/graph.ts';
 import { alignmentOf } from '../../results/places/alignment.ts';
 import type { Results } from '../../results/plan.ts';
 import { comparisons } from '../../results/readings/disagree.ts';
+import { lampDistance, lampHeight, lampSize, viewerAtSlit, viewerPlace } from './replay.ts';
 import { conditionOn, conditionsOf, type Condition } from '../../results/solve/wishes.ts';
 
 export interface Wanted {
@@ -49,6 +50,12 @@ const WANTED: Readonly<Record<string, Of>> = {
   'heading-off': (f, r) => alignmentOf(r).lasers.flatMap(l => (l.laser.id === f.subject ? [turned(l.off, f.subject, r)] : [])),
   'mirror-turned': (f, r) => alignmentOf(r).mirrors.flatMap(m => (m.mirror.id === f.subject ? [turned(m.off, f.subject, r)] : [])),
   'reading-disagrees': (f, r) => comparisons(r).residuals.flatMap(x => (x.effect && x.taken.reading.words === f.subject && x.subject.plan ? [{ conditions: [conditionOn(x.subject.plan, 'equal', r.graph.value(x.subject.plan)! + x.difference, r.graph)] }] : [])),
+  'lamp-distance-off': lampDistance,
+  'image-astigmatic': lampDistance,
+  'lamp-angle-off': lampHeight,
+  'image-blurred': lampSize,
+  'viewer-outside': viewerPlace,
+  'viewer-off-slit': viewerAtSlit,
   'likeliest-cause': (f, r) => {
     const cell = f.data['kind'] === 'input' ? r.graph.find(String(f.data['name'])) : undefined;
     return cell && !cell.missing ? [{ conditions: [conditionOn(cell, 'equal', r.graph.value(cell)! + Number(f.data['amount']), r.graph)] }] : [];

@@ -7,6 +7,7 @@ import { EARLIER } from './earlier-scheme.ts';
 import { Learned } from './evening/learned.ts';
 import { Outcomes } from './evening/outcome.ts';
 import { Readings } from './evening/readings.ts';
+import { NewSetup } from './new-setup.ts';
 import { PlanPanel } from './plan/panel.ts';
 import { ReviewPanel } from './review/panel.ts';
 import { ShootPanel } from './shoot/panel.ts';
@@ -42,7 +43,7 @@ export async function start(context: ExtensionContext, make: (options: LanguageC
   own.onRequest(READ_FILE, ({ uri }: ReadFileParams) => readFile(uri));
   own.onRequest(LIST_FILES, async () => (await workspace.findFiles('**/*.plate', '{**/node_modules/**,**/.*/**}', MAX_LISTED + 1)).map(uri => own.code2ProtocolConverter.asUri(uri)));
   context.subscriptions.push(
-    output, new StatusBar(own), new WhyPages(own), new PlanPanel(context.extensionUri, own), new ReviewPanel(context.extensionUri, own), new Cards(own), new Readings(own), new ShootPanel(context.extensionUri, own, context.workspaceState), new Outcomes(own), new Learned(own),
+    output, new StatusBar(own), new NewSetup(own), new WhyPages(own), new PlanPanel(context.extensionUri, own), new ReviewPanel(context.extensionUri, own), new Cards(own), new Readings(own), new ShootPanel(context.extensionUri, own, context.workspaceState), new Outcomes(own), new Learned(own),
     commands.registerCommand('platewright.showOutput', () => { output.show(); }),
     commands.registerCommand('platewright.restartServer', () => restart(own)),
   );

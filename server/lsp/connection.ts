@@ -25,6 +25,7 @@ import { Laying } from './layouts.ts';
 import { SEARCH, serveSearch } from './search.ts';
 import { Settings } from './settings.ts';
 import { serveShots } from './shots.ts';
+import { serveStarts } from './starts.ts';
 import { Solving } from './solve.ts';
 import { serveTyping, TYPING } from './typing.ts';
 import { serveWays, WAYS } from './ways.ts';
@@ -142,6 +143,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   };
   serveNames(asks, listed);
   serveShots(asks, listed);
+  serveStarts(asks);
   serveCompletion(asks, listed);
   serveTyping(asks);
   serveSearch(asks, listed);

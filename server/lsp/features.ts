@@ -41,6 +41,7 @@ export { nextName, oddDays, shotsIn } from '../features/shoot/shots.ts';
 export { signatureAt } from '../features/signature.ts';
 export { answering } from '../features/solve/answer.ts';
 export { foundHints, writeActions } from '../features/solve/in-text.ts';
+export { STARTS } from '../features/starts/starts.ts';
 export { summaryAt, summaryMarkdown } from '../features/summary.ts';
 export { symbolsOf } from '../features/symbols.ts';
 export { tokensOf } from '../features/tokens.ts';

@@ -2,6 +2,7 @@
 import { commands, env, Uri, window, workspace, type Disposable, type TextEditor } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { CARD, type CardAnswer, type CardParams } from '../server/lsp/protocol.ts';
+import { pageAtHand, sayNoPage } from './page.ts';
 import { besidePath, saidKind, writeCard, type Kind } from './card-written.ts';
 
 const PAPERS = { a4: 'A4', letter: 'Letter' } as const;
@@ -18,8 +19,9 @@ export class Cards {
   dispose(): void { this.own.dispose(); }
 
   private async write(said: unknown): Promise<void> {
-    const editor = window.activeTextEditor;
-    if (editor?.document.languageId !== 'plate' || !this.client.isRunning()) return;
+    const editor = pageAtHand();
+    if (!editor) sayNoPage();
+    if (!editor || !this.client.isRunning()) return;
     const known = saidKind(said);
     await writeCard<Uri>({
       kind: () => this.kind(known),

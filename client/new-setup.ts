@@ -1,16 +1,24 @@
-/** Begins a page with one of the usual layouts. It is not saved anywhere until somebody saves it, and nothing is written over. */
-import { commands, FileType, Uri, window, workspace, type Disposable } from 'vscode';
+/** Begins a page with one of the usual layouts, and opens the guide to the first one. A page is not saved anywhere until somebody saves it, and nothing is written over. */
+import { commands, FileType, Uri, ViewColumn, window, workspace, WorkspaceEdit, type Disposable, type TextDocument } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { STARTS, type StartsAnswer } from '../server/lsp/protocol.ts';
 import { ask } from './ask.ts';
 import { freeName, namedIn, type Start } from './new-page.ts';
 
+/** As package.json names it, behind publisher and name. */
+const GUIDE = 'platewright.platewright#firstSteps';
+
 export class NewSetup {
-  private readonly own: Disposable;
+  private readonly own: readonly Disposable[];
 
-  constructor(private readonly client: BaseLanguageClient) { this.own = commands.registerCommand('platewright.newSetup', (said?: unknown) => this.begin(said)); }
+  constructor(private readonly client: BaseLanguageClient) {
+    this.own = [
+      commands.registerCommand('platewright.newSetup', (said?: unknown) => this.begin(said)),
+      commands.registerCommand('platewright.firstSteps', () => commands.executeCommand('workbench.action.openWalkthrough', GUIDE, false)),
+    ];
+  }
 
-  dispose(): void { this.own.dispose(); }
+  dispose(): void { for (const d of this.own) d.dispose(); }
 
   private async begin(said: unknown): Promise<void> {
     const starts = this.client.isRunning() ? await ask<StartsAnswer>(this.client, STARTS, {}, 'Pages to begin with') : 'failed';
@@ -18,7 +26,9 @@ export class NewSetup {
     const start = namedIn(said, starts) ?? await choose(starts);
     if (!start) return;
     const folder = said instanceof Uri ? await folderOf(said) : undefined;
-    await window.showTextDocument(folder ? await within(folder, start) : await workspace.openTextDocument({ language: 'plate', content: start.text }));
+    const page = folder ? await within(folder, start) : await workspace.openTextDocument({ language: 'plate', content: start.text });
+    // Whoever follows the guide keeps it in sight.
+    await window.showTextDocument(page, { viewColumn: typeof said === 'string' ? ViewColumn.Beside : ViewColumn.Active });
   }
 }
 
@@ -35,13 +45,14 @@ async function folderOf(at: Uri): Promise<Uri | undefined> {
 }
 
 /** A page that will be saved in a folder, under a name that neither a file nor an open page has. */
-async function within(folder: Uri, start: Start): Promise<Awaited<ReturnType<typeof workspace.openTextDocument>>> {
+async function within(folder: Uri, start: Start): Promise<TextDocument> {
   const name = await freeName(start, async n => {
     const at = Uri.joinPath(folder, n);
     return workspace.textDocuments.some(d => d.uri.path === at.path) || workspace.fs.stat(at).then(() => true, () => false);
   });
   const page = await workspace.openTextDocument(Uri.joinPath(folder, name).with({ scheme: 'untitled' }));
-  const editor = await window.showTextDocument(page);
-  await editor.edit(edit => { edit.insert(page.positionAt(0), start.text); });
+  const edit = new WorkspaceEdit();
+  edit.insert(page.uri, page.positionAt(0), start.text);
+  await workspace.applyEdit(edit);
   return page;
 }

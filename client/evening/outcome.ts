@@ -3,6 +3,7 @@ import { commands, window, type Disposable, type TextDocument } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { OUTCOME, WHY_COMMAND, type Additions, type OutcomeAnswer } from '../../server/lsp/protocol.ts';
 import { ask } from '../ask.ts';
+import { pageAtHand, sayNoPage } from '../page.ts';
 import { askIn } from './box.ts';
 import { addTo, pageOf, sayUnsaved } from './paper.ts';
 
@@ -17,8 +18,9 @@ export class Outcomes {
   dispose(): void { this.own.dispose(); }
 
   private async note(): Promise<void> {
-    const editor = window.activeTextEditor;
-    if (editor?.document.languageId !== 'plate' || !this.client.isRunning()) return;
+    const editor = pageAtHand();
+    if (!editor) sayNoPage();
+    if (!editor || !this.client.isRunning()) return;
     const { document } = editor;
     const open = await ask<OutcomeAnswer>(this.client, OUTCOME, { ...pageOf(this.client, document), line: editor.selection.active.line }, 'An outcome');
     if (typeof open === 'string') { void window.showWarningMessage('Which shot waits for its outcome could not be told, or the page has changed in the meantime. Ask again.'); return; }

@@ -3,6 +3,7 @@ import { commands, QuickPickItemKind, window, type Disposable, type QuickPickIte
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { ENTER, LOSSES, READINGS, type LossesAnswer, type ReadingsAnswer } from '../../server/lsp/protocol.ts';
 import { ask } from '../ask.ts';
+import { pageAtHand, sayNoPage } from '../page.ts';
 import { writeInto } from '../plan/write.ts';
 import { askIn } from './box.ts';
 import { addTo, pageOf, sayUnsaved } from './paper.ts';
@@ -21,8 +22,9 @@ export class Readings {
   dispose(): void { for (const d of this.own) d.dispose(); }
 
   private async enter(): Promise<void> {
-    const editor = window.activeTextEditor;
-    if (editor?.document.languageId !== 'plate' || !this.client.isRunning()) return;
+    const editor = pageAtHand();
+    if (!editor) sayNoPage();
+    if (!editor || !this.client.isRunning()) return;
     const { document } = editor;
     let where: object = { line: editor.selection.active.line };
     await enterReadings({

@@ -34,7 +34,7 @@ export class PlanPanel {
     const update = (): void => { void this.ask(); };
     this.own = [
       this.followed,
-      commands.registerCommand('platewright.showPlan', () => { this.open(); }),
+      commands.registerCommand('platewright.showPlan', (at?: unknown) => this.showOf(at)),
       commands.registerCommand('platewright.darkenPlan', () => { this.toggleDark(); }),
       window.registerWebviewPanelSerializer(VIEW, { deserializeWebviewPanel: (panel, state: unknown) => { this.restore(panel, state); return Promise.resolve(); } }),
       this.followed.onDidChange(what => { this.moved(what); }),
@@ -48,6 +48,12 @@ export class PlanPanel {
   dispose(): void {
     for (const d of this.own) d.dispose();
     this.panel?.dispose();
+  }
+
+  /** Of the page that somebody points at in a list of files, which is opened for it; else of the one that is followed. */
+  private async showOf(at: unknown): Promise<void> {
+    if (at instanceof Uri && !window.visibleTextEditors.some(e => e.document.uri.toString() === at.toString())) await window.showTextDocument(at);
+    this.open();
   }
 
   private open(): void {

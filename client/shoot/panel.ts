@@ -6,6 +6,7 @@ import { ask } from '../ask.ts';
 import { addTo, opened, pageOf as textOf, sayUnsaved } from '../evening/paper.ts';
 import { dayOf } from '../../server/lsp/stamp.ts';
 import { oneAtATime } from '../one-at-a-time.ts';
+import { pageAtHand, sayNoPage } from '../page.ts';
 import { pageOf } from './html.ts';
 import { isFromPage, isRun, type FromPage, type ToPage, type Write } from './messages.ts';
 import { fresh, later, written, type Run } from './run.ts';
@@ -42,7 +43,8 @@ export class ShootPanel {
 
   /** Of the setup at the cursor; what is under way already goes on. */
   private async shoot(): Promise<void> {
-    const { activeTextEditor: editor } = window;
+    // The panel itself in front, it goes on with what it shows.
+    const editor = this.panel ? window.activeTextEditor : pageAtHand();
     const { run } = this;
     if (run && isUnderWay(run)) {
       if (editor && editor.document.uri.toString() !== run.page) void window.showInformationMessage(OTHER(run.setup));
@@ -51,6 +53,7 @@ export class ShootPanel {
     }
     if (editor?.document.languageId !== 'plate' || !this.client.isRunning()) {
       if (this.panel) this.panel.reveal();
+      else if (!editor) sayNoPage();
       return;
     }
     const answer = await this.evening({ line: editor.selection.active.line }, editor.document.uri.toString());

@@ -1,0 +1,21 @@
+/** What the extension tells the editor of itself, and the words that it has in the language of its author. */
+import { readFileSync } from 'node:fs';
+
+interface Command { readonly command: string; readonly title: string; readonly category: string; readonly icon?: string | { readonly light: string; readonly dark: string }; readonly enablement?: string }
+interface MenuItem { readonly command: string; readonly when?: string; readonly group?: string }
+interface Step { readonly id: string; readonly title: string; readonly description: string; readonly media: { readonly svg: string; readonly altText: string }; readonly completionEvents: readonly string[] }
+export interface Manifest {
+  readonly name: string;
+  readonly publisher: string;
+  readonly activationEvents: readonly string[];
+  readonly capabilities: { readonly untrustedWorkspaces: { readonly supported: unknown; readonly description?: string; readonly restrictedConfigurations?: readonly string[] }; readonly virtualWorkspaces: { readonly supported: unknown; readonly description?: string } };
+  readonly contributes: {
+    readonly commands: readonly Command[];
+    readonly languages: readonly { readonly icon: { readonly light: string; readonly dark: string } }[];
+    readonly menus: Readonly<Record<string, readonly MenuItem[]>>;
+    readonly walkthroughs: readonly { readonly id: string; readonly title: string; readonly description: string; readonly steps: readonly Step[] }[];
+  };
+}
+
+export const read = (file: string): string => readFileSync(new URL(`../../${file}`, import.meta.url), 'utf8');
+export const MANIFEST = JSON.parse(read('package.json')) as Manifest;

@@ -12,6 +12,7 @@ import { PlanPanel } from './plan/panel.ts';
 import { ReviewPanel } from './review/panel.ts';
 import { ShootPanel } from './shoot/panel.ts';
 import { StatusBar } from './status-bar.ts';
+import { provideTasks } from './tasks.ts';
 import { WhyPages } from './why.ts';
 
 let client: BaseLanguageClient | undefined;
@@ -43,7 +44,7 @@ export async function start(context: ExtensionContext, make: (options: LanguageC
   own.onRequest(READ_FILE, ({ uri }: ReadFileParams) => readFile(uri));
   own.onRequest(LIST_FILES, async () => (await workspace.findFiles('**/*.plate', '{**/node_modules/**,**/.*/**}', MAX_LISTED + 1)).map(uri => own.code2ProtocolConverter.asUri(uri)));
   context.subscriptions.push(
-    output, new StatusBar(own), new NewSetup(own), new WhyPages(own), new PlanPanel(context.extensionUri, own), new ReviewPanel(context.extensionUri, own), new Cards(own), new Readings(own), new ShootPanel(context.extensionUri, own, context.workspaceState), new Outcomes(own), new Learned(own),
+    output, new StatusBar(own), new NewSetup(own), new WhyPages(own), new PlanPanel(context.extensionUri, own), new ReviewPanel(context.extensionUri, own), new Cards(own), new Readings(own), new ShootPanel(context.extensionUri, own, context.workspaceState), new Outcomes(own), new Learned(own), provideTasks(own),
     commands.registerCommand('platewright.showOutput', () => { output.show(); }),
     commands.registerCommand('platewright.restartServer', () => restart(own)),
   );

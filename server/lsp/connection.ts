@@ -7,6 +7,7 @@ import { AllPages } from './all-pages.ts';
 import type { Arrivals } from './arrivals.ts';
 import type { Asks } from './asks.ts';
 import { serveCard, type Print } from './card.ts';
+import { serveCheck } from './check.ts';
 import { COMPLETION, serveCompletion } from './completion.ts';
 import { actionOf, definitionOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
 import { Diagnostics } from './diagnostics.ts';
@@ -144,6 +145,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   serveNames(asks, listed);
   serveShots(asks, listed);
   serveStarts(asks);
+  serveCheck(asks, listed);
   serveCompletion(asks, listed);
   serveTyping(asks);
   serveSearch(asks, listed);

@@ -23,6 +23,7 @@ export { shotsIn as shotsTold } from '../features/learn/shots.ts';
 export { learnedMarkdown } from '../features/learn/text.ts';
 export { lensesOf } from '../features/lenses.ts';
 export { linkedAt } from '../features/linked.ts';
+export { exitFor, listedText } from '../features/listed.ts';
 export { linksOf } from '../features/links.ts';
 export { numberEdits } from '../features/number-edits.ts';
 export { enter } from '../features/readings/enter.ts';
@@ -34,6 +35,9 @@ export { highlightsAt, isShared, useAt, usesOf } from '../features/references.ts
 export { rename, renamable } from '../features/rename.ts';
 export { declaredIn, matching } from '../features/search.ts';
 export { selectionsAt } from '../features/selection.ts';
+export { printable } from '../features/report/layout.ts';
+export { elsewhere, reportOf } from '../features/report/report.ts';
+export { reportText } from '../features/report/text.ts';
 export { shotEntry } from '../features/shoot/entry.ts';
 export { eveningOf } from '../features/shoot/evening.ts';
 export { noteOutcome, openShot } from '../features/shoot/outcome.ts';

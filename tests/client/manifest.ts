@@ -13,6 +13,8 @@ export interface Manifest {
     readonly commands: readonly Command[];
     readonly languages: readonly { readonly icon: { readonly light: string; readonly dark: string } }[];
     readonly menus: Readonly<Record<string, readonly MenuItem[]>>;
+    readonly taskDefinitions: readonly { readonly type: string; readonly required: readonly string[]; readonly properties: Readonly<Record<string, { readonly enum?: readonly string[]; readonly enumDescriptions?: readonly string[]; readonly description: string }>> }[];
+    readonly problemMatchers: readonly { readonly name: string; readonly applyTo: string; readonly pattern: Readonly<Record<'file' | 'line' | 'column' | 'severity' | 'message' | 'code', number>> & { readonly regexp: string } }[];
     readonly walkthroughs: readonly { readonly id: string; readonly title: string; readonly description: string; readonly steps: readonly Step[] }[];
   };
 }

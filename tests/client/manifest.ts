@@ -13,6 +13,7 @@ export interface Manifest {
     readonly commands: readonly Command[];
     readonly languages: readonly { readonly icon: { readonly light: string; readonly dark: string } }[];
     readonly menus: Readonly<Record<string, readonly MenuItem[]>>;
+    readonly configuration: readonly { readonly id: string; readonly title: string; readonly order: number; readonly properties: Readonly<Record<string, { readonly type: string; readonly default: unknown; readonly scope?: string; readonly order: number; readonly markdownDescription: string }>> }[];
     readonly taskDefinitions: readonly { readonly type: string; readonly required: readonly string[]; readonly properties: Readonly<Record<string, { readonly enum?: readonly string[]; readonly enumDescriptions?: readonly string[]; readonly description: string }>> }[];
     readonly problemMatchers: readonly { readonly name: string; readonly applyTo: string; readonly pattern: Readonly<Record<'file' | 'line' | 'column' | 'severity' | 'message' | 'code', number>> & { readonly regexp: string } }[];
     readonly walkthroughs: readonly { readonly id: string; readonly title: string; readonly description: string; readonly steps: readonly Step[] }[];
@@ -20,4 +21,6 @@ export interface Manifest {
 }
 
 export const read = (file: string): string => readFileSync(new URL(`../../${file}`, import.meta.url), 'utf8');
+/** Words of the manifest, as they are shown. */
+export const said = (words: string | undefined): string => words ?? '';
 export const MANIFEST = JSON.parse(read('package.json')) as Manifest;

@@ -5,7 +5,7 @@ import { MANIFEST, read, said } from './manifest.ts';
 
 const { untrustedWorkspaces, virtualWorkspaces } = MANIFEST.capabilities;
 const settings = MANIFEST.contributes.configuration.flatMap(g => Object.entries(g.properties));
-const sources = ['client', 'server/lsp', 'server/features', 'server/pdf'].flatMap(folder => readdirSync(new URL(`../../${folder}`, import.meta.url), { recursive: true, encoding: 'utf8' }).filter(f => /(?<!view\/.*)\.ts$/.test(f)).map(f => [`${folder}/${f}`, read(`${folder}/${f}`)] as const));
+const sources = ['client', 'server/lsp', 'server/features', 'server/pdf'].flatMap(folder => readdirSync(new URL(`../../${folder}`, import.meta.url), { recursive: true, encoding: 'utf8' }).filter(f => /(?<!\/view\/.*)\.ts$/.test(f)).map(f => [`${folder}/${f}`, read(`${folder}/${f}`)] as const));
 const having = (words: RegExp): string[] => sources.filter(([, text]) => words.test(text)).map(([file]) => file);
 
 test('both say what is limited, and why', () => {

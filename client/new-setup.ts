@@ -1,5 +1,5 @@
 /** Begins a page with one of the usual layouts, and opens the guide to the first one. A page is not saved anywhere until somebody saves it, and nothing is written over. */
-import { commands, FileType, Uri, ViewColumn, window, workspace, WorkspaceEdit, type Disposable, type TextDocument } from 'vscode';
+import { commands, FileType, l10n, Uri, ViewColumn, window, workspace, WorkspaceEdit, type Disposable, type TextDocument } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { STARTS, type StartsAnswer } from '../server/lsp/protocol.ts';
 import { ask } from './ask.ts';
@@ -22,7 +22,7 @@ export class NewSetup {
 
   private async begin(said: unknown): Promise<void> {
     const starts = this.client.isRunning() ? await ask<StartsAnswer>(this.client, STARTS, {}, 'Pages to begin with') : 'failed';
-    if (typeof starts === 'string') { void window.showWarningMessage('The server of Platewright gave no answer, so there is no list of layouts. “Platewright: Show Output” says why; “Platewright: Restart Server” may help.'); return; }
+    if (typeof starts === 'string') { void window.showWarningMessage(l10n.t('The server of Platewright gave no answer, so there is no list of layouts. “Platewright: Show Output” says why; “Platewright: Restart Server” may help.')); return; }
     const start = namedIn(said, starts) ?? await choose(starts);
     if (!start) return;
     const folder = said instanceof Uri ? await folderOf(said) : undefined;
@@ -34,7 +34,7 @@ export class NewSetup {
 
 async function choose(starts: readonly Start[]): Promise<Start | undefined> {
   const rows = starts.map(start => ({ label: start.title, detail: start.words, start }));
-  return (await window.showQuickPick(rows, { title: 'New setup: what to begin with', placeHolder: 'It opens as a page of its own; save it where you like', matchOnDetail: true }))?.start;
+  return (await window.showQuickPick(rows, { title: l10n.t('New setup: what to begin with'), placeHolder: l10n.t('It opens as a page of its own; save it where you like'), matchOnDetail: true }))?.start;
 }
 
 /** The folder that somebody points at, or that of the file; only where it lies on a disk, since elsewhere an editor may lose the way from a page without a file to it. */

@@ -1,5 +1,5 @@
 /** What the extension does on desktop and web alike: starts the server, reads files for it, and adds a status bar, the bench plan, the comparison with earlier texts and the commands. It computes nothing. */
-import { commands, Uri, window, workspace, type ExtensionContext, type LogOutputChannel } from 'vscode';
+import { commands, l10n, Uri, window, workspace, type ExtensionContext, type LogOutputChannel } from 'vscode';
 import { State, vsdiag, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
 import { LIST_FILES, MAX_LISTED, READ_FILE, type InitializationOptions, type ReadFileParams } from '../server/lsp/protocol.ts';
 import { Cards } from './card.ts';
@@ -58,8 +58,8 @@ function begin(own: BaseLanguageClient): Promise<void> {
 }
 
 async function sayRestarted(output: LogOutputChannel): Promise<void> {
-  const show = 'Show Output';
-  if (await window.showWarningMessage('The server of Platewright had stopped by itself and was started again. Nothing of your text is lost.', show) === show) output.show();
+  const show = l10n.t('Show Output');
+  if (await window.showWarningMessage(l10n.t('The server of Platewright had stopped by itself and was started again. Nothing of your text is lost.'), show) === show) output.show();
 }
 
 export async function stop(): Promise<void> {

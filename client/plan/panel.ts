@@ -1,5 +1,5 @@
 /** The bench plan beside the text: one panel, which shows the setup in which the cursor is. All figures and shapes in it come from the server. */
-import { commands, languages, Uri, ViewColumn, window, workspace, type Disposable, type TextDocument, type WebviewPanel } from 'vscode';
+import { commands, l10n, languages, Uri, ViewColumn, window, workspace, type Disposable, type TextDocument, type WebviewPanel } from 'vscode';
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
 import type { PictureAnswer, PictureParams } from '../../server/lsp/protocol.ts';
 import { oneAtATime } from '../one-at-a-time.ts';
@@ -58,7 +58,7 @@ export class PlanPanel {
 
   private open(): void {
     if (this.panel) this.panel.reveal(undefined, true);
-    else this.fill(window.createWebviewPanel(VIEW, 'Bench Plan', { viewColumn: ViewColumn.Beside, preserveFocus: true }));
+    else this.fill(window.createWebviewPanel(VIEW, l10n.t('Bench Plan'), { viewColumn: ViewColumn.Beside, preserveFocus: true }));
   }
 
   /** A page that is not there yet says when it is. */
@@ -128,7 +128,7 @@ export class PlanPanel {
       return;
     }
     const page = document.uri.toString();
-    this.panel.title = `Bench Plan: ${document.uri.path.replace(/^.*\//, '')}`;
+    this.panel.title = l10n.t('Bench Plan: {0}', document.uri.path.replace(/^.*\//, ''));
     if (!this.client.isRunning()) {
       this.missing(page, STOPPED_SINCE, this.client.state === State.Starting ? STARTING : STOPPED);
       return;

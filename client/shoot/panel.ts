@@ -1,5 +1,5 @@
 /** The panel that goes through a shot with somebody. The time is counted in its page, by the clock of whoever sits there; how far it is is kept here, so that nothing is lost with a window. */
-import { commands, env, Uri, ViewColumn, window, type Disposable, type Memento, type WebviewPanel } from 'vscode';
+import { commands, env, l10n, Uri, ViewColumn, window, type Disposable, type Memento, type WebviewPanel } from 'vscode';
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
 import { SHOOT, SHOT, type Additions, type ShootAnswer } from '../../server/lsp/protocol.ts';
 import { ask } from '../ask.ts';
@@ -67,7 +67,7 @@ export class ShootPanel {
   private show(): void {
     if (this.panel) this.panel.reveal();
     // It is counted and heard also while another tab lies over it.
-    else this.fill(window.createWebviewPanel(VIEW, 'Shoot', ViewColumn.Beside, { retainContextWhenHidden: true }));
+    else this.fill(window.createWebviewPanel(VIEW, l10n.t('Shoot'), ViewColumn.Beside, { retainContextWhenHidden: true }));
     void this.ask();
   }
 
@@ -113,8 +113,8 @@ export class ShootPanel {
       const page = await opened(run.page);
       const not = async (words: string): Promise<void> => {
         this.say({ kind: 'not written', words });
-        const copy = 'Copy What Is Known';
-        if (await window.showErrorMessage(`The shot is not written down yet. ${words}`, copy) === copy) await env.clipboard.writeText(JSON.stringify({ on, exposure: run.open, settle: run.rested, notes: run.notes }));
+        const copy = l10n.t('Copy What Is Known');
+        if (await window.showErrorMessage(`${l10n.t('The shot is not written down yet.')} ${words}`, copy) === copy) await env.clipboard.writeText(JSON.stringify({ on, exposure: run.open, settle: run.rested, notes: run.notes }));
       };
       if (!page) { void not(GONE_PAGE); return; }
       if (!this.client.isRunning()) { void not(STOPPED); return; }
@@ -150,7 +150,7 @@ export class ShootPanel {
     const evening = await this.evening({ setup: run.setup }, run.page);
     if (typeof evening === 'string' || evening.setup !== run.setup) this.say({ kind: 'nothing', words: typeof evening === 'string' ? evening : GONE_PAGE });
     else if (this.run) {
-      panel.title = `Shoot: ${evening.setup}`;
+      panel.title = l10n.t('Shoot: {0}', evening.setup);
       this.say({ kind: 'evening', evening, run: this.run });
     }
   }

@@ -21,6 +21,10 @@ export interface Manifest {
 }
 
 export const read = (file: string): string => readFileSync(new URL(`../../${file}`, import.meta.url), 'utf8');
-/** Words of the manifest, as they are shown. */
-export const said = (words: string | undefined): string => words ?? '';
-export const MANIFEST = JSON.parse(read('package.json')) as Manifest;
+/** Its words in a language, by the keys that stand for them. */
+export const wordsIn = (language?: string): Readonly<Record<string, string>> => JSON.parse(read(`package.nls${language === undefined ? '' : `.${language}`}.json`)) as Record<string, string>;
+/** As it is written, with keys. */
+export const RAW = read('package.json');
+const english = wordsIn();
+/** As it is shown, in the words of the author. */
+export const MANIFEST = JSON.parse(RAW, (_, value: unknown) => (typeof value === 'string' ? value.replace(/^%(.+)%$/, (key, name: string) => english[name] ?? key) : value)) as Manifest;

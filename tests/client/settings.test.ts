@@ -3,7 +3,7 @@ import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { ALL_HINTS } from '../../server/features/hint-kinds.ts';
 import { MAX_LISTED } from '../../server/lsp/protocol.ts';
-import { MANIFEST, read, said } from './manifest.ts';
+import { MANIFEST, read } from './manifest.ts';
 
 const groups = MANIFEST.contributes.configuration;
 const settings = groups.flatMap(g => Object.entries(g.properties));
@@ -36,11 +36,11 @@ test('what is watched for changes can be set', () => {
 test('groups have words and an order', () => {
   expect(groups.map(g => g.order)).toEqual(groups.map((_, i) => i + 1));
   for (const g of groups) expect(Object.values(g.properties).map(p => p.order)).toEqual(Object.values(g.properties).map((_, i) => i + 1));
-  expect(new Set(groups.map(g => said(g.title))).size).toBe(groups.length);
+  expect(new Set(groups.map(g => g.title)).size).toBe(groups.length);
 });
 
 describe.each(settings)('%s', (_, { type, default: by, markdownDescription, scope }) => {
-  const words = said(markdownDescription);
+  const words = markdownDescription;
   test('says what it does, and what it is by default', () => {
     expect(words).toMatch(/^[A-Z].*\.$/s);
     if (type === 'boolean') expect(words).toContain(by === true ? 'On by default' : 'Off by default');
@@ -55,5 +55,5 @@ describe.each(settings)('%s', (_, { type, default: by, markdownDescription, scop
 });
 
 test('bounds that are told are those of the program', () => {
-  expect(said(settings.find(([name]) => name === 'platewright.checkAllPages')![1].markdownDescription)).toContain(`at most ${MAX_LISTED} pages`);
+  expect(settings.find(([name]) => name === 'platewright.checkAllPages')![1].markdownDescription).toContain(`at most ${MAX_LISTED} pages`);
 });

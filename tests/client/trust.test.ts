@@ -1,7 +1,7 @@
 /** What the extension tells of itself where nobody trusts a folder, or where it lies on no disk: true as long as its sources are so. */
 import { readdirSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { MANIFEST, read, said } from './manifest.ts';
+import { MANIFEST, read } from './manifest.ts';
 
 const { untrustedWorkspaces, virtualWorkspaces } = MANIFEST.capabilities;
 const settings = MANIFEST.contributes.configuration.flatMap(g => Object.entries(g.properties));
@@ -10,8 +10,8 @@ const having = (words: RegExp): string[] => sources.filter(([, text]) => words.t
 
 test('both say what is limited, and why', () => {
   expect([untrustedWorkspaces.supported, virtualWorkspaces.supported]).toEqual(['limited', 'limited']);
-  expect(said(untrustedWorkspaces.description)).toMatch(/git/);
-  expect(said(virtualWorkspaces.description)).toMatch(/disk/);
+  expect(untrustedWorkspaces.description).toMatch(/git/);
+  expect(virtualWorkspaces.description).toMatch(/disk/);
 });
 test('no program is started; git is that of the editor’s own extension, which is off in a folder that nobody trusts', () => {
   expect(having(/child_process|ShellExecution|ProcessExecution|createTerminal|(?<![.\w])(?:spawn|exec|execFile|fork)(?:Sync)?\(/)).toEqual([]);

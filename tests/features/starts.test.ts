@@ -39,7 +39,8 @@ describe.each(layouts)('%s', (name, { text }) => {
     for (const m of mismatches) expect(Math.abs(m!)).toBeLessThan(name === 'single-beam' ? 0.019 : 0.01);
   });
   test('begins with what to change first, uses no other file, is short and tidy', () => {
-    expect(text).toMatch(/^\/\/ Change first: /);
+    expect(text).toMatch(/^setup \"[^\"]+\" \{\n  \/\/ Change first: /);
+    for (const line of text.split('\n')) expect(line.length).toBeLessThan(95);
     expect(text).not.toMatch(/^use /m);
     expect(text.split('\n').length).toBeLessThan(70);
     expect(format(text).text).toBe(text);

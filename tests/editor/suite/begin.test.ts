@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import { closeAll, equal, ok, open, text, until } from './whelk.ts';
 
-const begun = (): vscode.TextDocument | undefined => vscode.workspace.textDocuments.find(d => d.languageId === 'plate' && d.isUntitled && d.getText().startsWith('// Change first: '));
+const begun = (): vscode.TextDocument | undefined => vscode.workspace.textDocuments.find(d => d.languageId === 'plate' && d.isUntitled && d.getText().includes('// Change first: '));
 
 describe('a new setup', () => {
   afterEach(closeAll);

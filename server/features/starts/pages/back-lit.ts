@@ -4,8 +4,9 @@ export const backLit: Start = {
   name: 'back-lit',
   title: 'Transmission, lit from behind',
   words: 'A subject in front of ground glass',
-  text: `// Change first: the subject, the size of the ground glass behind it, and how far the two stand from the plate.
-setup "Leaf, lit from behind" {
+  text: `setup "Leaf, lit from behind" {
+  // Change first: the subject, the size of the ground glass behind it, and how far the two
+  // stand from the plate.
   hologram: transmission
   table: 1200 x 900 mm
 

@@ -4,8 +4,9 @@ export const byString: Start = {
   name: 'by-string',
   title: 'Two beams, by string',
   words: 'Lengths and no places: the quickest way to see whether two beams match',
-  text: `// Change first: the four names and lengths of your own table, from the splitter to the plate, and the tube length of your laser.
-setup "Cockle, by string" {
+  text: `setup "Cockle, by string" {
+  // Change first: the four names and lengths of your own table, from the splitter to the
+  // plate, and the tube length of your laser.
   hologram: transmission
   laser red {
     wavelength: 632.8 nm

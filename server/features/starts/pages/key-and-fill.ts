@@ -4,8 +4,9 @@ export const keyAndFill: Start = {
   name: 'key-and-fill',
   title: 'Transmission, key and fill',
   words: 'Two lights for the object; each has to match the one reference',
-  text: `// Change first: the size of the object and from where key and fill come. Each of the two has to match the one reference.
-setup "Jug, key and fill" {
+  text: `setup "Jug, key and fill" {
+  // Change first: the size of the object and from where key and fill come. Each of the two
+  // has to match the one reference.
   hologram: transmission
   table: 1200 x 900 mm
 

@@ -4,8 +4,9 @@ export const parallelReference: Start = {
   name: 'parallel-reference',
   title: 'Transmission, parallel reference',
   words: 'A curved mirror makes the reference parallel; a master for transfers',
-  text: `// Change first: the focal length of the curved mirror CM1, then where R1 stands: its pinhole belongs in the focus.
-setup "Winkles, parallel reference" {
+  text: `setup "Winkles, parallel reference" {
+  // Change first: the focal length of the curved mirror CM1, then where R1 stands: its
+  // pinhole belongs in the focus.
   hologram: transmission
   table: 1500 x 1000 mm
   hole spacing: 25 mm

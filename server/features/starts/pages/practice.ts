@@ -4,8 +4,9 @@ export const practice: Start = {
   name: 'practice',
   title: 'Practice page',
   words: 'One leg is too long: a finding says so, and its fix puts it right',
-  text: `// For practice: one leg is too long, and a finding says so. Take its fix, then change lengths, and see what becomes of the cockle.
-setup "Cockle, for practice" {
+  text: `setup "Cockle, for practice" {
+  // For practice: one leg is too long, and a finding says so. Take its fix, then change
+  // lengths, and see what becomes of the cockle.
   hologram: transmission
   laser red {
     wavelength: 632.8 nm

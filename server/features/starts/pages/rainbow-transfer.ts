@@ -4,8 +4,9 @@ export const rainbowTransfer: Start = {
   name: 'rainbow-transfer',
   title: 'Rainbow transfer',
   words: 'A slit before the master; seen in white light, in rainbow colours',
-  text: `// Change first: what stands in H1, your master, and the width of the slit. The scene lies on its side, so the slit stands upright on the table.
-setup "Winkles, rainbow" {
+  text: `setup "Winkles, rainbow" {
+  // Change first: what stands in H1, your master, and the width of the slit. The scene
+  // lies on its side, so the slit stands upright on the table.
   hologram: rainbow
   table: 1500 x 1000 mm
   hole spacing: 25 mm

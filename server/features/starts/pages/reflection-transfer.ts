@@ -4,8 +4,9 @@ export const reflectionTransfer: Start = {
   name: 'reflection-transfer',
   title: 'Transfer to a reflection hologram',
   words: 'The real image of a master, in the plane of a second plate',
-  text: `// Change first: what stands in H1, your master: its size, and how far before it the image comes together. Then the places.
-setup "Winkles, transfer" {
+  text: `setup "Winkles, transfer" {
+  // Change first: what stands in H1, your master: its size, and how far before it the
+  // image comes together. Then the places.
   hologram: reflection
   table: 1500 x 1000 mm
   hole spacing: 25 mm

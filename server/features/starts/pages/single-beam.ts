@@ -4,8 +4,9 @@ export const singleBeam: Start = {
   name: 'single-beam',
   title: 'Reflection, one beam',
   words: 'Light passes the plate, lights the object behind it and comes back',
-  text: `// Change first: laser, plate and the size of the object. There is nothing to match here, and everything to hold still.
-setup "Oyster, one beam" {
+  text: `setup "Oyster, one beam" {
+  // Change first: laser, plate and the size of the object. There is nothing to match here,
+  // and everything to hold still.
   hologram: reflection
   table: 1200 x 900 mm
   hole spacing: 25 mm

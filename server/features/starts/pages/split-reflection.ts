@@ -4,8 +4,9 @@ export const splitReflection: Start = {
   name: 'split-reflection',
   title: 'Reflection, two beams',
   words: 'The object has a light of its own, past the edge of the plate',
-  text: `// Change first: laser, plate and the size of the object, then the angles at which the two beams arrive.
-setup "Shard, two beams" {
+  text: `setup "Shard, two beams" {
+  // Change first: laser, plate and the size of the object, then the angles at which the
+  // two beams arrive.
   hologram: reflection
   table: 1200 x 900 mm
   hole spacing: 25 mm

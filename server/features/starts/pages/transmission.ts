@@ -4,8 +4,9 @@ export const transmission: Start = {
   name: 'transmission',
   title: 'Transmission, two beams',
   words: 'Object lit from the front, reference from the side; the usual master',
-  text: `// Change first: table, laser and the size of the object; then where things stand, by dragging them in the bench plan.
-setup "Whelk, two beams" {
+  text: `setup "Whelk, two beams" {
+  // Change first: table, laser and the size of the object; then where things stand, by
+  // dragging them in the bench plan.
   hologram: transmission
   table: 1200 x 900 mm
   hole spacing: 25 mm

@@ -21,6 +21,8 @@ export class NewSetup {
   dispose(): void { for (const d of this.own) d.dispose(); }
 
   private async begin(said: unknown): Promise<void> {
+    // Somebody may be quicker than the server; one that is gone is started.
+    if (!this.client.isRunning()) await this.client.start().catch((e: unknown) => { this.client.outputChannel.warn(String(e)); });
     const starts = this.client.isRunning() ? await ask<StartsAnswer>(this.client, STARTS, {}, 'Pages to begin with') : 'failed';
     if (typeof starts === 'string') { void window.showWarningMessage(l10n.t('The server of Platewright gave no answer, so there is no list of layouts. “Platewright: Show Output” says why; “Platewright: Restart Server” may help.')); return; }
     const start = namedIn(said, starts) ?? await choose(starts);

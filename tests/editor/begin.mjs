@@ -57,11 +57,9 @@ export const STEPS = {
     await done('Take the fix');
   },
   async 'nothing of it is left'() {
-    for (let pages = 2; pages > 0; pages--) {
-      await page.locator('.tab', { hasText: 'Untitled-' }).first().click();
-      await command('View: Revert and Close Editor');
-    }
-    await page.locator('.tab', { hasText: 'Untitled-' }).first().waitFor({ state: 'detached' });
+    await command('View: Close All Editors');
+    await page.locator('.monaco-dialog-box').getByRole('button', { name: 'Don\'t Save' }).click();
+    await page.locator('.tab').first().waitFor({ state: 'detached' });
     await keyboard.press('Control+B');
   },
 };

@@ -5,10 +5,10 @@ export const TYPE = 'platewright';
 /** Finds the findings in what is printed, as package.json says how. */
 export const MATCHER = '$platewright';
 
-export type Does = 'check' | 'check all pages' | 'report';
+export type Does = 'check' | 'check all pages';
 
 export const TASKS: readonly { readonly does: Does; readonly name: string }[] = [
-  { does: 'check', name: l10n.t('check this page') }, { does: 'check all pages', name: l10n.t('check all pages') }, { does: 'report', name: l10n.t('report on this page') },
+  { does: 'check', name: l10n.t('check this page') }, { does: 'check all pages', name: l10n.t('check all pages') },
 ];
 
 /** What a task that somebody wrote is to do; undefined: no such thing. */

@@ -1,7 +1,7 @@
 /** The tasks of pages: they print what the command line prints. The server answers from the pages as they are in the editor, so that no program is started, and they run in a browser too. */
 import { CustomExecution, EventEmitter, Task, tasks, TaskGroup, TaskScope, Uri, workspace, type Disposable, type Pseudoterminal, type TaskDefinition } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { CHECK, REPORT, type CheckParams, type Printed, type ReportParams } from '../server/lsp/protocol.ts';
+import { CHECK, type CheckParams, type Printed } from '../server/lsp/protocol.ts';
 import { ask } from './ask.ts';
 import { pageAtHand } from './page.ts';
 import { doesOf, FAILED, MATCHER, NO_PAGE, onTerminal, TASKS, TYPE, type Does } from './task-words.ts';
@@ -17,7 +17,7 @@ export const provideTasks = (client: BaseLanguageClient): Disposable => tasks.re
 
 function taskOf(definition: TaskDefinition, does: Does, name: string, client: BaseLanguageClient): Task {
   const task = new Task(definition, TaskScope.Workspace, name, 'Platewright', new CustomExecution(resolved => Promise.resolve(new Printing(client, does, resolved))), MATCHER);
-  if (does !== 'report') task.group = TaskGroup.Build;
+  task.group = TaskGroup.Build;
   return task;
 }
 
@@ -43,8 +43,8 @@ class Printing implements Pseudoterminal {
     const page = does === 'check all pages' ? undefined : pageOf(definition['page']);
     if (does !== 'check all pages' && !page) return { text: `${NO_PAGE}\n`, code: 3 };
     const uri = page && this.client.code2ProtocolConverter.asUri(page);
-    const params: CheckParams | ReportParams = does === 'report' ? { textDocument: { uri: uri! } } : { ...(uri === undefined ? {} : { pages: [uri] }), strict: definition['strict'] === true };
-    const answer = this.client.isRunning() ? await ask<Printed>(this.client, does === 'report' ? REPORT : CHECK, params, 'A task') : 'failed';
+    const params: CheckParams = { ...(uri === undefined ? {} : { pages: [uri] }), strict: definition['strict'] === true };
+    const answer = this.client.isRunning() ? await ask<Printed>(this.client, CHECK, params, 'A task') : 'failed';
     return typeof answer === 'string' ? { text: `${FAILED}\n`, code: 3 } : answer;
   }
 }

@@ -9,10 +9,6 @@ export interface CheckParams {
   readonly strict?: boolean;
 }
 
-/** Request of a client: the page of results of all setups of a page, as `platewright report` writes it. */
-export const REPORT = 'platewright/report';
-export interface ReportParams { readonly textDocument: { readonly uri: string } }
-
 export interface Printed {
   /** lines with `\n`, in which nothing acts on a terminal */
   readonly text: string;

@@ -4,7 +4,7 @@ import type { Asks } from './asks.ts';
 import type { Document } from './documents.ts';
 import { later } from './later.ts';
 import { allPages, breathe, type ListFiles } from './pages.ts';
-import { CHECK, MAX_LISTED, REPORT, type CheckParams, type Printed, type ReportParams } from './protocol.ts';
+import { CHECK, MAX_LISTED, type CheckParams, type Printed } from './protocol.ts';
 import { isInside, nameOf, pathOf } from './uris.ts';
 
 export function serveCheck({ connection, documents }: Asks, list: ListFiles): void {
@@ -30,15 +30,6 @@ export function serveCheck({ connection, documents }: Asks, list: ListFiles): vo
       listed.length === 0 && missing.length === 0 ? 'There is no .plate file in the open folders.\n' : listedText(listed, naming),
     ].join('\n');
     return { text: text.split('\n').map(printable).join('\n'), code: missing.length > 0 ? 3 : exitFor(listed.flatMap(p => p.findings), strict) };
-  });
-
-  connection.onRequest(REPORT, async ({ textDocument: { uri } }: ReportParams): Promise<Printed> => {
-    const { elsewhere, exitFor, printable, reportOf, reportText } = await later();
-    const page = await documents.page(uri);
-    if (!page) return { text: `${naming(uri)} cannot be read\n`, code: 3 };
-    const snapshot = await documents.snapshot(page);
-    const text = reportText(snapshot.results.map(r => reportOf(snapshot, r)), naming(page.id), elsewhere(snapshot));
-    return { text: text.split('\n').map(printable).join('\n'), code: exitFor(snapshot.findings) };
   });
 
   async function named(pages: readonly string[] | undefined): Promise<{ readonly found: readonly Document[]; readonly missing: readonly string[]; readonly whole: boolean }> {

@@ -36,8 +36,6 @@ export { rename, renamable } from '../features/rename.ts';
 export { declaredIn, matching } from '../features/search.ts';
 export { selectionsAt } from '../features/selection.ts';
 export { printable } from '../features/report/layout.ts';
-export { elsewhere, reportOf } from '../features/report/report.ts';
-export { reportText } from '../features/report/text.ts';
 export { shotEntry } from '../features/shoot/entry.ts';
 export { eveningOf } from '../features/shoot/evening.ts';
 export { noteOutcome, openShot } from '../features/shoot/outcome.ts';

@@ -43,8 +43,3 @@ test('outside of open folders a page has its whole path', async () => {
   const { text } = await inEditor(e => e.connection.sendRequest<Printed>('platewright/check', { pages: [uri('sub/long way.plate')] }), pathToFileURL(join(here, 'other')).href);
   expect(text).toMatch(new RegExp(`^${join(here, 'sub/long way.plate')}:\\d+:\\d+: warning: `));
 });
-test('a report is that of the command line', async () => {
-  const { out, code } = await inside(['report', 'fine.plate'], { cwd: here });
-  expect(await inEditor(e => e.connection.sendRequest('platewright/report', { textDocument: { uri: uri('fine.plate') } }))).toEqual({ text: out, code });
-  expect(await inEditor(e => e.connection.sendRequest('platewright/report', { textDocument: { uri: uri('gone.plate') } }))).toEqual({ text: 'gone.plate cannot be read\n', code: 3 });
-});

@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 /** How fast something is, the bench tells; a busy machine is no failure. */
@@ -5,6 +6,8 @@ const patient = { testTimeout: 300_000, hookTimeout: 300_000 };
 /** These start the command as a process; the other tests of it run it in their own. */
 const PROCESS = ['tests/cli/{ci,lsp,pipes,process}.test.ts', 'tests/cli/git/{driver,parts}.test.ts'];
 const folders = 'tests/cli/folders.ts';
+/** Only an editor has its own module; of what tests read, nothing but words is asked of it. */
+const resolve = { alias: { vscode: fileURLToPath(new URL('tests/client/vscode.ts', import.meta.url)) } };
 
 export default defineConfig({
   test: {
@@ -12,7 +15,7 @@ export default defineConfig({
     projects: [
       // The core keeps nothing between two analyses, so that the files of a worker share one copy of it: loading it takes longer than most tests.
       // tests/editor runs inside a real editor: npm run test:editors
-      { test: { name: 'core', include: ['tests/**/*.test.ts'], exclude: ['tests/editor/**', ...PROCESS], globalSetup: folders, isolate: false, ...patient } },
+      { resolve, test: { name: 'core', include: ['tests/**/*.test.ts'], exclude: ['tests/editor/**', ...PROCESS], globalSetup: folders, isolate: false, ...patient } },
       { test: { name: 'process', include: PROCESS, globalSetup: [folders, 'tests/cli/build.ts'], ...patient } },
     ],
   },

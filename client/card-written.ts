@@ -1,4 +1,5 @@
 /** How a card comes to be written: on which paper and as what, what the server makes, where it goes, and whether it is opened. Nothing is written that nobody chose a place for, and nothing over a file that nobody gave up. */
+import { l10n } from 'vscode';
 import type { CardAnswer } from '../server/lsp/protocol.ts';
 
 export interface Kind { readonly paper: 'a4' | 'letter'; readonly form: 'html' | 'pdf' }
@@ -21,16 +22,16 @@ export async function writeCard<Place>(desk: Desk<Place>): Promise<void> {
   const kind = await desk.kind();
   if (!kind) return;
   const card = await desk.ask(kind);
-  if (card === undefined) { desk.say('The card could not be made, or the page has changed in the meantime. Ask for it again.', 'warning'); return; }
-  if (card === null) { desk.say('There is no setup on the page, so that there is no card to write.', 'note'); return; }
+  if (card === undefined) { desk.say(l10n.t('The card could not be made, or the page has changed in the meantime. Ask for it again.'), 'warning'); return; }
+  if (card === null) { desk.say(l10n.t('There is no setup on the page, so that there is no card to write.'), 'note'); return; }
   const file = fileOf(card, kind.form);
-  if (!file) { desk.say(card.refused ?? 'The card could not be made. Ask for it as HTML.', 'warning'); return; }
+  if (!file) { desk.say(card.refused ?? l10n.t('The card could not be made. Ask for it as HTML.'), 'warning'); return; }
   const at = await desk.place(kind);
   if (at === undefined) return;
   try {
     await desk.write(at, file);
   } catch (e) {
-    desk.say(`The card could not be written: ${e instanceof Error ? e.message : String(e)}`, 'error');
+    desk.say(l10n.t('The card could not be written: {0}', e instanceof Error ? e.message : String(e)), 'error');
     return;
   }
   await desk.offer(at, card.setup, kind.form);

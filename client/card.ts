@@ -1,13 +1,14 @@
 /** Writes the card for the bench beside the page, where somebody says so, and offers to open it. */
-import { commands, env, Uri, window, workspace, type Disposable, type TextEditor } from 'vscode';
+import { commands, env, l10n, Uri, window, workspace, type Disposable, type TextEditor } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { CARD, type CardAnswer, type CardParams } from '../server/lsp/protocol.ts';
+import { pageAtHand, sayNoPage } from './page.ts';
 import { besidePath, saidKind, writeCard, type Kind } from './card-written.ts';
 
-const PAPERS = { a4: 'A4', letter: 'Letter' } as const;
-const FORMS = { pdf: 'to be printed', html: 'to be read in a browser, and printed from there' } as const;
-const TITLE = 'Write the Bench Card';
-const OPEN = 'Open It';
+const PAPERS = { a4: 'A4', letter: l10n.t('Letter') } as const;
+const FORMS = { pdf: l10n.t('to be printed'), html: l10n.t('to be read in a browser, and printed from there') } as const;
+const TITLE = l10n.t('Write the Bench Card');
+const OPEN = l10n.t('Open It');
 const SAY = { note: window.showInformationMessage, warning: window.showWarningMessage, error: window.showErrorMessage } as const;
 
 export class Cards {
@@ -18,8 +19,9 @@ export class Cards {
   dispose(): void { this.own.dispose(); }
 
   private async write(said: unknown): Promise<void> {
-    const editor = window.activeTextEditor;
-    if (editor?.document.languageId !== 'plate' || !this.client.isRunning()) return;
+    const editor = pageAtHand();
+    if (!editor) sayNoPage();
+    if (!editor || !this.client.isRunning()) return;
     const known = saidKind(said);
     await writeCard<Uri>({
       kind: () => this.kind(known),
@@ -28,7 +30,7 @@ export class Cards {
         const to = placeIn(said);
         if (to) return await mayTake(to) ? to : undefined;
         const beside = besideOf(editor.document.uri, form);
-        return window.showSaveDialog({ title: TITLE, filters: { 'Bench card': [form] }, ...(beside ? { defaultUri: beside } : {}) });
+        return window.showSaveDialog({ title: TITLE, filters: { [l10n.t('Bench card')]: [form] }, ...(beside ? { defaultUri: beside } : {}) });
       },
       write: async (at, file) => workspace.fs.writeFile(at, file),
       say: (words, kind) => { void SAY[kind](words); },
@@ -42,7 +44,7 @@ export class Cards {
     const prints = printsCards(this.client);
     const forms = form ? [form] : prints ? ['pdf', 'html'] as const : ['html'] as const;
     const rows = (paper ? [paper] : ['a4', 'letter'] as const).flatMap(p => forms.map(f => ({ label: `${PAPERS[p]}, ${f.toUpperCase()}`, description: FORMS[f], chosen: { paper: p, form: f } })));
-    return (await window.showQuickPick(rows, { title: TITLE, placeHolder: prints ? 'On which paper, and as what?' : 'On which paper? PDF needs a server beside the editor; a browser prints HTML, into a PDF too' }))?.chosen;
+    return (await window.showQuickPick(rows, { title: TITLE, placeHolder: prints ? l10n.t('On which paper, and as what?') : l10n.t('On which paper? PDF needs a server beside the editor; a browser prints HTML, into a PDF too') }))?.chosen;
   }
 
   private ask({ document, selection }: TextEditor, kind: Kind): Promise<CardAnswer | null | undefined> {
@@ -59,8 +61,8 @@ const placeIn = (said: unknown): Uri | undefined => (typeof said === 'object' &&
 /** A file that is there is only taken the place of when somebody says so. */
 async function mayTake(at: Uri): Promise<boolean> {
   const there = await workspace.fs.stat(at).then(() => true, () => false);
-  const take = 'Write Over It';
-  return !there || await window.showWarningMessage(`${nameOf(at)} is there already.`, { modal: true }, take) === take;
+  const take = l10n.t('Write Over It');
+  return !there || await window.showWarningMessage(l10n.t('{0} is there already.', nameOf(at)), { modal: true }, take) === take;
 }
 
 /** A page that was never saved lies beside nothing. */
@@ -70,7 +72,8 @@ const nameOf = (at: Uri): string => at.path.slice(at.path.lastIndexOf('/') + 1);
 
 /** Only what lies on a disk opens in another program. */
 async function offer(at: Uri, setup: string, form: Kind['form']): Promise<void> {
-  const words = `${nameOf(at)}: the bench card${setup === '' ? '' : ` of “${setup}”`} is written.${form === 'html' ? ' Print it from a browser.' : ''}`;
+  const written = setup === '' ? l10n.t('{0}: the bench card is written.', nameOf(at)) : l10n.t('{0}: the bench card of “{1}” is written.', nameOf(at), setup);
+  const words = form === 'html' ? `${written} ${l10n.t('Print it from a browser.')}` : written;
   if (at.scheme !== 'file') void window.showInformationMessage(words);
   else if (await window.showInformationMessage(words, OPEN) === OPEN) await env.openExternal(at);
 }

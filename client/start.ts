@@ -1,5 +1,5 @@
 /** What the extension does on desktop and web alike: starts the server, reads files for it, and adds a status bar, the bench plan, the comparison with earlier texts and the commands. It computes nothing. */
-import { commands, Uri, window, workspace, type ExtensionContext, type LogOutputChannel } from 'vscode';
+import { commands, l10n, Uri, window, workspace, type ExtensionContext, type LogOutputChannel } from 'vscode';
 import { State, vsdiag, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
 import { LIST_FILES, MAX_LISTED, READ_FILE, type InitializationOptions, type ReadFileParams } from '../server/lsp/protocol.ts';
 import { Cards } from './card.ts';
@@ -7,10 +7,12 @@ import { EARLIER } from './earlier-scheme.ts';
 import { Learned } from './evening/learned.ts';
 import { Outcomes } from './evening/outcome.ts';
 import { Readings } from './evening/readings.ts';
+import { NewSetup } from './new-setup.ts';
 import { PlanPanel } from './plan/panel.ts';
 import { ReviewPanel } from './review/panel.ts';
 import { ShootPanel } from './shoot/panel.ts';
 import { StatusBar } from './status-bar.ts';
+import { provideTasks } from './tasks.ts';
 import { WhyPages } from './why.ts';
 
 let client: BaseLanguageClient | undefined;
@@ -42,7 +44,7 @@ export async function start(context: ExtensionContext, make: (options: LanguageC
   own.onRequest(READ_FILE, ({ uri }: ReadFileParams) => readFile(uri));
   own.onRequest(LIST_FILES, async () => (await workspace.findFiles('**/*.plate', '{**/node_modules/**,**/.*/**}', MAX_LISTED + 1)).map(uri => own.code2ProtocolConverter.asUri(uri)));
   context.subscriptions.push(
-    output, new StatusBar(own), new WhyPages(own), new PlanPanel(context.extensionUri, own), new ReviewPanel(context.extensionUri, own), new Cards(own), new Readings(own), new ShootPanel(context.extensionUri, own, context.workspaceState), new Outcomes(own), new Learned(own),
+    output, new StatusBar(own), new NewSetup(own), new WhyPages(own), new PlanPanel(context.extensionUri, own), new ReviewPanel(context.extensionUri, own), new Cards(own), new Readings(own), new ShootPanel(context.extensionUri, own, context.workspaceState), new Outcomes(own), new Learned(own), provideTasks(own),
     commands.registerCommand('platewright.showOutput', () => { output.show(); }),
     commands.registerCommand('platewright.restartServer', () => restart(own)),
   );
@@ -56,8 +58,8 @@ function begin(own: BaseLanguageClient): Promise<void> {
 }
 
 async function sayRestarted(output: LogOutputChannel): Promise<void> {
-  const show = 'Show Output';
-  if (await window.showWarningMessage('The server of Platewright had stopped by itself and was started again. Nothing of your text is lost.', show) === show) output.show();
+  const show = l10n.t('Show Output');
+  if (await window.showWarningMessage(l10n.t('The server of Platewright had stopped by itself and was started again. Nothing of your text is lost.'), show) === show) output.show();
 }
 
 export async function stop(): Promise<void> {

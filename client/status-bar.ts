@@ -1,5 +1,5 @@
 /** Mismatch and depth brightness of the setup in which the cursor is. A click goes to the worst finding. */
-import { languages, MarkdownString, Position, Range, StatusBarAlignment, window, workspace, type StatusBarItem, type TextEditor } from 'vscode';
+import { l10n, languages, MarkdownString, Position, Range, StatusBarAlignment, window, workspace, type StatusBarItem, type TextEditor } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { SUMMARY, type SummaryAnswer, type SummaryParams } from '../server/lsp/protocol.ts';
 import { oneAtATime } from './one-at-a-time.ts';
@@ -13,7 +13,7 @@ export class StatusBar {
   private line = -1;
 
   constructor(private readonly client: BaseLanguageClient) {
-    this.item.name = 'Platewright: figures of the setup';
+    this.item.name = l10n.t('Platewright: figures of the setup');
     const ask = oneAtATime(() => this.show());
     const update = (): void => { void ask(); };
     this.listening = [
@@ -53,14 +53,15 @@ export class StatusBar {
   }
 
   private fill(editor: TextEditor, { setup, plate, mismatch, brightness, markdown, worst }: SummaryAnswer): void {
-    const figures = mismatch === undefined ? 'No mismatch yet' : `${plate === undefined ? 'Mismatch' : `${plate}: mismatch`} ${mismatch}${brightness === undefined ? '' : `, darkest ${brightness}`}`;
+    const paths = mismatch === undefined ? l10n.t('No mismatch yet') : plate === undefined ? l10n.t('Mismatch {0}', mismatch) : l10n.t('{0}: mismatch {1}', plate, mismatch);
+    const figures = mismatch === undefined || brightness === undefined ? paths : l10n.t('{0}, darkest {1}', paths, brightness);
     this.item.text = (worst ? ICON[worst.severity] : '') + figures;
     this.item.accessibilityInformation = { label: `${setup}: ${figures}` };
     this.item.tooltip = new MarkdownString(markdown);
     const place = worst && new Position(worst.line, worst.character);
     this.item.command = place
-      ? { title: 'Go to the finding', command: 'vscode.open', arguments: [editor.document.uri, { selection: new Range(place, place) }] }
-      : { title: 'Show Output', command: 'platewright.showOutput' };
+      ? { title: l10n.t('Go to the finding'), command: 'vscode.open', arguments: [editor.document.uri, { selection: new Range(place, place) }] }
+      : { title: l10n.t('Show Output'), command: 'platewright.showOutput' };
   }
 }
 

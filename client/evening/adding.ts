@@ -1,4 +1,5 @@
 /** How lines come onto a page: only into the very text that they were made for, and kept in view where they could not be saved. Nothing that stands there is written over. */
+import { l10n } from 'vscode';
 import type { Additions, Refused } from '../../server/lsp/protocol.ts';
 
 /** A page that is written on. */
@@ -17,10 +18,10 @@ export type Added<A> =
   | { readonly kind: 'not'; readonly words: string };
 
 const TRIES = 4;
-export const NOT_ASKED = 'The server of Platewright gave no answer, so nothing was written. “Platewright: Show Output” says why; “Platewright: Restart Server” may help. Try it once more.';
-export const MOVED_ON = 'The page was changed all the while, so nothing was written. Try it once more.';
-export const NOT_TAKEN = 'The editor did not take the line, so nothing was written: the page may be open for reading only. Try it once more.';
-export const NOT_SAVED = 'It stands on the page in the editor, but could not be saved: the disk may be full, or the file write-protected. Keep the window open, make room, and save again.';
+export const NOT_ASKED = l10n.t('The server of Platewright gave no answer, so nothing was written. “Platewright: Show Output” says why; “Platewright: Restart Server” may help. Try it once more.');
+export const MOVED_ON = l10n.t('The page was changed all the while, so nothing was written. Try it once more.');
+export const NOT_TAKEN = l10n.t('The editor did not take the line, so nothing was written: the page may be open for reading only. Try it once more.');
+export const NOT_SAVED = l10n.t('It stands on the page in the editor, but could not be saved: the disk may be full, or the file write-protected. Keep the window open, make room, and save again.');
 
 export async function add<A extends Additions>(paper: Paper<A>): Promise<Added<A>> {
   for (let n = 0; n < TRIES; n++) {

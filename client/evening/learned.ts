@@ -1,5 +1,5 @@
 /** Shows what all shots teach, and what of it could be written into an inventory: as a change that is looked through before it is made. And all shots by date. */
-import { commands, ProgressLocation, Range, Uri, window, workspace, WorkspaceEdit, type Disposable } from 'vscode';
+import { commands, l10n, ProgressLocation, Range, Uri, window, workspace, WorkspaceEdit, type Disposable } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { HISTORY, LEARN, type HistoryAnswer, type LearnAnswer, type Update } from '../../server/lsp/protocol.ts';
 import { Answers } from '../answers.ts';
@@ -7,7 +7,7 @@ import { ask } from '../ask.ts';
 import { opened } from './paper.ts';
 import { NO_ANSWER, offerWords, stale } from './learning.ts';
 
-const LOOK = 'Look Through the Change';
+const LOOK = l10n.t('Look Through the Change');
 
 export class Learned {
   private readonly answers = new Answers('platewright-shots');
@@ -20,16 +20,16 @@ export class Learned {
   dispose(): void { for (const d of this.own) d.dispose(); }
 
   private async learn(): Promise<void> {
-    const answer = await this.asked<LearnAnswer>(LEARN, 'What the shots teach');
+    const answer = await this.asked<LearnAnswer>(LEARN, l10n.t('What the shots teach'));
     if (!answer) return;
-    await this.answers.show('What the shots teach', answer.markdown);
+    await this.answers.show(l10n.t('What the shots teach'), answer.markdown);
     const words = offerWords(answer.updates);
     if (words !== undefined && await window.showInformationMessage(words, LOOK) === LOOK) await offered(answer.updates);
   }
 
   private async history(): Promise<void> {
-    const answer = await this.asked<HistoryAnswer>(HISTORY, 'The shots');
-    if (answer) await this.answers.show('The shots by date', answer.markdown);
+    const answer = await this.asked<HistoryAnswer>(HISTORY, l10n.t('The shots by date'));
+    if (answer) await this.answers.show(l10n.t('The shots by date'), answer.markdown);
   }
 
   /** All pages of a folder may have to be read. */

@@ -1,5 +1,5 @@
 /** The page that an evening is written on, as the editor has it. */
-import { env, Uri, window, workspace, type TextDocument } from 'vscode';
+import { env, l10n, Uri, window, workspace, type TextDocument } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { Additions, Refused } from '../../server/lsp/protocol.ts';
 import { ask } from '../ask.ts';
@@ -20,7 +20,7 @@ export function addTo<A extends Additions>(client: BaseLanguageClient, document:
 
 /** What is not saved is said, until somebody has saved it. @param text that is copied where nothing else helps */
 export async function sayUnsaved(document: TextDocument, text: string): Promise<void> {
-  const [again, copy] = ['Save Again', 'Copy the Lines'];
+  const [again, copy] = [l10n.t('Save Again'), l10n.t('Copy the Lines')];
   for (;;) {
     const chosen = await window.showErrorMessage(NOT_SAVED, again, copy);
     if (chosen === copy) await env.clipboard.writeText(text);

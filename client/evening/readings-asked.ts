@@ -1,4 +1,5 @@
 /** How readings are asked for: one after the other, each written as soon as it is given. What is left empty is skipped; whoever stops keeps what is written. */
+import { l10n } from 'vscode';
 import type { EnterAnswer, ReadingsAnswer } from '../../server/lsp/protocol.ts';
 import type { Added } from './adding.ts';
 
@@ -29,9 +30,9 @@ export interface Desk {
   readonly done: (written: number, disagree: readonly string[], losses: boolean) => void;
 }
 
-export const NO_SETUP = 'There is no setup on the page, so that there is nothing to read.';
-export const NO_ANSWER = 'What there is to read could not be told, or the page has changed in the meantime. Ask for it again.';
-export const NOTHING = 'There is nothing to read in this setup yet: it has no beams.';
+export const NO_SETUP = l10n.t('There is no setup on the page, so that there is nothing to read.');
+export const NO_ANSWER = l10n.t('What there is to read could not be told, or the page has changed in the meantime. Ask for it again.');
+export const NOTHING = l10n.t('There is nothing to read in this setup yet: it has no beams.');
 
 export async function enterReadings(desk: Desk): Promise<void> {
   let answer = await desk.list();
@@ -78,12 +79,12 @@ export function firstOf(readings: readonly Reading[]): number {
 }
 
 /** `should come to 752 ± 2 mm, as read` */
-export const expectedWords = ({ expected, known }: Reading): string => (expected === '' ? known : `should come to ${expected}${known === '' ? '' : `, ${known}`}`);
+export const expectedWords = ({ expected, known }: Reading): string => (expected === '' ? known : `${l10n.t('should come to {0}', expected)}${known === '' ? '' : `, ${known}`}`);
 
 function questionOf(r: Reading, at: number, all: number): Omit<Question, 'value' | 'said'> {
   const should = expectedWords(r);
   // What came of the reading before may lie over these words: what it should come to stands in the box as well.
-  const parts = [capital(r.how), capital(should), r.read === undefined ? '' : `On the page: ${r.read}`, r.by === undefined ? '' : `By ${r.by} unless you say otherwise`, r.unit === '' ? '' : `A bare number is in ${r.unit}`];
-  return { title: `${r.what} (${at + 1} of ${all})`, prompt: `${parts.filter(p => p !== '').map(p => `${p}.`).join(' ')} Empty goes on; Escape ends, and what is written stays.`, placeholder: r.expected === '' ? `what you read${r.unit === '' ? '' : `, in ${r.unit}`}` : should };
+  const parts = [capital(r.how), capital(should), r.read === undefined ? '' : l10n.t('On the page: {0}', r.read), r.by === undefined ? '' : l10n.t('By {0} unless you say otherwise', r.by), r.unit === '' ? '' : l10n.t('A bare number is in {0}', r.unit)];
+  return { title: l10n.t('{0} ({1} of {2})', r.what, at + 1, all), prompt: `${parts.filter(p => p !== '').map(p => `${p}.`).join(' ')} ${l10n.t('Empty goes on; Escape ends, and what is written stays.')}`, placeholder: r.expected === '' ? (r.unit === '' ? l10n.t('what you read') : l10n.t('what you read, in {0}', r.unit)) : should };
 }
 const capital = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);

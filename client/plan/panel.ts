@@ -1,5 +1,5 @@
 /** The bench plan beside the text: one panel, which shows the setup in which the cursor is. All figures and shapes in it come from the server. */
-import { commands, languages, Uri, ViewColumn, window, workspace, type Disposable, type TextDocument, type WebviewPanel } from 'vscode';
+import { commands, l10n, languages, Uri, ViewColumn, window, workspace, type Disposable, type TextDocument, type WebviewPanel } from 'vscode';
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
 import type { PictureAnswer, PictureParams } from '../../server/lsp/protocol.ts';
 import { oneAtATime } from '../one-at-a-time.ts';
@@ -34,7 +34,7 @@ export class PlanPanel {
     const update = (): void => { void this.ask(); };
     this.own = [
       this.followed,
-      commands.registerCommand('platewright.showPlan', () => { this.open(); }),
+      commands.registerCommand('platewright.showPlan', (at?: unknown) => this.showOf(at)),
       commands.registerCommand('platewright.darkenPlan', () => { this.toggleDark(); }),
       window.registerWebviewPanelSerializer(VIEW, { deserializeWebviewPanel: (panel, state: unknown) => { this.restore(panel, state); return Promise.resolve(); } }),
       this.followed.onDidChange(what => { this.moved(what); }),
@@ -50,9 +50,15 @@ export class PlanPanel {
     this.panel?.dispose();
   }
 
+  /** Of the page that somebody points at in a list of files, which is opened for it; else of the one that is followed. */
+  private async showOf(at: unknown): Promise<void> {
+    if (at instanceof Uri && !window.visibleTextEditors.some(e => e.document.uri.toString() === at.toString())) await window.showTextDocument(at);
+    this.open();
+  }
+
   private open(): void {
     if (this.panel) this.panel.reveal(undefined, true);
-    else this.fill(window.createWebviewPanel(VIEW, 'Bench Plan', { viewColumn: ViewColumn.Beside, preserveFocus: true }));
+    else this.fill(window.createWebviewPanel(VIEW, l10n.t('Bench Plan'), { viewColumn: ViewColumn.Beside, preserveFocus: true }));
   }
 
   /** A page that is not there yet says when it is. */
@@ -122,7 +128,7 @@ export class PlanPanel {
       return;
     }
     const page = document.uri.toString();
-    this.panel.title = `Bench Plan: ${document.uri.path.replace(/^.*\//, '')}`;
+    this.panel.title = l10n.t('Bench Plan: {0}', document.uri.path.replace(/^.*\//, ''));
     if (!this.client.isRunning()) {
       this.missing(page, STOPPED_SINCE, this.client.state === State.Starting ? STARTING : STOPPED);
       return;

@@ -1,5 +1,5 @@
 /** What is asked of the editor's own git extension, which may not be there: on the web, or switched off. */
-import { extensions, type Uri, type Disposable, type Event } from 'vscode';
+import { extensions, l10n, type Disposable, type Event, type Uri } from 'vscode';
 
 interface Commit { readonly hash: string; readonly message: string; readonly parents: readonly string[]; readonly commitDate?: Date; readonly authorDate?: Date }
 interface Change { readonly originalUri: Uri; readonly renameUri: Uri | undefined }
@@ -43,10 +43,10 @@ async function git(): Promise<Git | undefined> {
 
 /** The repository that a page is in, or why there is none, as a sentence. */
 export async function repositoryOf(uri: Uri): Promise<Repository | string> {
-  if (uri.scheme !== 'file') return uri.scheme === 'untitled' ? 'This page was never saved, so that there are no earlier revisions of it.' : 'No git can be asked about this page: revisions are read of files on this machine’s disk, by the editor’s git extension.';
+  if (uri.scheme !== 'file') return uri.scheme === 'untitled' ? l10n.t('This page was never saved, so that there are no earlier revisions of it.') : l10n.t('No git can be asked about this page: revisions are read of files on this machine’s disk, by the editor’s git extension.');
   const found = await git();
-  if (!found) return 'The editor’s git extension is not there or is switched off, so that no revisions can be read.';
-  return found.getRepository(uri) ?? 'This page is in no git repository, so that there are no earlier revisions of it.';
+  if (!found) return l10n.t('The editor’s git extension is not there or is switched off, so that no revisions can be read.');
+  return found.getRepository(uri) ?? l10n.t('This page is in no git repository, so that there are no earlier revisions of it.');
 }
 
 /** Calls back when a repository comes, or one has another last commit. */

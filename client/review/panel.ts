@@ -1,5 +1,5 @@
 /** What has become of a page since an earlier text, beside the page: one panel, brought up to date by each edit. All words and figures in it come from the server. */
-import { commands, languages, Uri, ViewColumn, window, workspace, type Disposable, type TextDocument, type WebviewPanel } from 'vscode';
+import { commands, l10n, languages, Uri, ViewColumn, window, workspace, type Disposable, type TextDocument, type WebviewPanel } from 'vscode';
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
 import { REVIEW, REVIEW_COMMAND, type ReviewAnswer, type ReviewParams, type ReviewPlace } from '../../server/lsp/protocol.ts';
 import { ask } from '../ask.ts';
@@ -78,7 +78,7 @@ export class ReviewPanel {
     this.last = undefined;
     this.forget();
     if (this.panel) this.panel.reveal(undefined, true);
-    else this.fill(window.createWebviewPanel(VIEW, 'Comparison', { viewColumn: ViewColumn.Beside, preserveFocus: true }));
+    else this.fill(window.createWebviewPanel(VIEW, l10n.t('Comparison'), { viewColumn: ViewColumn.Beside, preserveFocus: true }));
     void this.ask();
   }
 
@@ -130,7 +130,7 @@ export class ReviewPanel {
     const { of } = this;
     if (!this.panel?.visible || !of) return;
     const page = await opened(of.page);
-    this.panel.title = `Comparison: ${nameOf(Uri.parse(of.page))}`;
+    this.panel.title = l10n.t('Comparison: {0}', nameOf(Uri.parse(of.page)));
     if (!this.client.isRunning()) {
       this.missing(of, this.client.state === State.Starting ? STARTING : STOPPED);
       return;

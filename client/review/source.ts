@@ -1,5 +1,5 @@
 /** What a page is held against, and how that is read. A further kind is a line in {@link Source}, in its guard, and in `read`. */
-import { Uri, workspace, type TextDocument } from 'vscode';
+import { l10n, Uri, workspace, type TextDocument } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { AS_SHOT, HAS_SHOT, USED, type AsShotAnswer, type AsShotParams, type EarlierText, type HasShotParams, type ReviewParams, type UsedParams } from '../../server/lsp/protocol.ts';
 import { ask } from '../ask.ts';
@@ -23,7 +23,7 @@ export interface Before {
 export async function read(client: BaseLanguageClient, page: TextDocument, source: Source): Promise<Before | string | undefined> {
   const now = nameOf(page.uri);
   switch (source.kind) {
-    case 'variant': return { before: { setup: source.setup, variant: source.variant }, names: [`“${source.setup}” as written`, `variant “${source.variant}”`], dated: false };
+    case 'variant': return { before: { setup: source.setup, variant: source.variant }, names: [l10n.t('“{0}” as written', source.setup), l10n.t('variant “{0}”', source.variant)], dated: false };
     case 'file': {
       const uri = Uri.parse(source.uri);
       const text = await textOf(uri);
@@ -35,7 +35,7 @@ export async function read(client: BaseLanguageClient, page: TextDocument, sourc
       if (typeof repository === 'string') return repository;
       const earlier = source.kind === 'head' ? await headOf(client, repository, page) : await at(client, repository, page, source.hash, Uri.parse(source.uri));
       if (earlier === undefined) return source.kind === 'head' ? NOT_IN_HEAD : NOT_IN_REVISION;
-      return { before: earlier, names: [source.kind === 'head' ? 'the last commit' : source.name, now], dated: true };
+      return { before: earlier, names: [source.kind === 'head' ? l10n.t('the last commit') : source.name, now], dated: true };
     }
   }
 }
@@ -56,15 +56,15 @@ async function shotOf(client: BaseLanguageClient, page: TextDocument, setup: str
   const params: AsShotParams = { textDocument: { uri: client.code2ProtocolConverter.asUri(page.uri) }, setup, shot };
   const cut = await ask<AsShotAnswer>(client, AS_SHOT, params, 'A page as it was shot');
   if (typeof cut === 'string') return { none: NO_SHOT, failed: FAILED, superseded: undefined }[cut];
-  const called = `shot ${shot}${cut.on === undefined ? '' : ` on ${cut.on}`}`;
+  const called = (cut.on === undefined ? l10n.t('shot {0}', shot) : l10n.t('shot {0} on {1}', shot, cut.on));
   const repository = await repositoryOf(page.uri);
   const first = typeof repository === 'string' ? undefined : await firstWith(client, repository, page, shot);
   if (typeof repository !== 'string' && first) {
     const before = await withUsed(client, repository, page, first.revision.hash, first.revision.uri, first.text);
-    return { before, names: [`${called}, as committed in ${first.revision.hash.slice(0, SHORT)}`, nameOf(page.uri)], dated: true, setup };
+    return { before, names: [l10n.t('{0}, as committed in {1}', called, first.revision.hash.slice(0, SHORT)), nameOf(page.uri)], dated: true, setup };
   }
   if (cut.text === undefined) return undated(shot);
-  return { before: { text: cut.text, files: [] }, names: [`${called}, by the dates on the page`, nameOf(page.uri)], dated: false, setup, ofPage: true };
+  return { before: { text: cut.text, files: [] }, names: [l10n.t('{0}, by the dates on the page', called), nameOf(page.uri)], dated: false, setup, ofPage: true };
 }
 
 /** The oldest revision that has the shot, and has had it ever since. */

@@ -1,11 +1,12 @@
 /** The panel that goes through a shot with somebody. The time is counted in its page, by the clock of whoever sits there; how far it is is kept here, so that nothing is lost with a window. */
-import { commands, env, Uri, ViewColumn, window, type Disposable, type Memento, type WebviewPanel } from 'vscode';
+import { commands, env, l10n, Uri, ViewColumn, window, type Disposable, type Memento, type WebviewPanel } from 'vscode';
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
 import { SHOOT, SHOT, type Additions, type ShootAnswer } from '../../server/lsp/protocol.ts';
 import { ask } from '../ask.ts';
 import { addTo, opened, pageOf as textOf, sayUnsaved } from '../evening/paper.ts';
 import { dayOf } from '../../server/lsp/stamp.ts';
 import { oneAtATime } from '../one-at-a-time.ts';
+import { pageAtHand, sayNoPage } from '../page.ts';
 import { pageOf } from './html.ts';
 import { isFromPage, isRun, type FromPage, type ToPage, type Write } from './messages.ts';
 import { fresh, later, written, type Run } from './run.ts';
@@ -42,7 +43,8 @@ export class ShootPanel {
 
   /** Of the setup at the cursor; what is under way already goes on. */
   private async shoot(): Promise<void> {
-    const { activeTextEditor: editor } = window;
+    // The panel itself in front, it goes on with what it shows.
+    const editor = this.panel ? window.activeTextEditor : pageAtHand();
     const { run } = this;
     if (run && isUnderWay(run)) {
       if (editor && editor.document.uri.toString() !== run.page) void window.showInformationMessage(OTHER(run.setup));
@@ -51,6 +53,7 @@ export class ShootPanel {
     }
     if (editor?.document.languageId !== 'plate' || !this.client.isRunning()) {
       if (this.panel) this.panel.reveal();
+      else if (!editor) sayNoPage();
       return;
     }
     const answer = await this.evening({ line: editor.selection.active.line }, editor.document.uri.toString());
@@ -64,7 +67,7 @@ export class ShootPanel {
   private show(): void {
     if (this.panel) this.panel.reveal();
     // It is counted and heard also while another tab lies over it.
-    else this.fill(window.createWebviewPanel(VIEW, 'Shoot', ViewColumn.Beside, { retainContextWhenHidden: true }));
+    else this.fill(window.createWebviewPanel(VIEW, l10n.t('Shoot'), ViewColumn.Beside, { retainContextWhenHidden: true }));
     void this.ask();
   }
 
@@ -110,8 +113,8 @@ export class ShootPanel {
       const page = await opened(run.page);
       const not = async (words: string): Promise<void> => {
         this.say({ kind: 'not written', words });
-        const copy = 'Copy What Is Known';
-        if (await window.showErrorMessage(`The shot is not written down yet. ${words}`, copy) === copy) await env.clipboard.writeText(JSON.stringify({ on, exposure: run.open, settle: run.rested, notes: run.notes }));
+        const copy = l10n.t('Copy What Is Known');
+        if (await window.showErrorMessage(`${l10n.t('The shot is not written down yet.')} ${words}`, copy) === copy) await env.clipboard.writeText(JSON.stringify({ on, exposure: run.open, settle: run.rested, notes: run.notes }));
       };
       if (!page) { void not(GONE_PAGE); return; }
       if (!this.client.isRunning()) { void not(STOPPED); return; }
@@ -147,7 +150,7 @@ export class ShootPanel {
     const evening = await this.evening({ setup: run.setup }, run.page);
     if (typeof evening === 'string' || evening.setup !== run.setup) this.say({ kind: 'nothing', words: typeof evening === 'string' ? evening : GONE_PAGE });
     else if (this.run) {
-      panel.title = `Shoot: ${evening.setup}`;
+      panel.title = l10n.t('Shoot: {0}', evening.setup);
       this.say({ kind: 'evening', evening, run: this.run });
     }
   }

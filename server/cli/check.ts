@@ -1,7 +1,8 @@
 /** `platewright check`: the findings of files. */
 import { analyse } from '../analysis.ts';
 import { openAll, type Reach } from './files.ts';
-import { checkMarkdown, checkText, exitFor } from './findings.ts';
+import { exitFor } from '../features/listed.ts';
+import { checkMarkdown, checkText } from './findings.ts';
 import { checkJson } from './json.ts';
 import { onScreen, troubled, type CheckFormat, type Done, type ExitCode } from './done.ts';
 import { checkSarif } from './sarif.ts';

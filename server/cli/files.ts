@@ -119,6 +119,16 @@ export function writeMade(named: string, made: string | Uint8Array): void {
   }
 }
 
+/** Writes a page that is not there yet; one that is there stays as it is. */
+export function writeNew(named: string, text: string): void {
+  try {
+    writeFileSync(resolve(named), text, { flag: 'wx' });
+  } catch (e) {
+    if (codeOf(e) === 'EEXIST') throw new Trouble(`${named} is there already, and nothing was written over it: choose another name`);
+    throw trouble(named, e, 'cannot be written');
+  }
+}
+
 /** Everything on standard input, as text. */
 export async function readInput(): Promise<string> {
   const parts: Buffer[] = [];

@@ -6,7 +6,7 @@ import { checkOf } from '../checks/registry.ts';
 import { syntaxProblems } from '../checks/syntax.ts';
 import { onScreen, troubled, type Done } from './done.ts';
 import { Misuse, openAll, readInput, replaceText, Trouble } from './files.ts';
-import { findingLine } from './findings.ts';
+import { findingLine } from '../features/listed.ts';
 
 export async function format(args: readonly string[], { check }: { check: boolean }): Promise<Done> {
   if (args.includes('-')) {

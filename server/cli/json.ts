@@ -19,7 +19,7 @@ import type { Cell, Graph, Missing } from '../results/graph.ts';
 import type { Results } from '../results/plan.ts';
 import { variantsOf, type VariantResults } from '../results/variants.ts';
 import { pathFrom, type Opened, type Trouble } from './files.ts';
-import { countOf } from './findings.ts';
+import { countOf } from '../features/listed.ts';
 
 const SCHEMA_VERSION = '1.0';
 export type Members = Readonly<Record<string, unknown>>;

@@ -12,6 +12,7 @@ import { format } from './format.ts';
 import type { HangOptions } from './hang.ts';
 import type { HistoryOptions } from './learn/history.ts';
 import type { LearnOptions } from './learn/learn.ts';
+import { newPage } from './new.ts';
 import { report } from './report.ts';
 import type { LayoutOptions } from './layout.ts';
 import { TABLE_FORMATS } from './tabled.ts';
@@ -34,6 +35,11 @@ export function program(finish: (done: Done) => void, say: Say): Command {
     .configureOutput({ writeOut: say.out, writeErr: say.err, outputError: (text, write) => write(text.replace(/^error: /, 'platewright: ')) })
     .addHelpText('after', '\nExit codes: 0 fine, 1 errors or expectations that are not met, 2 wrong usage, 3 could not read or compute.');
   const command = (name: string, words: string): Command => top.command(name).description(words);
+
+  command('new', 'begin a page with one of the usual layouts, or list them')
+    .addArgument(new Argument('[LAYOUT]', 'which one; without it all are listed'))
+    .option('-o, --output <FILE>', 'where to write it: a .plate file that is not there yet; on standard output by default')
+    .action((layout: string | undefined, o: { output?: string }) => finish(newPage(layout, o)));
 
   command('check', 'list what is wrong or worth knowing in files')
     .addArgument(new Argument('<FILE...>', '.plate files; a folder stands for every .plate file in it'))

@@ -6,7 +6,7 @@ import { reportText } from '../features/report/text.ts';
 import { inVariant, setupsNamed } from './chosen.ts';
 import { onScreen, type Done, type Format } from './done.ts';
 import { openFile, type Reach } from './files.ts';
-import { exitFor } from './findings.ts';
+import { exitFor } from '../features/listed.ts';
 import { reportJson } from './json.ts';
 
 export function report(named: string, { format, setup, variant, ...reach }: { format: Format; setup?: string; variant?: string } & Reach): Done {

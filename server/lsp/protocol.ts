@@ -1,6 +1,8 @@
 /** What the server and its client say to each other beyond the standard protocol. Names and plain data, so that both sides can import it. */
+export * from './check-protocol.ts';
 export * from './evening-protocol.ts';
 export * from './shots-protocol.ts';
+export * from './starts-protocol.ts';
 
 /** Request of a client: the figures of the setup at a line, for a status bar. */
 export const SUMMARY = 'platewright/summary';

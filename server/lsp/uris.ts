@@ -47,6 +47,9 @@ export function folderNamed(text: string): string | undefined {
   return rooted.startsWith('/') ? canonical(`file://${rooted.replaceAll('%', '%25')}`) : undefined;
 }
 
+/** The path of a file, as people and programs read it. */
+export const pathOf = (uri: string): string => parts(uri).path.replace(/^\/(?=[A-Za-z]:)/, '');
+
 /** The last part of an address, as people read it. */
 export const nameOf = (uri: string): string => decoded(uri.slice(uri.lastIndexOf('/') + 1)) || uri;
 

@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { desk, openDesk } from './host/desk.mjs';
 import { serveFolder } from './host/serve-folder.mjs';
 
-const PARTS = { user: 'a page and its finding', writing: 'writing and reading pages', plan: 'the bench plan', review: 'what a change does', shoot: 'an evening at the table' };
+const PARTS = { user: 'a page and its finding', begin: 'the first page', writing: 'writing and reading pages', plan: 'the bench plan', review: 'what a change does', shoot: 'an evening at the table' };
 
 const [state, folder, ...chosen] = process.argv.slice(2);
 const parts = Object.keys(PARTS).filter((part) => chosen.length === 0 || chosen.includes(part));

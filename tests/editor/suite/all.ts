@@ -7,3 +7,4 @@ import './names.test.ts';
 import './writing.test.ts';
 import './commands.test.ts';
 import './card.test.ts';
+import './begin.test.ts';

@@ -5,7 +5,7 @@
 (defconst plate-statements '("setup" "inventory" "use" "beam" "measured" "moved" "expect" "aim" "accept" "let" "variant" "shot" "process"))
 (defconst plate-phrased '("aim" "expect" "accept" "measured" "moved"))
 (defconst plate-clauses '("at" "on" "beyond" "by" "facing" "heading" "tilted" "turning" "from" "to" "for" "std" "x"))
-(defconst plate-kinds '("half-wave plate" "ground glass" "attenuator" "black card" "collimator" "beam stop" "fill card" "polarizer" "aperture" "diffuser" "hologram" "splitter" "spreader" "shutter" "mirror" "object" "screen" "string" "viewer" "laser" "meter" "plate" "lamp" "lens" "room" "slit" "wall"))
+(defconst plate-kinds '("half-wave plate" "ground glass" "attenuator" "black card" "collimator" "beam stop" "fill card" "polarizer" "aperture" "diffuser" "exposure" "hologram" "splitter" "spreader" "shutter" "mirror" "object" "screen" "string" "viewer" "laser" "meter" "plate" "lamp" "lens" "room" "slit" "wall"))
 (defconst plate-functions '("sqrt" "abs" "min" "max" "sin" "cos" "tan" "asin" "acos" "atan"))
 ;; Words: end.
 

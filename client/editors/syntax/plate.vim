@@ -5,7 +5,7 @@ if exists('b:current_syntax') | finish | endif
 let s:statements = ['setup', 'inventory', 'use', 'beam', 'measured', 'moved', 'expect', 'aim', 'accept', 'let', 'variant', 'shot', 'process']
 let s:phrased = ['aim', 'expect', 'accept', 'measured', 'moved']
 let s:clauses = ['at', 'on', 'beyond', 'by', 'facing', 'heading', 'tilted', 'turning', 'from', 'to', 'for', 'std', 'x']
-let s:kinds = ['half-wave plate', 'ground glass', 'attenuator', 'black card', 'collimator', 'beam stop', 'fill card', 'polarizer', 'aperture', 'diffuser', 'hologram', 'splitter', 'spreader', 'shutter', 'mirror', 'object', 'screen', 'string', 'viewer', 'laser', 'meter', 'plate', 'lamp', 'lens', 'room', 'slit', 'wall']
+let s:kinds = ['half-wave plate', 'ground glass', 'attenuator', 'black card', 'collimator', 'beam stop', 'fill card', 'polarizer', 'aperture', 'diffuser', 'exposure', 'hologram', 'splitter', 'spreader', 'shutter', 'mirror', 'object', 'screen', 'string', 'viewer', 'laser', 'meter', 'plate', 'lamp', 'lens', 'room', 'slit', 'wall']
 let s:functions = ['sqrt', 'abs', 'min', 'max', 'sin', 'cos', 'tan', 'asin', 'acos', 'atan']
 " Words: end.
 

@@ -23,6 +23,8 @@ export function format(text: string): Formatted {
   const left: number[] = [];
   // Where braces do not pair, the indents tell how they were meant, so they stay.
   const pairs = !tree.issues.some(i => i.code === 'brace-not-closed' || i.code === 'brace-not-opened');
+  // A leg has no block: the brace of one that nothing closes has a finding of its own, and nests nothing.
+  const legsOpen = bracesPair(tree.lines);
   let depth = 0;
   let blanks = 0;
   const beforeLeg = linesBeforeLegs(tree.lines);
@@ -39,9 +41,18 @@ export function format(text: string): Formatted {
       left.push(at);
       out.push(line.text);
     } else out.push(formatted);
-    if (line.opens) depth++;
+    if (line.opens && (legsOpen || line.kind !== 'leg')) depth++;
   });
   return { text: out.length > 0 ? out.join(eol) + eol : '', left };
+}
+
+function bracesPair(lines: readonly LineTree[]): boolean {
+  let depth = 0;
+  for (const line of lines) {
+    if (line.opens) depth++;
+    else if (line.kind === 'close' && --depth < 0) return false;
+  }
+  return depth === 0;
 }
 
 /** Comments right above a leg are about it. */

@@ -25,6 +25,8 @@ export function colourWord(wavelength: number): string | undefined {
 
 /** Data of a figure: rounded, since its last digits are nobody's affair. */
 export const figure = (v: number): number => short(v, 4);
+/** Which plate it is, and whose recording on it where several lasers recorded there. */
+export const recording = ({ plate, laser }: Shown): Data => ({ plate: laser ? `${plate.id} in ${laser.id}` : plate.id, ...(laser ? { laser: laser.id } : {}) });
 export const middle = (s: Shown): NonNullable<Shown['image']>['parts'][number] | undefined => s.image?.parts.find(p => p.part === 'middle');
 
 interface Page { readonly name?: string; readonly hologram?: string; readonly object?: string; readonly plate: string; readonly lamp: string; readonly viewer?: string; readonly setup?: string }

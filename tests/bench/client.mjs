@@ -56,10 +56,13 @@ export async function open(server, { uri, languageId, text }, { pull, found }, u
 
   const diagnostic = pull ? { diagnostic: { dynamicRegistration: false } } : {};
   const capabilities = {
-    textDocument: { synchronization: {}, publishDiagnostics: { versionSupport: true }, ...diagnostic },
+    textDocument: {
+      synchronization: {}, publishDiagnostics: { versionSupport: true }, ...diagnostic, completion: { completionItem: { snippetSupport: true } }, hover: {}, documentSymbol: { hierarchicalDocumentSymbolSupport: true }, formatting: {},
+      semanticTokens: { requests: { full: { delta: true }, range: true }, tokenTypes: [], tokenModifiers: [], formats: ['relative'] },
+    },
     workspace: { configuration: true, didChangeConfiguration: { dynamicRegistration: true } },
   };
-  await request('initialize', { processId: process.pid, rootUri: null, capabilities });
+  await request('initialize', { processId: process.pid, rootUri: null, capabilities, initializationOptions: server.options ?? {} });
   notify('initialized', {});
   notify('workspace/didChangeConfiguration', { settings: server.settings });
   const opened = pull ? undefined : findings(true);
@@ -83,6 +86,12 @@ export async function open(server, { uri, languageId, text }, { pull, found }, u
       notify('textDocument/didChange', { textDocument: { uri, version: ++version }, contentChanges: [{ range: { start: { line, character }, end: { line, character: character + 1 } }, text }] });
       await request('textDocument/hover', { textDocument: { uri }, position });
       return performance.now() - start;
+    },
+    /** Asks something of the document; the answer, and milliseconds to it. */
+    async ask(method, params) {
+      const start = performance.now();
+      const answer = await request(method, { textDocument: { uri }, ...params });
+      return { answer, ms: performance.now() - start };
     },
     /** Memory held by the process, in MB (10⁶ bytes). */
     residentMemory: () => Number(/VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${child.pid}/status`, 'utf8'))[1]) * 1.024e-3,

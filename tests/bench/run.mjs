@@ -4,6 +4,7 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync, statSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
+import { timeAnswers } from './answers.mjs';
 import { open } from './client.mjs';
 import { timeDrawing } from './drawing.mjs';
 import { timeHovers, timeReports } from './examples.mjs';
@@ -38,6 +39,8 @@ for (const lines of LENGTHS) {
   edits.set(lines, await timeEdits(lines));
   row(`${lines} lines, an edit to its findings`, edits.get(lines), 'ms');
 }
+const answers = own.length > 0 ? await timeAnswers([ours(true), json, yaml], [1_000, 10_000], median) : new Map();
+for (const [what, figures] of answers) row(what, figures, 'ms');
 const starts = await timeStarts();
 row('start to the findings of 100 lines', starts, 'ms');
 const memory = await weigh();
@@ -59,7 +62,13 @@ const solving = await timeSolving();
 const history = existsSync('dist/cli.cjs') ? timeHistory() : undefined;
 
 const time = (lines, server = ours(true)) => edits.get(lines).get(server.name);
+/** No slower than the faster peer, or under 1 ms: as the least multiple of either that it takes. */
+const beside = (figures) => {
+  const faster = ['JSON', 'YAML'].flatMap((name) => figures.get(name) ?? []);
+  return Math.min(figures.get('ours'), ...(faster.length > 0 ? [figures.get('ours') / Math.min(...faster)] : []));
+};
 const limits = [
+  ...[...answers].map(([what, figures]) => [`${what}: ours / the faster peer, or ms`, beside(figures), 1]),
   ['1000 lines: ours / YAML', time(1_000) / time(1_000, yaml), 0.1],
   ['1000 lines: ours / JSON', time(1_000) / time(1_000, json), 1],
   ['ours: 1000 lines / 100 lines', time(1_000) / time(100), 10],
@@ -186,7 +195,7 @@ function median(values) {
 function row(what, figures, unit) {
   const shown = [...figures].map(([name, value]) => `${name} ${value.toFixed(value < 10 ? 2 : 0)} ${unit}`.padEnd(20));
   const own = figures.get('ours');
-  const ratios = own === undefined ? '' : `ours/JSON ${(own / figures.get('JSON')).toPrecision(2)}  ours/YAML ${(own / figures.get('YAML')).toPrecision(2)}`;
+  const ratios = own === undefined || figures.size < 3 ? '' : `ours/JSON ${(own / figures.get('JSON')).toPrecision(2)}  ours/YAML ${(own / figures.get('YAML')).toPrecision(2)}`;
   console.log(`${what.padEnd(42)}${shown.join('')}${ratios}`);
 }
 

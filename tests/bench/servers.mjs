@@ -44,6 +44,7 @@ function jsonServer() {
     format: 'json',
     languageId: 'json',
     command: [inPeer('vscode-langservers-extracted/bin/vscode-json-language-server'), '--stdio'],
+    options: { provideFormatter: true },
     settings: { json: { validate: { enable: true }, schemas: [{ fileMatch: ['*.json'], schema: SCHEMA }] } },
     pull: true,
     found: aboveMaximum,
@@ -57,7 +58,7 @@ function yamlServer(schema) {
     format: 'yaml',
     languageId: 'yaml',
     command: [inPeer('yaml-language-server/bin/yaml-language-server'), '--stdio'],
-    settings: { yaml: { validate: true, schemas: { [schema]: '*.yaml' }, schemaStore: { enable: false }, kubernetesCRDStore: { enable: false } } },
+    settings: { yaml: { validate: true, hover: true, completion: true, format: { enable: true }, schemas: { [schema]: '*.yaml' }, schemaStore: { enable: false }, kubernetesCRDStore: { enable: false } } },
     pull: false, // it does not answer when asked
     found: aboveMaximum,
   };

@@ -78,3 +78,11 @@ test('is as wide as a narrow panel, and its letters are read there: 9 of 300 poi
   }
 });
 test('without a lamp it cannot be drawn, and the words say what to write', () => expect(marks(page(''))).toMatch(/Write a “lamp”/));
+
+test('of one on which several lasers recorded each can be chosen, the first by default', () => {
+  const two = page('distance: 1.5 m; angle: 30°').replace('  splitter S1\n', '  laser green {\n    wavelength: 532.1 nm\n    coherence length: 5 m\n  }\n  splitter S1\n  splitter S2\n')
+    .replace(/\}\n$/, '  beam raw-green from green\n    -> S2: 300 mm\n  beam reference-green from S2 through\n    -> P1: 1500 mm\n  beam object-green from S2 reflected\n    -> limpet: 1300 mm\n    -> P1: 200 mm\n}\n');
+  const of = (plate?: string): { plate?: string | undefined; choices?: readonly string[] | undefined } => { const made = viewNamed('hung')!.of(analyse('file:///saltmarsh/a.plate', two).results[0]!, plate === undefined ? {} : { plate }); if (typeof made === 'string') throw new Error(made); return made(); };
+  expect(of().choices).toEqual(['P1, in red', 'P1, in green']);
+  expect([of().plate, of('P1').plate, of('P1, in green').plate]).toEqual(['P1, in red', 'P1, in red', 'P1, in green']);
+});

@@ -46,6 +46,8 @@ export const STEPS = {
     await done('Begin a page');
   },
   async 'its fix matches the arms'() {
+    // What was looked at in the guide may have kept the keyboard there.
+    await page.locator('.editor-instance .view-line').first().click();
     await page.locator('.monaco-editor.focused').waitFor();
     await command('Go to Next Problem in Files (Error, Warning, Info)');
     await keyboard.press('Escape');

@@ -121,6 +121,13 @@ describe('the register of the images', () => {
     expect(r.mm('P1.green.replay.apart')).toBeLessThan(1e-5);
     expect(r.snapshot.findings.map(f => f.code)).not.toContain('colours-apart');
   });
+  it('what is wrong with the image of one of them says which', () => {
+    // Only green comes from half as far as the lamp stands: 63.9 mm instead of 60 mm is no finding, so let it come from a fifth: 1/(1/0.06 − 1/0.195 + 1) = 79.8 mm, 1.33 times
+    const r = page([RED, { ...GREEN, reference: 200 }], SPOT);
+    const found = r.snapshot.findings.filter(f => f.code === 'lamp-distance-off');
+    expect(found.map(f => f.data['laser'])).toEqual(['green']);
+    expect(found[0]!.message).toContain('P1 in green');
+  });
   it('a lamp of one colour shows the recording in that colour', () => {
     const of = (wavelength: string): (string | undefined)[] => page([RED, GREEN], `  lamp spot {\n    distance: 1000 mm\n    angle: 45°\n    wavelength: ${wavelength}\n  }\n`).results.replay.all.map(s => s.laser?.id);
     expect([of('630 nm'), of('530 nm')]).toEqual([['red'], ['green']]);

@@ -225,7 +225,7 @@ describe('what makes no sense', () => {
   ])('%s', (_, text) => { numbers(text); });
   test('every kind says what stands on the table, or that nothing does', () => {
     for (const k of KINDS) { expect('footprint' in k, k.word).toBe(true); if (k.footprint) for (const v of [...k.footprint.assumed, k.footprint.depth]) expect(v, k.word).toBeGreaterThan(0); }
-    expect(KINDS.filter(k => !k.footprint).map(k => k.word)).toEqual(['lamp', 'viewer', 'wall', 'room', 'meter', 'string']);
+    expect(KINDS.filter(k => !k.footprint).map(k => k.word)).toEqual(['exposure', 'lamp', 'viewer', 'wall', 'room', 'meter', 'string']);
   });
   test('a setup without places makes no cell for its table', () => {
     const text = 'setup "x" {\n  laser red\n  mirror M1\n  beam stop B1\n  beam raw from red\n    -> M1: 100 mm\n    -> B1: 100 mm\n}\n';

@@ -1,7 +1,7 @@
 import type { Problem } from '../../model/model.ts';
 import { num, text, type Check } from '../check.ts';
 import { capital } from '../words.ts';
-import { colourWord, degrees, figure, hangs, nm } from '../shown-words.ts';
+import { colourWord, degrees, figure, hangs, nm, recording } from '../shown-words.ts';
 
 /** Less than this nobody sees, m; common practice. */
 const NOTED = 10e-9;
@@ -25,6 +25,6 @@ export const colourShifted: Check = {
     if (s.image?.colourBy !== 'layer' || !['shrinkage', 'pre-swell', 'finished index'].some(f => s.plate.facts.has(f))) return [];
     const [colour, laser, angle, thickness] = [s.image.colour, values.fact(s.pair.pair.arm.laser, 'wavelength'), s.image.angle, graph.find(`${s.base}.thickness`)].map(c => c && graph.value(c));
     if (colour === undefined || laser === undefined || angle === undefined || thickness === undefined || Math.abs(colour - laser) < NOTED) return [];
-    return [{ code: 'colour-shifted', at: s.plate.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name, data: { plate: s.plate.id, lamp: s.lamp.id, colour: figure(colour), laser: figure(laser), angle: figure(Math.abs(angle)), change: thickness < 0.995 ? 'loses in thickness' : thickness > 1.005 ? 'gains in thickness' : 'becomes' } }];
+    return [{ code: 'colour-shifted', at: s.plate.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name, data: { ...recording(s), lamp: s.lamp.id, colour: figure(colour), laser: figure(laser), angle: figure(Math.abs(angle)), change: thickness < 0.995 ? 'loses in thickness' : thickness > 1.005 ? 'gains in thickness' : 'becomes' } }];
   }),
 };

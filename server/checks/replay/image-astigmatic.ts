@@ -2,7 +2,7 @@ import type { Problem } from '../../model/model.ts';
 import { num, text, type Check } from '../check.ts';
 import { angleOff } from './lamp-angle-off.ts';
 import { isStretched } from './lamp-distance-off.ts';
-import { figure, middle, mm, where } from '../shown-words.ts';
+import { figure, middle, mm, recording, where } from '../shown-words.ts';
 
 /** Multiples of what an eye tells apart, from which it looks soft; common practice. */
 const SOFT = 3;
@@ -58,6 +58,6 @@ export const imageAstigmatic: Check = {
     const [size, blur, unseen, place, other] = [s.image?.size, s.image?.astigmatic, part?.unseen, part?.place, s.image?.other].map(c => c && graph.value(c));
     // Of a lamp that is off by more there is a finding that says so.
     if (!s.view.viewer || size === undefined || isStretched(size) || angleOff(s, r) || blur === undefined || unseen === undefined || place === undefined || other === undefined || blur < unseen) return [];
-    return [{ code: 'image-astigmatic', at: s.lamp.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name, data: { lamp: s.lamp.id, plate: s.plate.id, viewer: s.view.viewer.id, place: figure(place), other: figure(other), blur: figure(blur), beside: figure(blur / unseen) } }];
+    return [{ code: 'image-astigmatic', at: s.lamp.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name, data: { lamp: s.lamp.id, ...recording(s), viewer: s.view.viewer.id, place: figure(place), other: figure(other), blur: figure(blur), beside: figure(blur / unseen) } }];
   }),
 };

@@ -1,6 +1,6 @@
 import type { Problem } from '../../model/model.ts';
 import { num, text, type Check } from '../check.ts';
-import { figure, hangs, mm } from '../shown-words.ts';
+import { figure, hangs, mm, recording } from '../shown-words.ts';
 
 /** Multiples of what an eye tells apart, from which an image looks soft, and blurred; common practice. */
 export const SOFT = 3;
@@ -30,7 +30,7 @@ export const imageBlurred: Check = {
     const [lamp, colour] = [worst.p.lampBlur, worst.p.colourBlur].map(c => (c && graph.value(c)) ?? 0) as [number, number];
     return [{
       code: 'image-blurred', at: s.lamp.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name,
-      data: { lamp: s.lamp.id, plate: s.plate.id, part: worst.p.part, place: figure(Math.abs(worst.place)), blur: figure(worst.blur), beside: figure(worst.beside), by: lamp >= colour ? 'lamp' : 'colours', sharp: figure((Math.abs(worst.place) * SOFT) / worst.beside) },
+      data: { lamp: s.lamp.id, ...recording(s), part: worst.p.part, place: figure(Math.abs(worst.place)), blur: figure(worst.blur), beside: figure(worst.beside), by: lamp >= colour ? 'lamp' : 'colours', sharp: figure((Math.abs(worst.place) * SOFT) / worst.beside) },
     }];
   }),
 };

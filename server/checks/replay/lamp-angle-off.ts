@@ -5,7 +5,7 @@ import type { Results } from '../../results/plan.ts';
 import type { Shown } from '../../results/replay/shown.ts';
 import { num, text, type Check } from '../check.ts';
 import { capital } from '../words.ts';
-import { colourWord, degrees, figure, hangs, nm } from '../shown-words.ts';
+import { colourWord, degrees, figure, hangs, nm, recording } from '../shown-words.ts';
 
 const DEGREE = Math.PI / 180;
 /** Lamps are not set nearer than this by hand; common practice. */
@@ -44,7 +44,7 @@ export const lampAngleOff: Check = {
     const colour = s.image.colourBy === 'layer' ? graph.value(s.image.colour) : undefined;
     return [{
       code: 'lamp-angle-off', at: s.lamp.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name,
-      data: { lamp: s.lamp.id, plate: s.plate.id, lampAngle: figure(off.lamp), reference: figure(off.reference), image: figure(-image), object: figure(-object), ...(share === undefined ? {} : { brightness: figure(share) }), ...(colour === undefined ? {} : { colour: figure(colour) }) },
+      data: { lamp: s.lamp.id, ...recording(s), lampAngle: figure(off.lamp), reference: figure(off.reference), image: figure(-image), object: figure(-object), ...(share === undefined ? {} : { brightness: figure(share) }), ...(colour === undefined ? {} : { colour: figure(colour) }) },
     }];
   }),
 };

@@ -1,7 +1,7 @@
 import type { Problem } from '../../model/model.ts';
 import { num, text, type Check } from '../check.ts';
 import { capital } from '../words.ts';
-import { figure, hangs, middle, mm, times, where } from '../shown-words.ts';
+import { figure, hangs, middle, mm, recording, times, where } from '../shown-words.ts';
 
 /** An image wider or narrower than its object by more than this is seen to be; common practice. */
 const NOTED = 1.2;
@@ -29,7 +29,7 @@ export const lampDistanceOff: Check = {
     return [{
       code: 'lamp-distance-off', at: s.lamp.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name,
       data: {
-        lamp: s.lamp.id, plate: s.plate.id, size: figure(Math.abs(size)), depth: figure(Math.abs(graph.value(s.image.depth)!)), place: figure(place), object: figure(object), off: lamp > fits ? 'too near' : 'too far',
+        lamp: s.lamp.id, ...recording(s), size: figure(Math.abs(size)), depth: figure(Math.abs(graph.value(s.image.depth)!)), place: figure(place), object: figure(object), off: lamp > fits ? 'too near' : 'too far',
         ...(fits > 1e-3 ? { fits: figure(1 / fits) } : {}),
       },
     }];

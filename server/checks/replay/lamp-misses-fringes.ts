@@ -3,7 +3,7 @@ import { percent } from '../../model/show.ts';
 import { interval } from '../../results/sampling.ts';
 import { num, text, type Check } from '../check.ts';
 import { angleOff } from './lamp-angle-off.ts';
-import { figure, hangs, nm } from '../shown-words.ts';
+import { figure, hangs, nm, recording } from '../shown-words.ts';
 
 const DULL = 0.7;
 const DARK = 0.4;
@@ -26,6 +26,6 @@ export const lampMissesFringes: Check = {
     const { graph, values, setup } = r;
     const { high } = interval(graph, share);
     if (high >= DULL) return [];
-    return [{ code: 'lamp-misses-fringes', at: s.lamp.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name, data: { lamp: s.lamp.id, plate: s.plate.id, brightness: figure(high), colour: figure(graph.value(s.image.colour)!), laser: figure(graph.value(values.fact(s.pair.pair.arm.laser, 'wavelength')!)!) } }];
+    return [{ code: 'lamp-misses-fringes', at: s.lamp.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name, data: { lamp: s.lamp.id, ...recording(s), brightness: figure(high), colour: figure(graph.value(s.image.colour)!), laser: figure(graph.value(values.fact(s.pair.pair.arm.laser, 'wavelength')!)!) } }];
   }),
 };

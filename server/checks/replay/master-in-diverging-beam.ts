@@ -3,7 +3,7 @@ import type { Results } from '../../results/plan.ts';
 import { num, text, type Check } from '../check.ts';
 import { capital } from '../words.ts';
 import { spreadsMaster } from './lamp-distance-off.ts';
-import { figure, hangs, middle, mm, times } from '../shown-words.ts';
+import { figure, hangs, middle, mm, recording, times } from '../shown-words.ts';
 
 /** Below this nobody sees it. */
 const NOTED = 1.1;
@@ -34,7 +34,7 @@ function underLamps({ replay, graph, setup }: Results): Problem[] {
     return [{
       code: 'master-in-diverging-beam', at: s.lamp.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name,
       data: {
-        plate: s.plate.id, spreads: figure(1 / lamp), size: figure(Math.abs(size)), depth: figure(Math.abs(graph.value(s.image.depth)!)), place: figure(Math.abs(place)), object: figure(Math.abs((place * ratio) / size)), none: size < 0, ...(together > 1e-3 ? { together: figure(1 / together) } : {}),
+        ...recording(s), spreads: figure(1 / lamp), size: figure(Math.abs(size)), depth: figure(Math.abs(graph.value(s.image.depth)!)), place: figure(Math.abs(place)), object: figure(Math.abs((place * ratio) / size)), none: size < 0, ...(together > 1e-3 ? { together: figure(1 / together) } : {}),
       },
     }];
   });

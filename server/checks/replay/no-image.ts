@@ -1,7 +1,7 @@
 import { plain } from '../../model/show.ts';
 import type { Problem } from '../../model/model.ts';
 import { num, text, type Check } from '../check.ts';
-import { degrees, figure, hangs } from '../shown-words.ts';
+import { degrees, figure, hangs, recording } from '../shown-words.ts';
 
 export const noImage: Check = {
   code: 'no-image',
@@ -22,7 +22,7 @@ export const noImage: Check = {
     const viewer = s.trouble === 'no colour' && s.way === 'transmission' ? s.view.viewer?.id : undefined;
     return [{
       code: 'no-image', at: s.lamp.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name,
-      data: { lamp: s.lamp.id, plate: s.plate.id, reference: figure(Math.abs(reference)), angle: figure(graph.value(s.light.angle)!), colour: s.trouble === 'no colour', ...(sine === undefined ? {} : { sine: figure(sine) }), ...(viewer === undefined ? {} : { viewer }) },
+      data: { lamp: s.lamp.id, ...recording(s), reference: figure(Math.abs(reference)), angle: figure(graph.value(s.light.angle)!), colour: s.trouble === 'no colour', ...(sine === undefined ? {} : { sine: figure(sine) }), ...(viewer === undefined ? {} : { viewer }) },
     }];
   }),
 };

@@ -1,7 +1,7 @@
 import type { Problem } from '../../model/model.ts';
 import { num, text, type Check } from '../check.ts';
 import { capital } from '../words.ts';
-import { figure, mm, nm } from '../shown-words.ts';
+import { figure, mm, nm, recording } from '../shown-words.ts';
 
 /** From so wide a band on it is no longer one colour, and from which it runs through all of them; handbooks’ colours, from memory. */
 const NOTED = 40e-9;
@@ -62,6 +62,6 @@ export const viewerOffSlit: Check = {
     const { colours, distance, viewer, opening } = s.view;
     const [band, away, slit] = [colours, distance, opening?.place].map(c => c && graph.value(c));
     if (!s.image || !viewer || band === undefined || away === undefined || slit === undefined || band < NOTED) return [];
-    return [{ code: 'viewer-off-slit', at: viewer.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name, data: { viewer: viewer.id, plate: s.plate.id, lamp: s.lamp.id, hologram: s.pair.pair.arm.object!.id, distance: figure(away), slit: figure(Math.abs(slit)), colours: figure(band) } }];
+    return [{ code: 'viewer-off-slit', at: viewer.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name, data: { viewer: viewer.id, ...recording(s), lamp: s.lamp.id, hologram: s.pair.pair.arm.object!.id, distance: figure(away), slit: figure(Math.abs(slit)), colours: figure(band) } }];
   }),
 };

@@ -3,7 +3,7 @@ import { interval } from '../../results/sampling.ts';
 import { text, type Check } from '../check.ts';
 import { capital } from '../words.ts';
 import { angleOff } from './lamp-angle-off.ts';
-import { colourWord, degrees, figure, hangs, middle, mm, nm, where } from '../shown-words.ts';
+import { colourWord, degrees, figure, hangs, middle, mm, nm, recording, where } from '../shown-words.ts';
 
 /** Nearer than that to an image before the plate no eye is sharp, m; common practice. */
 export const NEAREST = 0.25;
@@ -26,7 +26,7 @@ export const viewerOutside: Check = {
     const { viewer, meets, distance, angle } = s.view;
     if (!s.image || !viewer || angleOff(s, r)) return [];
     const [place, away, image, colour] = [middle(s)?.place, distance, s.image.angle, s.image.colour].map(c => c && graph.value(c));
-    const found = (data: Problem['data']): Problem[] => [{ code: 'viewer-outside', at: viewer.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name, data: { viewer: viewer.id, plate: s.plate.id, lamp: s.lamp.id, image: figure(-(image ?? 0)), ...data } }];
+    const found = (data: Problem['data']): Problem[] => [{ code: 'viewer-outside', at: viewer.at, subject: `${s.plate.id}.${s.lamp.id}`, setup: setup.name, data: { viewer: viewer.id, ...recording(s), lamp: s.lamp.id, image: figure(-(image ?? 0)), ...data } }];
     if (s.image.colourBy === 'viewer' && colour !== undefined && colourWord(colour) === undefined) return found({ why: 'colour', colour: figure(colour), image: figure(-graph.value(s.image.object)!) });
     if (place !== undefined && away !== undefined && place < 0 && -place >= away) return found({ why: 'behind the eyes', place: figure(place), distance: figure(away) });
     if (!meets) return [];

@@ -15,7 +15,7 @@ interface Lamps { readonly conditions: readonly Condition[]; readonly only: read
 const CLEAR = 0.02;
 const DEGREE = Math.PI / 180;
 
-export const shownOf = (f: Finding, { replay }: Results): Shown | undefined => replay.all.find(s => f.subject === `${s.plate.id}.${s.lamp.id}`);
+export const shownOf = (f: Finding, { replay }: Results): Shown | undefined => replay.all.find(s => f.subject === `${s.plate.id}.${s.lamp.id}` && f.data['laser'] === s.laser?.id);
 
 const set = (cell: Cell | undefined, sort: Condition['sort'], value: number, { graph }: Results, tolerance: number | undefined, ...only: string[]): readonly Lamps[] =>
   (!cell || cell.missing ? [] : [{ conditions: [{ ...conditionOn(cell, sort, value, graph), ...(tolerance === undefined ? {} : { tolerance }) }], only }]);

@@ -2,7 +2,8 @@
 import { build } from 'esbuild';
 
 export async function bundleSuite(host) {
-  const outfile = `out/editor/${host}.cjs`;
+  // Two hosts may be run at a time.
+  const outfile = `out/editor/${host}-${process.pid}.cjs`;
   await build({
     entryPoints: ['tests/editor/suite/index.ts'],
     outfile,

@@ -14,18 +14,23 @@ import { quote } from './words.ts';
 const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2, hint: 3 };
 
 /** All that is wrong with a computed setup. */
-export const check = (r: Results): Problem[] => [
-  ...r.problems, ...RUNNING.flatMap(c => c.run!(r)), ...inExposures(r),
-  // A variant is a trial: that it is dull is no finding, that it cannot be understood or computed is.
-  ...variantProblems(r).filter(p => severityOf(p) === 'error' || BROKEN.includes(p.code)),
-];
+export function check(r: Results): Problem[] {
+  const own = ran(r);
+  return [
+    ...r.problems, ...own, ...inExposures(r, own),
+    // A variant is a trial: that it is dull is no finding, that it cannot be understood or computed is.
+    ...variantProblems(r).filter(p => severityOf(p) === 'error' || BROKEN.includes(p.code)),
+  ];
+}
 
-/** A variant that a plate is exposed in is more than a trial: what is wrong there, and not on the page as it is written. */
-function inExposures(r: Results): Problem[] {
-  const exposures = r.exposures.plates.flatMap(p => p.all).filter(e => e.results);
-  if (exposures.length === 0) return [];
-  const told = new Set(RUNNING.flatMap(c => c.run!(r)).map(keyOf));
-  return exposures.flatMap(({ variant, results }) => RUNNING.flatMap(c => c.run!(results!)).filter(p => !told.has(keyOf(p))).map(p => placedIn(variant!, p, r.setup)));
+const ran = (r: Results): Problem[] => RUNNING.flatMap(c => c.run!(r));
+
+/** A variant that a plate is exposed in is more than a trial: what is wrong there, and not on the page as it is written, where `own` was found. */
+function inExposures(r: Results, own: readonly Problem[]): Problem[] {
+  const exposed = new Map(r.exposures.plates.flatMap(p => p.all).flatMap(({ variant, results }) => (variant && results ? [[variant, results] as const] : [])));
+  if (exposed.size === 0) return [];
+  const told = new Set(own.map(keyOf));
+  return [...exposed].flatMap(([variant, results]) => ran(results).filter(p => !told.has(keyOf(p))).map(p => placedIn(variant, p, r.setup)));
 }
 
 /** The findings of a file, with what is wrong with each of its computed setups. */

@@ -46,7 +46,7 @@ test('the pages of the panels make elements one by one, never from markup', () =
 });
 
 /** Rules that find expressions whose time grows faster than the text. For sources they are among those of ESLint; the patterns for colours are in a page of JSON. */
-const RULES = { 'regexp/no-super-linear-backtracking': ['error', { report: 'potential' }] } as const;
+const RULES: Linter.RulesRecord = { 'regexp/no-super-linear-backtracking': ['error', { report: 'potential' }] };
 const slow = (pattern: string): string[] => new Linter().verify(`export const P = /${pattern.replaceAll('/', '\\/')}/u;`, [{ plugins: { regexp }, rules: RULES }]).map(m => m.message);
 describe('the patterns for colours take a time that grows with the line', () => {
   const patterns: string[] = [];

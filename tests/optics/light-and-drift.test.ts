@@ -79,7 +79,7 @@ describe('exposure', () => {
   });
 
   // t^(1/p), by hand: 60^(1/0.85) = e^(4.094345 / 0.85) = 123.578; 10^(1/0.9) = 12.9155; 300^(1/0.9) = 565.40.
-  it.each([[60, 0.85, '123.578'], [10, 0.9, '12.9155'], [300, 0.9, '565.40'], [60, 1, '60'], [0.5, 0.9, '0.5']])('of %f s with %f is %s s', (time, p, printed) => expectPrinted(reciprocityTime(time, p), printed));
+  it.each([[60, 0.85, '123.578'], [10, 0.9, '12.9155'], [300, 0.9, '565.40'], [60, 1, '60'], [0.5, 0.9, '0.50000']])('of %f s with %f is %s s', (time, p, printed) => expectPrinted(reciprocityTime(time, p), printed));
 });
 
 describe('drift', () => {

@@ -72,7 +72,7 @@ it('a share of a network is not looked for, by which a system would show who is 
 it('of a page nothing is looked for but what it names, and all of that on the disk of its folders', () => {
   const real = vi.fn<Source['real']>(path => DISK.real(path));
   const text = `use "deep/lab.plate"\nuse "/etc/passwd"\n// use "note.plate"\nsetup "\${file}" {\n  note: "file:///etc/hostname"\n}\n`;
-  const snapshot = analyse(pathToFileURL(join(shop, 'whelk.plate')).href, text, libraryIn(shop, [], { real, text: DISK.text }));
+  const snapshot = analyse(pathToFileURL(join(shop, 'whelk.plate')).href, text, libraryIn(shop, [], { real, text: path => DISK.text(path) }));
   expect(snapshot.findings.map(f => f.code)).toContain('import-outside');
   expect([...new Set(real.mock.calls.map(([path]) => path))].sort()).toEqual(['/etc/passwd', join(shop, 'deep/lab.plate')].sort());
   expect(readFileSync(join(at, 'secret.plate'), 'utf8')).toBe(SECRET);

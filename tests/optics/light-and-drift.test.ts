@@ -55,6 +55,8 @@ describe('marks of a wheel', () => {
     expect(shareAtMark(marks, values, 9)).toBe(0.92);
     expect(shareAtMark([4], [0.5], 4)).toBe(0.5);
     expect(shareAtMark([], [], 4)).toBe(0);
+    // A quarter of the way from 2 to 6: 0.2 + 0.25 · 0.6
+    expectNear(shareAtMark([2, 6], [0.2, 0.8], 3), 0.35, 1e-12);
   });
 
   it('weighs two marks, and both add up to one', () => {

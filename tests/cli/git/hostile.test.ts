@@ -105,7 +105,7 @@ describe('words', () => {
     at.commit('\u001b]0;owned\u0007 <img src=x onerror=alert(1)> [here](javascript:alert(1))');
     const told = await inside(['log', 'tide\u001b[2J\u0007.plate'], { cwd: at.at });
     expect([told.code, told.out.includes('owned')]).toEqual([0, true]);
-    // eslint-disable-next-line no-control-regex -- these are what a terminal obeys
+    // These are what a terminal obeys.
     expect(told.out + told.err).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/);
     const { out } = await inside(['log', '--format', 'markdown', 'tide\u001b[2J\u0007.plate'], { cwd: at.at });
     expect(out).not.toMatch(/(?<!\\)<img|(?<!\\)\]\(javascript/);

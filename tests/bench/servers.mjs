@@ -58,7 +58,8 @@ function yamlServer(schema) {
     format: 'yaml',
     languageId: 'yaml',
     command: [inPeer('yaml-language-server/bin/yaml-language-server'), '--stdio'],
-    settings: { yaml: { validate: true, hover: true, completion: true, format: { enable: true }, schemas: { [schema]: '*.yaml' }, schemaStore: { enable: false }, kubernetesCRDStore: { enable: false } } },
+    // Its outline ends at 5000 names unless it is told otherwise; the others give all.
+    settings: { yaml: { maxItemsComputed: 100_000, validate: true, hover: true, completion: true, format: { enable: true }, schemas: { [schema]: '*.yaml' }, schemaStore: { enable: false }, kubernetesCRDStore: { enable: false } } },
     pull: false, // it does not answer when asked
     found: aboveMaximum,
   };

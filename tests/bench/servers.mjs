@@ -75,6 +75,9 @@ function removeWait() {
   console.log(`yaml-language-server: its wait after a change is taken out (${waits.join()})`);
 }
 
+/** What stands beside ours, with versions. */
+export const versions = () => Object.entries(PEERS).map(([name, version]) => `${name} ${version}`);
+
 function installedVersion(name) {
   const manifest = inPeer(name, 'package.json');
   return existsSync(manifest) ? JSON.parse(readFileSync(manifest, 'utf8')).version : undefined;

@@ -36,7 +36,7 @@ await writeStyle();
 const troubles = troublesOf(out);
 if (troubles.length > 0) { console.error(troubles.join('\n')); process.exit(1); }
 console.log(`${out}: ${site.length} pages, ${running.count} of the language can be run in them`);
-if (process.argv.includes('--serve')) console.log((await serve(out, 8080)).address);
+if (process.argv.includes('--serve')) console.log(`${(await serve(out, { port: 8080 })).url}/`);
 
 /** Eleventy lays the pages out; what they say is given to it. */
 async function write() {
@@ -77,7 +77,9 @@ function galleryOf() {
   const rows = Object.entries(examples).map(([name, text]) => {
     const note = [...text.matchAll(/^\/\/\/ (.*)$/gm)].map(m => m[1]).join(' ');
     const [sentence] = /^.*?[.!?](?= [A-Z]|$)/.exec(note) ?? [note];
-    return `- [${exampleTitle(name)}](${name}): ${sentence.replace(/[\\`*_[\]<>&]/g, '\\$&')}`;
+    const plain = words => words.replace(/[\\`*_[\]<>&]/g, '\\$&');
+    const picture = running.picture(running.looked(name, text, examples));
+    return `- [${picture ? `![${plain(picture.words)}](site:${picture.at}) ` : ''}${exampleTitle(name)}](${name}): ${plain(sentence)}`;
   });
   return `# Examples\n\nSetups of the Saltmarsh workshop. Each can be changed where it stands.\n\n${rows.join('\n')}\n`;
 }

@@ -5,13 +5,15 @@ import { parse } from 'parse5';
 
 const LOADS = { img: ['src'], script: ['src'], link: ['href'], source: ['src', 'srcset'], iframe: ['src'] };
 const HERE = 'http://site.invalid/';
+/** Elements that have no end. */
+const VOID = new Set(['br', 'hr', 'img', 'input', 'link', 'meta']);
 
 /** @returns a sentence each; empty for a site as it should be */
 export function troublesOf(folder) {
   const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).map(f => f.replaceAll('\\', '/'));
   const pages = new Map(files.filter(f => f.endsWith('.html')).map(file => [file, read(folder, file)]));
   return [...pages].flatMap(([file, { elements, errors }]) => [
-    ...errors.map(e => `${file}:${e.startLine}:${e.startCol}: not well formed: ${e.code}`),
+    ...errors.map(words => `${file}: not well formed: ${words}`),
     ...doubles(elements.flatMap(({ attributes: { id } }) => id ?? [])).map(id => `${file}: two elements are called “${id}”`),
     ...elements.flatMap(({ name, attributes }) => [...loads(name, attributes), ...follows(name, attributes, file)].map(words => `${file}: ${words}`)),
   ]);
@@ -42,12 +44,22 @@ const isHere = address => new URL(address, HERE).origin === new URL(HERE).origin
 const doubles = names => [...new Set(names.filter((n, i) => names.indexOf(n) !== i))];
 
 function read(folder, file) {
+  const text = readFileSync(join(folder, file), 'utf8');
   const errors = [];
   const elements = [];
+  // Some ends may be left out, and a browser mends others: here each element has its own.
+  let ends = 0;
   const walk = node => {
-    if (node.tagName) elements.push({ name: node.tagName, attributes: Object.fromEntries(node.attrs.map(a => [a.name, a.value])) });
+    const { tagName: name, sourceCodeLocation: at } = node;
+    if (name) {
+      elements.push({ name, attributes: Object.fromEntries(node.attrs.map(a => [a.name, a.value])) });
+      if (at?.endTag) ends++;
+      else if (!VOID.has(name)) errors.push(at ? `line ${at.startLine}: ${name} is not closed` : `${name} is not opened`);
+    }
     for (const child of node.childNodes ?? []) walk(child);
   };
-  walk(parse(readFileSync(join(folder, file), 'utf8'), { sourceCodeLocationInfo: true, onParseError: e => errors.push(e) }));
+  walk(parse(text, { sourceCodeLocationInfo: true, onParseError: e => errors.push(`line ${e.startLine}: ${e.code}`) }));
+  const stray = [...text.matchAll(/<\/[a-z]/gi)].length - ends;
+  if (stray > 0) errors.push(`${stray} ends belong to nothing`);
   return { elements, errors };
 }

@@ -33,8 +33,8 @@ function resolve(path: string, from: string): string | null {
   return href.startsWith(FOLDER) && !path.includes('..') ? href : null;
 }
 
-/** @param cache that of an earlier text of the same page, which this one follows */
-export function look(name: string, text: string, files: Files, wanted: Wanted = {}, cache?: LineCache): Looked {
+/** @param wanted which picture, and whether the page of results as well: it takes as long as all else @param cache that of an earlier text of the same page, which this one follows */
+export function look(name: string, text: string, files: Files, { report = false, ...wanted }: Wanted & { readonly report?: boolean } = {}, cache?: LineCache): Looked {
   const uri = uriOf(name);
   const snapshot = analyse(uri, text, libraryOf(files), cache);
   const { tree, results, findings } = snapshot;
@@ -44,7 +44,7 @@ export function look(name: string, text: string, files: Files, wanted: Wanted = 
     texts: tree.lines.map(l => l.text), colours: coloursOf(snapshot), ...(torn === undefined ? {} : { torn }),
     findings: findings.filter(f => f.accepted === undefined).map(({ severity, code, message, at }) => ({ severity, code, message, line: at.line, start: at.start, end: at.end, ...(at.uri === uri ? {} : { file: at.uri.slice(FOLDER.length) }) })),
     ...(picture ? { picture: shownOf(picture), figures: figuresOf(picture.results) } : { figures: [] }),
-    report: results.length === 0 ? '' : reportText(results.map(r => reportOf(snapshot, r)), name, elsewhere(snapshot)),
+    ...(report && results.length > 0 ? { report: reportText(results.map(r => reportOf(snapshot, r)), name, elsewhere(snapshot)) } : {}),
   };
 }
 

@@ -41,6 +41,8 @@ export function markdown({ target, page, escaped }) {
   return md;
 
   function addressOf(href, { file, at }) {
+    // What is made for the site is named by where it stands in it.
+    if (href.startsWith('site:')) return way(at, href.slice('site:'.length));
     if (/^[a-z]+:/i.test(href) || href.startsWith('#')) return href;
     const { pathname, hash } = new URL(href, `file:///${file}`);
     const path = decodeURIComponent(pathname.slice(1));

@@ -8,7 +8,8 @@ const text = (tag: string, words: string, attributes: PictureMark['attributes'] 
 /** A line each; their text is that of the page. */
 export function codeOf({ texts, colours, findings }: Pick<Looked, 'texts' | 'colours' | 'findings'>): PictureMark[] {
   const here = findings.filter(f => f.file === undefined);
-  return texts.map((line, at) => of('span', { class: 'line' }, [...partsOf(line, colours[at] ?? [], here.filter(f => f.line === at)), text('span', '\n')]));
+  // What ends the last line begins no other one.
+  return (texts.length > 1 && texts.at(-1) === '' ? texts.slice(0, -1) : texts).map((line, at) => of('span', { class: 'line' }, [...partsOf(line, colours[at] ?? [], here.filter(f => f.line === at)), text('span', '\n')]));
 }
 
 /** A line in pieces within which nothing changes. */

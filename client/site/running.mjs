@@ -6,13 +6,14 @@ export class Running {
   /** files of the site by their addresses, to be written */
   files = new Map();
   count = 0;
+  known = new Map();
 
   constructor(core) { this.core = core; }
 
   /** @param beside files that lie beside the page, by name @param at where the page of the site stands @param inside a piece of a larger page: lines of `text` from that one on */
   markup({ name, text, beside, at, within }) {
-    const { codeOf, escaped, isWhole, look, markup } = this.core;
-    const looked = look(name ?? 'page.plate', within?.text ?? text, beside);
+    const { codeOf, escaped, isWhole, markup } = this.core;
+    const looked = this.looked(name ?? 'page.plate', within?.text ?? text, beside);
     if (!isWhole(text)) {
       const from = within?.from ?? 0;
       const cut = list => list.slice(from, from + text.split('\n').length - 1);
@@ -24,17 +25,30 @@ export class Running {
     return `<div class="page" role="group" aria-label="${escaped(shown)}" data-name="${escaped(shown)}"${own === undefined ? '' : ` data-beside="${way(at, own)}"`}>
 <div class="bar"><span class="name">${name === undefined ? 'A page' : escaped(name)}</span></div>
 <div class="text"><pre><code>${markup(codeOf(looked))}</code></pre></div>
-<div class="shown">${this.picture(looked, at)}<div class="result">${markup(this.core.resultOf(looked, way(at, ''), false))}</div></div>
+<div class="shown">${this.figure(looked, at)}<div class="result">${markup(this.core.resultOf(looked, way(at, ''), false))}</div></div>
 </div>\n`;
   }
 
-  picture({ picture }, at) {
-    if (!picture?.sheet) return '';
+  /** The picture of a page: where it stands in the site, and what it is of. */
+  picture({ picture }) {
+    if (!picture?.sheet) return undefined;
     const { title, box } = picture.sheet;
-    const to = way(at, this.keep('drawn/', '.svg', this.core.svgOf(picture.sheet)));
-    const { escaped } = this.core;
-    const words = `${title}: ${picture.views.find(v => v.name === picture.view).words}`;
-    return `<figure class="plan"><a href="${to}" title="Open the drawing alone"><img src="${to}" alt="${escaped(words)}" width="${Math.round(box.w)}" height="${Math.round(box.h)}" loading="lazy"></a></figure>`;
+    return { at: this.keep('drawn/', '.svg', this.core.svgOf(picture.sheet)), words: `${title}: ${picture.views.find(v => v.name === picture.view).words}`, box };
+  }
+
+  figure(looked, at) {
+    const picture = this.picture(looked);
+    if (!picture) return '';
+    const { words, box } = picture;
+    const to = way(at, picture.at);
+    return `<figure class="plan"><a href="${to}" title="Open the drawing alone"><img src="${to}" alt="${this.core.escaped(words)}" width="${Math.round(box.w)}" height="${Math.round(box.h)}" loading="lazy"></a></figure>`;
+  }
+
+  /** A page that stands in several places of the site is looked at once. */
+  looked(name, text, beside) {
+    const key = JSON.stringify([name, text, beside]);
+    if (!this.known.has(key)) this.known.set(key, this.core.look(name, text, beside));
+    return this.known.get(key);
   }
 
   /** The same text is kept once. */

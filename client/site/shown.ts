@@ -43,8 +43,8 @@ export interface Looked {
   readonly figures: readonly { readonly label: string; readonly text: string }[];
   /** missing where there is no setup */
   readonly picture?: Shown;
-  /** the page of results as the command line prints it; empty where there is no setup */
-  readonly report: string;
+  /** the page of results as the command line prints it, where it was asked for and there is a setup */
+  readonly report?: string;
 }
 
 /** What of a page is to be looked at. */
@@ -54,7 +54,7 @@ export interface Question {
   readonly name: string;
   readonly text: string;
   readonly files: Readonly<Record<string, string>>;
-  readonly wanted: { readonly setup?: string; readonly variant?: string; readonly view?: string; readonly plate?: string };
+  readonly wanted: { readonly setup?: string; readonly variant?: string; readonly view?: string; readonly plate?: string; readonly report: boolean };
 }
 
 export interface Answer {

@@ -25,7 +25,7 @@ export function ready(page: HTMLElement): void {
     navigator.clipboard.writeText(words).then(() => { copy.textContent = 'Copied'; }, () => { copy.textContent = 'Not copied'; });
     setTimeout(() => { copy.textContent = 'Copy'; }, 2000);
   });
-  bar.append(edit, copy);
+  bar.append(copy, edit);
 }
 
 class Running {
@@ -35,7 +35,7 @@ class Running {
   private readonly writing: Writing;
   private readonly drawing = new Drawing(`d${String(this.number)}-`);
   private readonly figure = made('figure', 'plan');
-  private readonly note = text('p', '', 'note');
+  private readonly note = text('p', '', 'kept');
   private readonly result: HTMLElement;
   private readonly report = made('pre');
   private readonly back: HTMLButtonElement;
@@ -43,7 +43,7 @@ class Running {
   private readonly said: HTMLElement;
   private drawn: readonly Drawn<HTMLElement>[] = [];
   private files: Question['files'] | undefined;
-  private wanted: Question['wanted'] = {};
+  private wanted: Question['wanted'] = { report: false };
   /** the last that had no line that cannot be read */
   private good: Looked | undefined;
 
@@ -57,19 +57,22 @@ class Running {
     this.back = button('Back to the original', () => { this.writing.replace(this.original); });
     this.back.disabled = true;
     this.lists = made('span', 'lists');
-    bar.append(this.back, button('Download', () => { this.download(); }));
+    bar.append(button('Download', () => { this.download(); }), this.back);
 
     this.result = page.querySelector<HTMLElement>('.result')!;
     this.result.textContent = '';
     this.result.addEventListener('click', e => { this.go(e.target as HTMLElement); });
     page.querySelector('.shown > .plan')?.remove();
     this.figure.append(this.drawing.svg);
+    // On a phone it is wider than the screen.
+    this.figure.tabIndex = 0;
     this.note.setAttribute('role', 'status');
     this.said = text('p', '', 'unseen');
     this.said.setAttribute('role', 'status');
     const details = made('details');
     this.report.tabIndex = 0;
     details.append(text('summary', 'The page of results'), this.report);
+    details.addEventListener('toggle', () => { this.wanted = { ...this.wanted, report: details.open }; this.look(); });
     page.querySelector('.shown')!.prepend(this.lists, this.note, this.figure);
     page.querySelector('.shown')!.append(details, this.said);
     this.writing.area.focus({ preventScroll: true });
@@ -109,8 +112,8 @@ class Running {
     if (from.picture?.sheet) this.drawing.show(from.picture.sheet);
     this.choices(from.picture);
     this.drawn = patch<HTMLElement>(HTML, this.result, this.drawn, resultOf({ ...looked, figures: from.figures }, root, true));
-    this.report.textContent = from.report;
-    this.report.parentElement!.hidden = from.report === '';
+    if (from.report !== undefined) this.report.textContent = from.report;
+    this.report.parentElement!.hidden = !from.picture;
     const n = looked.findings.length;
     this.said.textContent = n === 0 ? 'Nothing found.' : `${String(n)} finding${n === 1 ? '' : 's'}.`;
   }
@@ -133,7 +136,7 @@ class Running {
     const { setup, variant, choices, view, views, plate, plates } = picture;
     const variants = choices.find(c => c.setup === setup)?.variants ?? [];
     const lists = [
-      choices.length > 1 ? this.list('Setup', choices.map(c => [c.setup, c.setup]), setup, to => ({ setup: to })) : undefined,
+      choices.length > 1 ? this.list('Setup', choices.map(c => [c.setup, c.setup]), setup, to => ({ report: this.wanted.report, setup: to })) : undefined,
       variants.length > 0 ? this.list('Variant', [['', 'as written'], ...variants.map(v => [v, v] as const)], variant ?? '', to => ({ ...this.wanted, setup, variant: to })) : undefined,
       this.list('View', views.filter(v => v.why === undefined).map(v => [v.name, v.words]), view, to => ({ ...this.wanted, view: to })),
       plate !== undefined && plates.length > 1 ? this.list('Plate', plates.map(p => [p, p]), plate, to => ({ ...this.wanted, plate: to })) : undefined,

@@ -29,7 +29,7 @@ export class Writing {
     area.addEventListener('blur', () => { this.leaves = false; });
   }
 
-  get text(): string { return `${this.area.value.replace(/\n$/, '')}\n`; }
+  get text(): string { return `${this.area.value}\n`; }
 
   /** As undo can take back. */
   replace(text: string): void {
@@ -43,7 +43,7 @@ export class Writing {
     const marks = codeOf(looked);
     this.known = new Map(looked.texts.map((line, i) => [line, marks[i]!]));
     // Somebody may have typed on meanwhile.
-    if (looked.texts.join('\n').replace(/\n$/, '') === this.area.value.replace(/\n$/, '')) this.draw(marks);
+    if (looked.texts.join('\n') === this.text) this.draw(marks);
     else this.plain();
   }
 
@@ -89,7 +89,7 @@ export class Writing {
     if (blanks === 0) return;
     const [start, end] = [Math.max(begin, area.selectionStart - blanks), Math.max(begin, area.selectionEnd - blanks)];
     area.setSelectionRange(begin, begin + blanks);
-    document.execCommand('delete');
+    insert('');
     area.setSelectionRange(start, end);
   }
 }

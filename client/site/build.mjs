@@ -2,10 +2,11 @@
 //   DIRECTORY   into another folder; what was in it goes
 //   --serve     then serves it on this machine, until the program is stopped
 import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Eleventy from '@11ty/eleventy';
 import { build, transform } from 'esbuild';
+import { noticesOf, packageOf } from '../notices.mjs';
 import { troublesOf } from './check.mjs';
 import { markdown } from './markdown.mjs';
 import { exampleAt, exampleTitle, GROUPS, way } from './pages.mjs';
@@ -22,7 +23,7 @@ const core = await coreOf();
 const running = new Running(core);
 const examples = Object.fromEntries(readdirSync('examples').filter(f => f.endsWith('.plate')).sort().map(f => [f, readFileSync(`examples/${f}`, 'utf8')]));
 const copied = new Map([['client/icon.svg', 'icon.svg']]);
-const md = markdown({ target, page, escaped: core.escaped });
+const md = markdown({ target, sizeOf, page, escaped: core.escaped });
 const site = pagesOf();
 
 rmSync(out, { recursive: true, force: true });
@@ -117,6 +118,13 @@ function target(path) {
   return `files/${path}`;
 }
 
+/** Of a picture in PNG, which says it in its first chunk. */
+function sizeOf(path) {
+  if (!path.endsWith('.png') || !existsSync(path)) return undefined;
+  const head = readFileSync(path).subarray(16, 24);
+  return [head.readUInt32BE(0), head.readUInt32BE(4)];
+}
+
 /** A page of the language in a page of the site. What lies beside it: in the manual the pages before it, of a finding the files of its example, else the examples. */
 function page({ text, name, line, heading, env: { file, at } }) {
   const step = site.find(p => p.file === file).steps.find(s => s.block.line === line);
@@ -134,10 +142,12 @@ async function coreOf() {
   return import(`data:text/javascript;base64,${Buffer.from(bundle.contents).toString('base64')}`);
 }
 
-/** The script of the pages, and the program as their worker. */
+/** The script of the pages, the program as their worker, and whose work is in them. */
 async function writeScripts() {
-  const { warnings } = await build({ entryPoints: { site: `${HERE}/view/main.ts`, worker: `${HERE}/view/worker.ts` }, bundle: true, minify: true, format: 'iife', target: 'es2022', charset: 'utf8', outdir: out, conditions: ['browser'], logLevel: 'silent' });
+  const { warnings, metafile } = await build({ entryPoints: { site: `${HERE}/view/main.ts`, worker: `${HERE}/view/worker.ts` }, bundle: true, minify: true, format: 'iife', target: 'es2022', charset: 'utf8', outdir: out, conditions: ['browser'], logLevel: 'silent', metafile: true });
   if (warnings.length > 0) throw new Error(warnings.map(w => w.text).join('\n'));
+  const modules = Object.values(metafile.outputs).flatMap(o => Object.entries(o.inputs)).filter(([, { bytesInOutput }]) => bytesInOutput > 0).map(([module]) => resolve(module));
+  put('NOTICES.txt', noticesOf(new Set(modules.map(packageOf).filter(f => f !== undefined))));
 }
 
 /** The looks of the site, and those of marks, of which there is one table for all pictures. */

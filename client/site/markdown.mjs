@@ -8,17 +8,21 @@ export const slug = words => words.trim().toLowerCase().replace(/[^\p{L}\p{N}\p{
 
 /**
  * @param target gives where a file of the project stands in the site; undefined where there is no such file
+ * @param sizeOf gives the width and height of a picture, so that a page does not jump when it comes
  * @param page gives the markup of a page of the language
  * @param escaped makes text that stays text
  * `render(text, { file, at })`: the file that the text is of, and where it stands in the site.
  */
-export function markdown({ target, page, escaped }) {
+export function markdown({ target, sizeOf, page, escaped }) {
   const md = markdownIt({ html: false, linkify: false, typographer: false });
   md.use(anchor, { slugify: slug, tabIndex: false, permalink: anchor.permalink.headerLink({ safariReaderFix: true }) });
   md.core.ruler.push('addresses', ({ tokens, env }) => {
     for (const token of tokens.flatMap(t => t.children ?? [])) {
       if (token.type === 'link_open') token.attrSet('href', addressOf(token.attrGet('href'), env));
-      if (token.type === 'image') { token.attrSet('src', addressOf(token.attrGet('src'), env)); token.attrSet('loading', 'lazy'); }
+      if (token.type !== 'image') continue;
+      const named = token.attrGet('src');
+      const [width, height] = sizeOf(pathOf(named, env)) ?? [];
+      for (const [name, value] of Object.entries({ src: addressOf(named, env), loading: 'lazy', ...(width && { width, height }) })) token.attrSet(name, String(value));
     }
   });
   // Which heading a page stands under is known where its tokens are.
@@ -44,10 +48,12 @@ export function markdown({ target, page, escaped }) {
     // What is made for the site is named by where it stands in it.
     if (href.startsWith('site:')) return way(at, href.slice('site:'.length));
     if (/^[a-z]+:/i.test(href) || href.startsWith('#')) return href;
-    const { pathname, hash } = new URL(href, `file:///${file}`);
-    const path = decodeURIComponent(pathname.slice(1));
+    const path = pathOf(href, { file });
     const to = target(path);
     if (to === undefined) throw new Error(`${file}: the link “${href}” leads to ${path}, which is not there. Correct the link, or bring the file back.`);
-    return way(at, to) + hash;
+    return way(at, to) + new URL(href, `file:///${file}`).hash;
   }
+
+  /** Of a file of the project, as a page names it. */
+  function pathOf(href, { file }) { return decodeURIComponent(new URL(href, `file:///${file}`).pathname.slice(1)); }
 }

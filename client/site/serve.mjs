@@ -5,7 +5,7 @@ import { extname, join, normalize } from 'node:path';
 
 const text = type => `${type}; charset=utf-8`;
 const TYPES = {
-  '.html': text('text/html'), '.css': text('text/css'), '.js': text('text/javascript'), '.cjs': text('text/javascript'), '.json': 'application/json', '.svg': 'image/svg+xml', '.png': 'image/png', '.md': text('text/markdown'), '.plate': text('text/plain'), '.mjs': text('text/plain'),
+  '.html': text('text/html'), '.css': text('text/css'), '.js': text('text/javascript'), '.cjs': text('text/javascript'), '.json': 'application/json', '.svg': 'image/svg+xml', '.png': 'image/png', '.md': text('text/markdown'), '.plate': text('text/plain'), '.mjs': text('text/plain'), '.txt': text('text/plain'),
 };
 
 /** `instead` holds content, by path, that is given in place of what the folder has there; any free port is taken where none is named. */

@@ -103,6 +103,12 @@ test('the caution of the first page stands below each', () => {
   for (const [file, all] of pages) expect(words(all.find(e => e.tagName === 'footer')!), file).toMatch(/^It advises;.*local rules.*responsible/s);
 });
 
+test('whose work is in its scripts is told', () => {
+  const notices = readFileSync(join(folder, 'NOTICES.txt'), 'utf8');
+  for (const name of ['chevrotain', 'd3-contour', 'flatbush', 'minisearch']) expect(notices).toMatch(new RegExp(`^${name} [\\d.]+$`, 'm'));
+  for (const name of ['commander', 'vscode-languageserver', '@11ty', 'parse5']) expect(notices).not.toContain(`\n${name}`);
+});
+
 test('what is searched leads to each heading', () => {
   const sections = JSON.parse(readFileSync(join(folder, 'search.json'), 'utf8')) as { at: string; title: string }[];
   const places = new Set([...pages].flatMap(([file, all]) => all.flatMap(e => ['', `#${attribute(e, 'id') ?? ''}`].map(id => file.replace(/index\.html$/, '') + id))));

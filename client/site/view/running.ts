@@ -46,6 +46,8 @@ class Running {
   private wanted: Question['wanted'] = { report: false };
   /** the last that had no line that cannot be read */
   private good: Looked | undefined;
+  /** that the picture is of */
+  private setup = '';
 
   constructor(private readonly page: HTMLElement, bar: HTMLElement) {
     this.name = page.dataset['name']!;
@@ -74,7 +76,10 @@ class Running {
     details.append(text('summary', 'The page of results'), this.report);
     details.addEventListener('toggle', () => { this.wanted = { ...this.wanted, report: details.open }; this.look(); });
     page.querySelector('.shown')!.prepend(this.lists, this.note, this.figure);
-    page.querySelector('.shown')!.append(details, this.said);
+    const keys = text('p', 'Tab indents. Escape and then Tab leaves the text.', 'keys');
+    keys.id = `keys-${String(this.number)}`;
+    this.writing.area.setAttribute('aria-describedby', keys.id);
+    page.querySelector('.shown')!.append(details, keys, this.said);
     this.writing.area.focus({ preventScroll: true });
     this.writing.area.setSelectionRange(0, 0);
     void this.begin();
@@ -134,10 +139,11 @@ class Running {
   private choices(picture: Shown | undefined): void {
     if (!picture) return;
     const { setup, variant, choices, view, views, plate, plates } = picture;
+    this.setup = setup;
     const variants = choices.find(c => c.setup === setup)?.variants ?? [];
     const lists = [
       choices.length > 1 ? this.list('Setup', choices.map(c => [c.setup, c.setup]), setup, to => ({ report: this.wanted.report, setup: to })) : undefined,
-      variants.length > 0 ? this.list('Variant', [['', 'as written'], ...variants.map(v => [v, v] as const)], variant ?? '', to => ({ ...this.wanted, setup, variant: to })) : undefined,
+      variants.length > 0 ? this.list('Variant', [['', 'as written'], ...variants.map(v => [v, v] as const)], variant ?? '', to => ({ ...this.wanted, setup: this.setup, variant: to })) : undefined,
       this.list('View', views.filter(v => v.why === undefined).map(v => [v.name, v.words]), view, to => ({ ...this.wanted, view: to })),
       plate !== undefined && plates.length > 1 ? this.list('Plate', plates.map(p => [p, p]), plate, to => ({ ...this.wanted, plate: to })) : undefined,
     ].filter(l => l !== undefined);

@@ -20,7 +20,7 @@ export class Writing {
     const { area } = this;
     area.value = code.textContent.replace(/\n$/, '');
     area.spellcheck = false;
-    for (const [attribute, value] of [['autocapitalize', 'off'], ['autocomplete', 'off'], ['autocorrect', 'off'], ['aria-label', `Text of ${name}`], ['aria-describedby', 'keys']] as const) area.setAttribute(attribute, value);
+    for (const [attribute, value] of [['autocapitalize', 'off'], ['autocomplete', 'off'], ['autocorrect', 'off'], ['aria-label', `Text of ${name}`]] as const) area.setAttribute(attribute, value);
     code.textContent = '';
     code.parentElement!.setAttribute('aria-hidden', 'true');
     this.plain();

@@ -23,7 +23,7 @@ function partsOf(line: string, colours: readonly Coloured[], findings: readonly 
   });
 }
 
-/** The figures of the setup, and the findings. @param root the way to the first page of the site @param live a click goes to the line */
+/** The figures of the setup, and the findings. @param root the way to the first page of the site @param live a click goes to the line; else a script may make it do so */
 export function resultOf({ figures, findings, picture }: Pick<Looked, 'figures' | 'findings' | 'picture'>, root: string, live: boolean): PictureMark[] {
   const rows = figures.map(f => of('div', {}, [text('dt', f.label), text('dd', f.text)]));
   const list = findings.map(f => of('li', { class: f.severity }, [
@@ -37,5 +37,7 @@ export function resultOf({ figures, findings, picture }: Pick<Looked, 'figures' 
 
 function whereOf({ file, line, start, end }: Told, live: boolean): PictureMark {
   const words = `${file === undefined ? '' : `${file}, `}line ${line + 1}`;
-  return live && file === undefined ? text('button', words, { type: 'button', 'data-line': String(line), 'data-start': String(start), 'data-end': String(end) }) : text('span', words, { class: 'where' });
+  const place = { 'data-line': String(line), 'data-start': String(start), 'data-end': String(end) };
+  if (file !== undefined) return text('span', words, { class: 'where' });
+  return live ? text('button', words, { type: 'button', ...place }) : text('span', words, { class: 'where', ...place });
 }

@@ -81,6 +81,12 @@ const STEPS = {
     await page.keyboard.press('Control+Z');
     await finding('arms-mismatched').waitFor();
   },
+  async 'a finding leads to its line before anything is changed'() {
+    const page = await open('examples/whelk-too-long/');
+    await page.locator('.findings li', { hasText: 'arms-mismatched' }).getByRole('button').click();
+    const chosen = await page.getByRole('textbox', { name: 'Text of' }).evaluate(area => [area === document.activeElement, area.value.slice(area.selectionStart, area.selectionEnd)]);
+    expect(chosen[0] && chosen[1] === 'object', `chosen is ${chosen}`);
+  },
   async 'a mirror that is moved in the text moves in the plan, with what lies in another file'() {
     const page = await open('examples/whelk-on-the-table/');
     const { text, plan, finding } = await edit(page);

@@ -65,6 +65,7 @@ test('a finding of the page leads to its line, one of another file names that', 
   const finding = { severity: 'error', code: 'unknown-word', message: 'What is it?', line: 2, start: 4, end: 7 } as const;
   const shown = (f: typeof finding & { file?: string }): string => markup(resultOf({ figures: [], findings: [f] }, '../', true));
   expect(shown(finding)).toContain('<button type="button" data-line="2" data-start="4" data-end="7">line 3</button>');
+  expect(markup(resultOf({ figures: [], findings: [finding] }, '../', false))).toContain('<span class="where" data-line="2" data-start="4" data-end="7">line 3</span>');
   expect(shown({ ...finding, file: 'lab.plate' })).toContain('<span class="where">lab.plate, line 3</span>');
 });
 

@@ -16,10 +16,16 @@ export function ready(page: HTMLElement): void {
   const code = page.querySelector<HTMLElement>('.text code')!;
   const bar = page.querySelector<HTMLElement>('.bar')!;
   let running: Running | undefined;
-  const edit = button('Edit', () => {
+  const begin = (): Running => {
     edit.remove();
-    running = new Running(page, bar);
-  });
+    return running ??= new Running(page, bar);
+  };
+  const edit = button('Edit', begin);
+  for (const place of page.querySelectorAll<HTMLElement>('.where[data-line]')) {
+    const go = button(place.textContent, () => { begin().go(go); });
+    Object.assign(go.dataset, place.dataset);
+    place.replaceWith(go);
+  }
   const copy = button('Copy', () => {
     const words = running ? running.text : code.textContent;
     navigator.clipboard.writeText(words).then(() => { copy.textContent = 'Copied'; }, () => { copy.textContent = 'Not copied'; });
@@ -166,7 +172,8 @@ class Running {
     return label;
   }
 
-  private go(target: HTMLElement): void {
+  /** To the place of a finding. */
+  go(target: HTMLElement): void {
     const { line, start, end } = target.dataset;
     if (line !== undefined) this.writing.select(Number(line), Number(start), Number(end));
   }

@@ -8,7 +8,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { desk, openDesk } from './host/desk.mjs';
-import { serveFolder } from './host/serve-folder.mjs';
+import { serveExtension } from './host/serve-extension.mjs';
 
 const PARTS = { user: 'a page and its finding', begin: 'the first page', writing: 'writing and reading pages', plan: 'the bench plan', review: 'what a change does', shoot: 'an evening at the table' };
 
@@ -43,5 +43,5 @@ process.exit(total.failed > 0 ? 1 : 0);
 function served(extension) {
   const manifest = JSON.parse(readFileSync(join(extension, 'package.json'), 'utf8'));
   delete manifest.main;
-  return serveFolder(extension, { '/package.json': JSON.stringify(manifest) });
+  return serveExtension(extension, { '/package.json': JSON.stringify(manifest) });
 }

@@ -37,7 +37,11 @@ export const review: Target = {
     none('shots say', unfit(input, [learnedText(learned), learnedMarkdown(learned), historyText(history, () => 'whelk.plate'), historyMarkdown(history, () => 'whelk.plate'), historyCsv(history, () => 'whelk.plate')]));
     for (const s of pages) for (const shot of shotsOf(s)) {
       const was = asShot(s, shot);
-      if (was) sound(analyse(PAGE, was.text, LIBRARY, new LineCache()));
+      if (!was) continue;
+      const then = analyse(PAGE, was.text, LIBRARY, new LineCache());
+      sound(then);
+      none('of a later day', shotsOf(then).filter(t => t.on !== undefined && t.on.slice(0, 10) > shot.on!.slice(0, 10)).map(t => t.name));
+      none('the shot is not on its own page', shotsOf(then).some(t => t.name === shot.name && t.on === shot.on) ? [] : [shot.name]);
     }
   },
 };

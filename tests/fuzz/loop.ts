@@ -15,6 +15,10 @@ export interface Wanted {
   readonly coverage?: Coverage;
   /** told before each input: one that never ends is known by it */
   readonly trying?: (input: string) => void;
+  /** told as soon as something is found */
+  readonly found?: (wrong: Wrong) => void;
+  /** told now and then: how many inputs have been tried */
+  readonly goesOn?: (inputs: number) => void;
 }
 
 /** So many inputs between two looks at what has run: a look costs as much as many inputs. */
@@ -22,7 +26,7 @@ const BATCH = 64;
 /** More of one target need not be found in one run. */
 const ENOUGH = 20;
 
-export async function tryMany(target: Target, { inputs, seed, coverage, trying }: Wanted): Promise<Tried> {
+export async function tryMany(target: Target, { inputs, seed, coverage, trying, found, goesOn }: Wanted): Promise<Tried> {
   const random = randomBy(seed);
   const corpus: string[] = [];
   const wrong = new Map<string, Wrong>();
@@ -40,8 +44,11 @@ export async function tryMany(target: Target, { inputs, seed, coverage, trying }
       done++;
       if (why === undefined || wrong.has(kindOf(why))) continue;
       const least = await shrink(input, async i => { trying?.(i); return kindOf(await failureOf(target, i) ?? '') === kindOf(why); });
-      wrong.set(kindOf(why), { input: least, why: await failureOf(target, least) ?? why });
+      const one = { input: least, why: await failureOf(target, least) ?? why };
+      wrong.set(kindOf(why), one);
+      found?.(one);
     }
+    goesOn?.(done);
     if (!coverage?.isNew(seen)) continue;
     for (const input of batch) {
       trying?.(input);

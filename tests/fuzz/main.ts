@@ -17,8 +17,8 @@ for (const t of TARGETS) {
   if (target !== null && t.name !== target) continue;
   const begun = Date.now();
   const own = target === null ? Math.ceil(inputs * t.share / whole) : inputs;
-  process.stdout.write(`${JSON.stringify({ begins: t.name })}\n`);
-  const tried = await tryMany(t, { inputs: own, seed, coverage, trying });
-  process.stdout.write(`${JSON.stringify({ target: t.name, ...tried, seconds: (Date.now() - begun) / 1000 })}\n`);
+  const tell = (what: object): void => { process.stdout.write(`${JSON.stringify({ target: t.name, seconds: (Date.now() - begun) / 1000, ...what })}\n`); };
+  const { inputs: tried, wrong, corpus } = await tryMany(t, { inputs: own, seed, coverage, trying, found: found => { tell({ found }); }, goesOn: sofar => { tell({ sofar }); } });
+  tell({ sofar: tried, ends: true, corpus, count: wrong.length });
 }
 process.exit(0);

@@ -25,7 +25,8 @@ await build({ ...common, entryPoints: ['tests/fuzz/main.ts'], outfile: bundled }
 await build({ ...common, entryPoints: ['tests/fuzz/kept.ts'], outfile: keeping });
 const { keep } = await import(keeping);
 
-const sums = new Map();
+/** Of each process and target how far it is. */
+const told = new Map();
 let bad = 0;
 const found = (target, input, why) => {
   bad++;
@@ -37,6 +38,7 @@ function work(n) {
   const trying = join(folder, `trying-${n}.json`);
   const own = { inputs: Math.ceil(inputs / processes), seed: seed * 1000 + n, target: values.target ?? null, trying };
   const child = spawn(process.execPath, ['--enable-source-maps', '--max-old-space-size=3000', bundled, JSON.stringify(own)], { stdio: ['ignore', 'pipe', 'inherit'] });
+  children.push(child);
   let [target, last, stuck] = ['', '', false];
   const now = () => { try { return readFileSync(trying, 'utf8'); } catch { return ''; } };
   const watch = setInterval(() => {
@@ -45,18 +47,18 @@ function work(n) {
     last = text;
   }, STUCK);
   createInterface({ input: child.stdout }).on('line', line => {
-    let told;
-    try { told = JSON.parse(line); } catch { console.log(line); return; }
-    if (told.begins) { target = told.begins; return; }
-    const sum = sums.get(told.target) ?? { inputs: 0, seconds: 0, found: 0, corpus: 0 };
-    sums.set(told.target, { inputs: sum.inputs + told.inputs, seconds: sum.seconds + told.seconds, found: sum.found + told.wrong.length, corpus: sum.corpus + told.corpus });
-    for (const { input, why } of told.wrong) found(told.target, input, why);
-    console.log(`process ${n}: ${told.target}, ${told.inputs} inputs in ${told.seconds.toFixed(0)} s, seed ${own.seed}, ${told.corpus} reached something new, ${told.wrong.length} found`);
+    let said;
+    try { said = JSON.parse(line); } catch { console.log(line); return; }
+    ({ target } = said);
+    if (said.found) found(target, said.found.input, said.found.why);
+    else told.set(`${n} ${target}`, said);
+    if (said.ends) console.log(`process ${n}: ${target}, ${said.sofar} inputs in ${said.seconds.toFixed(0)} s, seed ${own.seed}, ${said.corpus} reached something new, ${said.count} found`);
   });
   return new Promise(done => {
-    child.on('close', code => {
+    child.on('close', (code, signal) => {
       clearInterval(watch);
-      if (code !== 0) {
+      // Somebody stopped it.
+      if (code !== 0 && !['SIGTERM', 'SIGINT', 'SIGHUP'].includes(signal)) {
         const text = now();
         if (text === '') { bad++; console.log(`process ${n} ended with ${code} before it tried anything`); } else found(target, JSON.parse(text), stuck ? 'takes for ever' : `took the process along, which ended with ${code}`);
       }
@@ -65,13 +67,23 @@ function work(n) {
   });
 }
 
+/** What has been tried so far. */
+function sum() {
+  let [all, seconds] = [0, 0];
+  for (const name of new Set([...told.values()].map(t => t.target))) {
+    const of = [...told.values()].filter(t => t.target === name);
+    const [tried, took] = [of.reduce((n, t) => n + t.sofar, 0), of.reduce((n, t) => n + t.seconds, 0)];
+    [all, seconds] = [all + tried, seconds + took];
+    console.log(`${name.padEnd(10)} ${String(tried).padStart(8)} inputs ${took.toFixed(0).padStart(6)} s`);
+  }
+  console.log(`${all} inputs in ${seconds.toFixed(0)} s of ${processes} processes, seed ${seed}: ${bad} found`);
+  return all;
+}
+
+const children = [];
+// Who stops it wants to know how far it came.
+process.on('SIGINT', () => { for (const c of children) c.kill('SIGKILL'); sum(); process.exit(130); });
 await Promise.all(Array.from({ length: processes }, (_, n) => work(n)));
 rmSync(folder, { recursive: true, force: true });
-let [all, seconds] = [0, 0];
-for (const [target, s] of sums) {
-  all += s.inputs;
-  seconds += s.seconds;
-  console.log(`${target.padEnd(10)} ${String(s.inputs).padStart(8)} inputs ${s.seconds.toFixed(0).padStart(6)} s ${String(s.corpus).padStart(6)} reached something new ${String(s.found).padStart(4)} found`);
-}
-console.log(`${all} inputs in ${seconds.toFixed(0)} s of ${processes} processes, seed ${seed}: ${bad} found`);
-process.exitCode = bad > 0 || all < (values.target === undefined ? 1 : inputs) ? 1 : 0;
+const all = sum();
+process.exitCode = bad > 0 || all < inputs ? 1 : 0;

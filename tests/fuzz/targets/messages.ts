@@ -47,12 +47,12 @@ export const messages: Target = {
     if (!said || !guard) {
       // What is nothing of the kind is dropped by all of them.
       const value = said ?? input;
-      for (const { takes } of Object.values(GUARDS)) if (takes(value)) await used(value);
+      for (const { takes } of Object.values(GUARDS)) if (takes(value)) await used(value, input);
       return;
     }
     const { of, place, by } = said;
     if (!Number.isSafeInteger(of) || !Number.isSafeInteger(place)) {
-      if (guard.takes(said.value)) await used(said.value);
+      if (guard.takes(said.value)) await used(said.value, input);
       return;
     }
     const sample = guard.good[Math.abs(of as number) % guard.good.length];
@@ -64,7 +64,7 @@ export const messages: Target = {
 };
 
 /** What was taken is used, as the panel or the page would. */
-async function used(v: unknown): Promise<void> {
+async function used(v: unknown, input: string): Promise<void> {
   if (plan.isFromPage(v) && v.kind === 'drag') {
     let count = 0;
     const range = { start: { line: 2, character: 16 }, end: { line: 2, character: 20 } };
@@ -72,14 +72,14 @@ async function used(v: unknown): Promise<void> {
     await follow({ version: () => 1, textAt: () => '900', ask: () => Promise.resolve(answer), write: () => { count++; return Promise.resolve(true); } }, { wanted: { textDocument: { uri: PAGE } }, version: 1 }, v);
     if (count !== (v.dropped ? 1 : 0)) throw new Error(`written ${count} times`);
   }
-  if (shoot.isRun(v)) counted(v);
-  if (shoot.isFromPage(v) && v.kind !== 'ready') counted(v.run);
-  if (shoot.isToPage(v) && v.kind === 'evening') counted(v.run);
+  if (shoot.isRun(v)) counted(v, input);
+  if (shoot.isFromPage(v) && v.kind !== 'ready') counted(v.run, input);
+  if (shoot.isToPage(v) && v.kind === 'evening') counted(v.run, input);
 }
 
 /** The state of a shot, however it was kept, can go on: no time in it is none, and nothing that is said of it shows one. */
-function counted(run: Run): void {
-  const now = 1_771_450_800_000 + (hash(JSON.stringify(run)) % 200_000) - 100_000;
+function counted(run: Run, input: string): void {
+  const now = 1_771_450_800_000 + (hash(input) % 200_000) - 100_000;
   const said: string[] = [];
   const after = [settle(run, now), open(run, now), stop(run, now), tick(run, 'x', true), field(run, 'x', 'y'), times(run, 1, 2), written(run), later(run, run)!];
   for (const r of [run, ...after]) {
@@ -88,5 +88,5 @@ function counted(run: Run): void {
     if (turned.run.count) { const { gone, left } = look(turned.run.count, now + 700); said.push(digits(left), spoken(gone)); }
     for (const time of [turned.run.open, turned.run.rested]) if (time !== undefined && !Number.isFinite(time)) throw new Error(`a time is ${time}`);
   }
-  none('said of a shot', unfit(JSON.stringify(run), said));
+  none('said of a shot', unfit(input, said));
 }

@@ -21,8 +21,8 @@ export class Server {
   private readonly connection;
   private ids = 0;
 
-  /** @param replies what its own questions are answered by, one after the other; behind them by nothing */
-  constructor(private readonly replies: readonly unknown[] = []) {
+  /** @param reply what its own questions are answered by */
+  constructor(private readonly reply: { readonly result: unknown } | { readonly error: { readonly code: number; readonly message: string } } = { result: null }) {
     const writer: MessageWriter = { onError: new Emitter<never>().event, onClose: new Emitter<never>().event, write: m => { this.heard(m); return Promise.resolve(); }, end: () => undefined, dispose: () => undefined };
     const arrivals = new Arrivals(new StreamMessageReader(this.up));
     this.connection = createConnection(ProposedFeatures.all, arrivals, writer, STRATEGY);
@@ -65,11 +65,9 @@ export class Server {
       this.answers.set(message.id, message as Answer);
       this.waiting.get(message.id)?.();
     } else if (message.id !== undefined) {
-      const reply = this.replies[this.asked++];
-      this.send(JSON.stringify({ jsonrpc: '2.0', id: message.id, result: reply ?? null }));
+      this.send(JSON.stringify({ jsonrpc: '2.0', id: message.id, ...this.reply }));
     } else if (message.method === 'window/logMessage') this.logged.push(String((message.params as { message?: unknown } | undefined)?.message));
   }
-  private asked = 0;
 }
 
 /** What a client can that can everything. */

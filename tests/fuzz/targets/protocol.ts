@@ -11,7 +11,7 @@ import { ASKS } from '../asks.ts';
 import { PAGE } from '../library.ts';
 import { randomBy } from '../random.ts';
 import { ABLE, Server } from '../server.ts';
-import { same, type Target } from '../target.ts';
+import { hash, same, type Target } from '../target.ts';
 import { anyJson, spoiled } from '../wild.ts';
 
 const position = { line: 17, character: 9 };
@@ -26,7 +26,7 @@ const TOLD: Readonly<Record<string, unknown>> = {
   'textDocument/didOpen': { textDocument: { uri: PAGE, languageId: 'plate', version: 1, text: WHELK } }, 'textDocument/didChange': { textDocument: { uri: PAGE, version: 2 }, contentChanges: [{ range, text: 'mirror M9\n' }] }, 'textDocument/didClose': { textDocument: { uri: PAGE } }, 'textDocument/didSave': { textDocument: { uri: PAGE } },
   'workspace/didChangeWatchedFiles': { changes: [{ uri: PAGE, type: 2 }] }, 'workspace/didChangeWorkspaceFolders': { event: { added: [{ uri: 'file:///saltmarsh', name: 'a' }], removed: [] } }, 'workspace/didChangeConfiguration': { settings: { platewright: { hints: { legLengths: 'yes' } } } }, '$/cancelRequest': { id: 1 }, '$/setTrace': { value: 'verbose' }, initialized: {}, [own.BASE]: PARAMS,
 };
-const INITIALIZE = { processId: null, rootUri: null, workspaceFolders: [{ uri: 'file:///saltmarsh', name: 'notebook' }], initializationOptions: { checksAllPages: true, readsFiles: true, listsFiles: true, inventoryFolders: ['/saltmarsh'], opensWhy: true, opensReview: true }, capabilities: ABLE };
+const INITIALIZE = { processId: null, rootUri: null, workspaceFolders: [{ uri: 'file:///saltmarsh', name: 'notebook' }], initializationOptions: { checksAllPages: true, readsFiles: true, listsFiles: true, inventoryFolders: ['/saltmarsh'], opensWhy: true, opensReview: true }, capabilities: { ...ABLE, workspace: { ...ABLE.workspace, didChangeWatchedFiles: { dynamicRegistration: true }, didChangeConfiguration: { dynamicRegistration: true } } } };
 const METHODS = [...new Set([...Object.keys({ ...ANSWERED, ...NOT_ANSWERED, ...USED, ...NOT_USED, ...ASKS, ...TOLD }), own.BASE, 'unheard/of', '$/unheard', '', 'constructor', '__proto__'])].filter(m => m !== 'exit');
 
 const message: Arbitrary<unknown> = fc.oneof(
@@ -39,9 +39,10 @@ const message: Arbitrary<unknown> = fc.oneof(
 export const protocol: Target = {
   name: 'protocol', share: 150, few: 25, inputs: fc.array(message, { maxLength: 6 }).map(all => JSON.stringify(all)), words: [...METHODS.map(m => JSON.stringify(m)), 'null', '{}', '[]', '-1', '1e9', '"x"', ...Object.keys(PARAMS).map(k => JSON.stringify(k))],
   run: async input => {
-    const server = new Server();
+    const server = new Server(REPLIES[hash(input) % REPLIES.length]);
     try {
       await server.ask('initialize', INITIALIZE);
+      server.tell('initialized', {});
       for (const { body, id } of bodiesOf(input)) {
         server.send(body);
         if (id !== undefined) waited.add(id);
@@ -57,6 +58,8 @@ export const protocol: Target = {
     }
   },
 };
+/** How a client answers the questions of the server: as it should, with what makes no sense, or not at all. */
+const REPLIES = [{ result: null }, { error: { code: -32601, message: 'unheard of' } }, { result: [null, 7, { uri: 3 }] }, { result: [{ hints: 'yes' }, { setups: false }] }];
 const waited = new Set<string | number>();
 const GOOD = 'file:///saltmarsh/good.plate';
 

@@ -50,8 +50,8 @@ function outside(answer: unknown, lines: readonly string[]): string[] {
   const walk = (v: unknown, way: string): void => {
     if (typeof v === 'number' && !Number.isFinite(v)) wrong.push(`${way}: ${v}`);
     if (typeof v !== 'object' || v === null) return;
-    const { side, uri, targetUri, start, end } = v as Record<string, unknown>;
-    if (side === 'before' || [uri, targetUri].some(u => typeof u === 'string' && u !== PAGE)) return;
+    const { side, uri, targetUri, textDocument, start, end } = v as Record<string, unknown>;
+    if (side === 'before' || [uri, targetUri, (textDocument as { uri?: unknown } | undefined)?.uri].some(u => typeof u === 'string' && u !== PAGE)) return;
     if (isPosition(v) && !(v.line >= 0 && v.line < lines.length && v.character >= 0 && v.character <= lines[v.line]!.length)) wrong.push(`${way}: ${JSON.stringify(v)} of ${lines.length} lines, ${String(lines[v.line]?.length)} long`);
     if (isPosition(start) && isPosition(end) && (end.line < start.line || (end.line === start.line && end.character < start.character))) wrong.push(`${way} ends before it starts: ${JSON.stringify(v)}`);
     for (const [name, of] of Object.entries(v)) walk(of, `${way}.${name}`);

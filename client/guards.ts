@@ -7,7 +7,8 @@ export const truth: Is<boolean> = v => typeof v === 'boolean';
 export const number: Is<number> = (v): v is number => typeof v === 'number' && Number.isFinite(v);
 export const exactly = <T extends string>(word: T): Is<T> => (v): v is T => v === word;
 export const oneOf = <T extends string>(...all: readonly T[]): Is<T> => (v): v is T => all.includes(v as T);
-export const list = <T>(is: Is<T>): Is<readonly T[]> => (v): v is readonly T[] => Array.isArray(v) && v.every(is);
+/** A place of a list in which nothing stands counts as well; `every` would leave it out. */
+export const list = <T>(is: Is<T>): Is<readonly T[]> => (v): v is readonly T[] => Array.isArray(v) && Array.from<unknown>(v).every(is);
 export const maybe = <T>(is: Is<T>): Is<T | undefined> => (v): v is T | undefined => v === undefined || is(v);
 export const object = (v: unknown): v is Readonly<Record<string, unknown>> => typeof v === 'object' && v !== null && !Array.isArray(v);
 /** With these members at least; what else there is nobody reads. */

@@ -106,7 +106,7 @@ function blankBetween(line: LineTree, a: TokenSpan, b: TokenSpan, beforeA: Token
   if (b.type === 'lparen' && a.type === 'word') return a.end !== b.start;
   // A sign stands at its value.
   if ((a.type === 'minus' || a.type === 'plus') && !(beforeA && VALUE_END.has(beforeA.type))) return b.type === 'minus' || b.type === 'plus';
-  // °, % and the like stand at their number; other units have a blank.
-  if (b.type === 'unit') return !/^[°%′″]/.test(line.text.slice(b.start, b.end)) || line.text.startsWith('°C', b.start);
+  // °, % and the like stand at their number; a sign of inches that stood away from it would open a text; other units have a blank.
+  if (b.type === 'unit') return !/^[°%′″"]/.test(line.text.slice(b.start, b.end)) || line.text.startsWith('°C', b.start);
   return true;
 }

@@ -46,7 +46,7 @@ export function findingsOf(tree: Tree, model: Model, figures: readonly { readonl
     const at = placeHere(fixed(p.at), p, model);
     // One fact can be met on several ways (a value that two results need); it is one finding.
     const key = `${p.code} ${at.line} ${at.start} ${p.subject}`;
-    if (seen.has(key)) continue;
+    if (seen.has(key) || isCutOff(p, at, tree, model)) continue;
     seen.add(key);
     const accepted = accepting.length === 0 || checkOf(p.code).severity === 'error' ? undefined : acceptedBy(p);
     findings.push({
@@ -57,6 +57,12 @@ export function findingsOf(tree: Tree, model: Model, figures: readonly { readonl
   const told = new Set<string>();
   const first = ({ code }: Finding): boolean => checkOf(code).once !== true || (!told.has(code) && !!told.add(code));
   return capped(findings.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || RANK[a.severity] - RANK[b.severity]).filter(first));
+}
+
+/** A unit that seems to be missing may stand behind what could not be read. */
+function isCutOff({ code }: Problem, at: Place, { lines }: Tree, { uri }: Model): boolean {
+  const line = at.uri === uri && code === 'missing-unit' ? lines[at.line] : undefined;
+  return line?.issue !== undefined && line.issue.start >= at.end && line.text.slice(at.end, line.issue.start).trim() === '';
 }
 
 /** What is about an item of another file stands where this file names it: whoever reads the inventory has done nothing wrong. */

@@ -77,10 +77,13 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     settings.begin(() => { inText.refresh(); lenses.refresh(); });
     // What lies in folders of inventories is no file of an open folder.
     const beside = watchesBeside() ? documents.besideFolders.map(baseUri => ({ globPattern: { baseUri, pattern: '**/*.plate' } })) : [];
-    if (watches()) void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.plate' }, ...beside] });
+    if (watches()) void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.plate' }, ...beside] }).catch(() => undefined);
     if (can.workspace?.workspaceFolders !== true) return;
     connection.workspace.onDidChangeWorkspaceFolders(async () => {
-      documents.setFolders((await connection.workspace.getWorkspaceFolders() ?? []).map(f => f.uri));
+      // Those that were known stay, where a client does not tell.
+      const folders: unknown = await connection.workspace.getWorkspaceFolders().catch(() => undefined);
+      if (folders === undefined) return;
+      documents.setFolders(addressesOf(folders));
       refresh([...documents.all()]);
       pages.changed();
     });
@@ -208,9 +211,10 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
 }
 
 const listOf = (given: unknown): readonly unknown[] => (Array.isArray(given) ? given : []);
+const addressesOf = (folders: unknown): string[] => listOf(folders).flatMap(f => { const uri = (f as { uri?: unknown } | null)?.uri; return typeof uri === 'string' ? [uri] : []; });
 
 function foldersOf(params: InitializeParams & { workspaceFolders?: WorkspaceFolder[] | null }): string[] {
-  if (params.workspaceFolders) return params.workspaceFolders.map(f => f.uri);
+  if (params.workspaceFolders) return addressesOf(params.workspaceFolders);
   // Older clients only know one folder.
   const { rootUri } = params as { rootUri?: string | null };
   return rootUri ? [rootUri] : [];

@@ -24,7 +24,7 @@ export class Settings {
   begin(changed: () => void): void {
     const { workspace } = this.can();
     if (workspace?.configuration === true) this.ask();
-    if (workspace?.didChangeConfiguration?.dynamicRegistration === true) void this.connection.client.register(DidChangeConfigurationNotification.type, { section: [SECTION, LENSES] });
+    if (workspace?.didChangeConfiguration?.dynamicRegistration === true) void this.connection.client.register(DidChangeConfigurationNotification.type, { section: [SECTION, LENSES] }).catch(() => undefined);
     this.connection.onDidChangeConfiguration(params => {
       const told = (params as { settings?: { platewright?: { hints?: unknown; lenses?: unknown } | null } | null } | null)?.settings?.platewright;
       if (workspace?.configuration === true) this.ask();

@@ -126,6 +126,8 @@ function armsOf(beam: Beam, start: readonly Leg[], setup: Setup, arms: Arm[], pr
     }
     const stops = thing.kind.light === 'recorded' || thing.kind.light === 'ends';
     if (stops && leg.port !== 'through' && leg.n < beam.legs.length) {
+      // What could not be read of the leg may say that it goes on.
+      if (leg.node.line.issue) return;
       const next = beam.legs[leg.n]!;
       problems.push({ code: 'light-stopped', at: next.at, subject: beam.id, setup: setup.name, data: { beam: beam.id, thing: thing.id, next: next.to } });
       return;

@@ -267,6 +267,8 @@ export interface Setup {
   readonly shots: readonly { readonly name: string; readonly at: Place; readonly node: Node }[];
   /** a line that declares a thing or a beam could not be understood, so that what seems missing may stand there */
   readonly unsure: boolean;
+  /** a line that declares something could not be read as far as its name, or is a value (`let`) that could not be read: what nobody seems to have declared may be that */
+  readonly lost: boolean;
   /** what is written in it and understood, but not computed yet, in words */
   readonly pending: ReadonlySet<string>;
 }

@@ -55,6 +55,8 @@ export const MAX_SUGGESTED = 100;
 export class Scope {
   /** a declaration could not be read or has no name: what seems unknown may well be declared there */
   nameless = false;
+  /** a value (`let`) could not be read: a name that seems to have none may be its */
+  lost = false;
   /** names that were reported, or stand in a statement that was: one slip is one finding, however often the name is used */
   private readonly missed = new Set<string>();
 
@@ -95,6 +97,9 @@ export class Scope {
     const among = name.includes('.') ? [] : this.inventories.names().filter(n => n.endsWith(`.${name}`));
     return among.length === 1 ? among[0] : undefined;
   }
+
+  /** Here, or in the setup of a variant, a value could not be read. */
+  get loses(): boolean { return this.lost || (this.under?.loses ?? false); }
 
   private misses(name: string): boolean {
     return this.missed.has(name) || (this.under?.misses(name) ?? false);

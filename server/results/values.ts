@@ -49,7 +49,7 @@ export class Values {
         unknown: (n, span) => {
           if (this.chain.length > 0 && this.broken.has(n)) return;
           const suggestion = nearest(n, [...this.setup.lets.keys(), ...this.setup.things.keys(), ...FUNCTIONS.keys()]);
-          if (!this.broken.has(n)) this.report('unknown-name', place(span), n, { name: n, wanted: 'a value', ...(suggestion ? { suggestion } : {}) });
+          if (!this.broken.has(n) && !this.setup.lost) this.report('unknown-name', place(span), n, { name: n, wanted: 'a value', ...(suggestion ? { suggestion } : {}) });
           this.broken.add(n);
         },
       },

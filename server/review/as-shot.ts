@@ -38,5 +38,5 @@ export function asShot({ text }: Snapshot, { setup, on }: Shot): AsShot | undefi
   const dated = [...setup.readings.map(r => ({ node: r.node, on: r.on })), ...setup.moved.map(m => ({ node: m.node, on: m.on })), ...setup.node.children.filter(n => ['shot', 'process'].includes(n.line.head?.text ?? '')).map(node => ({ node, on: dayOf(node) }))];
   const later = dated.filter(d => d.on !== undefined && isLater(d.on, on));
   const gone = new Set(later.flatMap(({ node }) => Array.from({ length: node.end - node.at + 1 }, (_, i) => node.at + i)));
-  return { text: text.split('\n').filter((_, i) => !gone.has(i)).join('\n'), left: later.length };
+  return { text: text.split(/(?<=\n|\r(?!\n))/).filter((_, i) => !gone.has(i)).join(''), left: later.length };
 }

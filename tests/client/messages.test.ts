@@ -1,17 +1,7 @@
 /** The panel and its page take the messages that they know, and no others. */
 import { describe, expect, test } from 'vitest';
 import { isFromPage, isRemembered, isToPage } from '../../client/plan/messages.ts';
-
-const mark = (children: unknown[] = []): unknown => ({ tag: 'g', attributes: { class: 'face' }, children });
-const PICTURE = {
-  kind: 'picture', page: 'file:///saltmarsh/whelk.plate', version: 3, plates: ['P1'], dim: { hue: 'green', why: 'The safelight is green.' }, errors: 0, setup: 'Whelk', choices: [{ setup: 'Whelk', variants: ['closer'] }],
-  look: 'plan', looks: [{ name: 'plan', words: 'the table from above' }, { name: 'side', words: 'the table from its near side', why: 'All beams run at one height.' }], figures: [{ label: 'mismatch', text: '3 mm' }],
-  sheet: { title: 'Whelk', box: { x: 0, y: 0, w: 10, h: 10 }, marks: [mark([{ tag: 'title', attributes: {}, children: [], text: 'M1' }])] },
-  items: [{ id: 'M1', words: 'mirror M1', written: true, drags: ['move', 'turn'], x: 100, y: -50 }, { id: 'raw.1', words: 'leg', written: false, drags: [], stays: 'goes from thing to thing' }], marked: ['M1'],
-};
-const PROBE = { box: { x: 0, y: 0, w: 10, h: 10 }, columns: 2, rows: 1, values: [1, 2], texts: ['1 µW/cm²', '2 µW/cm²'], words: 'light at P1', across: ['5 mm to the left', '5 mm to the right'], down: [''] };
-const DRAG = { kind: 'drag', n: 1, item: 'M1', gesture: 'move', x: 10, y: -20, stepped: false, free: false, dropped: false };
-const NOTHING = { kind: 'nothing', words: 'No page is open.' };
+import { DRAG, mark, NOTHING, PICTURE, PROBE } from './samples.ts';
 
 describe('to the page', () => {
   test.each([PICTURE, { ...PICTURE, variant: 'closer', plate: 'P1', kept: 'from before', old: true, probe: PROBE }, { kind: 'darken' }, NOTHING, { ...NOTHING, example: 'x', setup: 'Whelk', choices: PICTURE.choices }, { kind: 'marked', ids: [] }, { kind: 'would', n: 1 }, { kind: 'would', n: 1, words: 'M1 stays' }, { kind: 'would', n: 1, would: { sheet: PICTURE.sheet, items: PICTURE.items, figures: [] } }])('%j', m => { expect(isToPage(m)).toBe(true); });

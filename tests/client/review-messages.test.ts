@@ -3,14 +3,8 @@ import { describe, expect, it, test } from 'vitest';
 import { isFromPage, isRemembered, isToPage } from '../../client/review/messages.ts';
 import { shownOf } from '../../client/review/shown.ts';
 import type { ReviewAnswer, ReviewPlace } from '../../server/lsp/protocol.ts';
+import { PAGE, REMEMBER, ROW, SETUP, SHOWN, SOURCES } from './samples.ts';
 
-const PAGE = 'file:///saltmarsh/whelk.plate';
-const SOURCES = [{ kind: 'head' }, { kind: 'commit', hash: 'e11a0d4', uri: PAGE, name: 'e11a0d4 “laid out”' }, { kind: 'file', uri: PAGE }, { kind: 'shot', setup: 'Whelk', shot: '7' }, { kind: 'variant', setup: 'Whelk', variant: 'closer' }];
-const REMEMBER = { page: PAGE, source: SOURCES[0] };
-const ROW = { words: 'M2 was moved', before: 'at (140, 420) mm', after: 'at (94, 420) mm', by: '46 mm to the left', at: 0, gone: false };
-const FINDINGS = { cured: [{ words: 'It reads otherwise.', code: 'reading-disagrees', severity: 'note', at: 2, gone: true }], added: [], accepted: [], amiss: [], still: 2 };
-const SETUP = { name: 'Whelk', title: 'Whelk', headline: 'Object beam +63 mm.', unchanged: false, at: 1, changes: [ROW], results: [{ words: 'exposure', unsure: true }], goals: [], same: '22 results are the same.', findings: FINDINGS, items: [{ id: 'before:M2', at: 3 }], sheet: { title: 'Whelk', box: { x: 0, y: 0, w: 10, h: 10 }, marks: [] } };
-const SHOWN = { kind: 'review', n: 1, remember: REMEMBER, before: 'the last commit', after: 'whelk.plate', setups: [SETUP], inventories: [{ name: 'lab', changes: [] }], rest: { changes: [], findings: FINDINGS }, notes: [] };
 const of = (row: object): object => ({ ...SHOWN, setups: [{ ...SETUP, changes: [{ ...ROW, ...row }] }] });
 
 describe('to the page', () => {

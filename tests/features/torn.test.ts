@@ -17,6 +17,7 @@ import { signatureAt } from '../../server/features/signature.ts';
 import { tokensOf } from '../../server/features/tokens.ts';
 import { goingOn, reaching, stopAt } from '../../server/features/ways.ts';
 import { EXAMPLES, disk } from '../examples/library.ts';
+import { PIECES } from './pieces.ts';
 import { FILE } from './source.ts';
 
 function holds(s: Snapshot): void {
@@ -67,9 +68,6 @@ function holds(s: Snapshot): void {
     for (const c of [...formatTyped(s, line, '}'), ...formatTyped(s, line, '\n'), ...formatRange(s, line, line + 2)]) expect(c.newText).toMatch(/^\s*$/);
   }
 }
-
-const PIECES = ['setup "a" {', 'inventory lab {', 'variant "v" {', '}', '\n', '\r\n', '\r', ' ', '  ', 'laser red', 'splitter S1', 'mirror M1', 'object whelk', 'plate P1', 'room {', 'beam raw from red', 'beam object from S1 reflected', '-> S1: 350 mm', '-> P1', '->', ':', '=', 'let gap = 300 mm',
-  'gap', 'P1.raw.length', 'raw.1', 'lab.x', 'at (0, 0) mm', 'on S1 -> P1 by gap', 'facing', 'measured', 'measured object - raw: 3 mm by string', 'expect mismatch < gap', 'accept a "b" for P1.raw', 'use "x.plate"', '// 😀', '/// µ ±', '😀', 'µ', '±', '"', '(', '?', 'x', '.', '…', '\u0000', '\ufeff', 'ﬁ'];
 
 it('token soup', () => {
   fc.assert(fc.property(fc.array(fc.constantFrom(...PIECES), { maxLength: 60 }), pieces => { holds(analyse(FILE, pieces.join(''))); holds(analyse(FILE, pieces.join('\n'))); }), { numRuns: 400 });

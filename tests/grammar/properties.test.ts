@@ -5,8 +5,9 @@ import { format } from '../../grammar/format.ts';
 import { MAX_DEPTH } from '../../grammar/nest.ts';
 import { LineCache, parse, parseLines } from '../../grammar/parse.ts';
 import { parseLine } from '../../grammar/parse-line.ts';
-import type { LineTree, Node } from '../../grammar/tree.ts';
+import type { Node } from '../../grammar/tree.ts';
 import { expectPlaces } from './check.ts';
+import { meaning, tokens, written } from './kept.ts';
 import { loose, page, sentence, soup } from './sentences.ts';
 
 // Many texts, and machines differ: how long it takes is no part of what is checked.
@@ -115,15 +116,3 @@ describe('formatting', () => {
     });
   });
 });
-
-const written = (line: LineTree): boolean => line.kind !== 'blank';
-const tokens = (line: LineTree): string[] => line.tokens.map(t => `${t.type} ${t.type === 'comment' || t.type === 'doc' ? line.text.slice(t.start, t.end).trimEnd() : line.text.slice(t.start, t.end)}`);
-
-/** How the lines nest, with lines counted without the empty ones. */
-function meaning(text: string): unknown {
-  const tree = parse(text);
-  let count = 0;
-  const numbers = tree.lines.map(line => (written(line) ? count++ : count));
-  const shape = (node: Node): unknown => ({ at: numbers[node.at], doc: node.doc, legs: node.legs.map(shape), children: node.children.map(shape) });
-  return { nodes: tree.nodes.map(shape), issues: tree.issues.map(i => `${i.code} ${numbers[i.at]!}`) };
-}

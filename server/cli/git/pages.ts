@@ -51,7 +51,7 @@ function usesOf(text: string): readonly string[] {
   if (!found) {
     if (known.size >= MOST_KNOWN) known.clear();
     // Most lines are none, and need not be read.
-    const lines = text.split('\n').filter(l => /^[\s\ufeff]*use\b/.test(l)).join('\n');
+    const lines = text.split(/\r\n|\n|\r/).filter(l => /^[\s\ufeff]*use\b/.test(l)).join('\n');
     known.set(text, found = parse(lines).nodes.flatMap(({ line: { head, subject } }) => (head?.text === 'use' && subject?.kind === 'string' ? [subject.value] : [])));
   }
   return found;

@@ -17,7 +17,8 @@ export function bindBeam(node: Node, beams: Map<string, Beam>, scope: Scope): vo
   const { sink, setup } = scope;
   const name = line.subject?.kind === 'phrase' ? line.subject.words[0]! : undefined;
   if (!name) {
-    if (!line.issue) sink.report('name-missing', sink.place(node, line.head!), 'beam', { kind: 'beam', words: '' }, setup);
+    if (line.issue) scope.nameless = true;
+    else sink.report('name-missing', sink.place(node, line.head!), 'beam', { kind: 'beam', words: '' }, setup);
     return;
   }
   oneWord(line.subject, 'beam', node, sink, setup);

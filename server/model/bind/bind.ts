@@ -250,7 +250,7 @@ function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: read
   for (const f of facts.values()) if (!f.fact.used) pending.add(`“${f.fact.phrase}” of a setup`);
   return {
     name, uri: sink.uri, node, at, things, beams, facts, lets, readings, moved, goals, accepts, variants, shots, pending,
-    unsure: scope.nameless || stray.some(at => at >= node.at && at <= node.end) || sink.problems.slice(before).some(p => UNSURE.includes(p.code)),
+    lost: scope.lost || scope.nameless, unsure: scope.nameless || stray.some(at => at >= node.at && at <= node.end) || sink.problems.slice(before).some(p => UNSURE.includes(p.code)),
     ...(node.doc !== undefined ? { doc: node.doc } : {}),
   };
 }

@@ -8,7 +8,8 @@ export function bindLet(node: Node, lets: Map<string, Let>, scope: Scope): void 
   const { line } = node;
   const name = line.subject?.kind === 'phrase' && line.subject.words.length === 1 ? line.subject.words[0]! : undefined;
   if (!name || !line.equals) {
-    if (!line.issue) scope.sink.report('value-missing', scope.sink.place(node, name ?? line.head!), name?.text ?? 'let', { phrase: 'a name and a value, as in “let gap = 300 mm”', of: 'let', prevents: '' }, scope.setup);
+    if (line.issue) scope.lost = true;
+    else scope.sink.report('value-missing', scope.sink.place(node, name ?? line.head!), name?.text ?? 'let', { phrase: 'a name and a value, as in “let gap = 300 mm”', of: 'let', prevents: '' }, scope.setup);
     return;
   }
   const at = scope.sink.place(node, name);

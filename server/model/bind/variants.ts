@@ -40,7 +40,7 @@ export function bindVariants(nodes: readonly Node[], base: Base, under: Scope): 
     }
     const name = s ? (wordsOf(s) ?? node.line.text.slice(s.start, s.end)) : '';
     const before = variants.find(v => v.name === name);
-    if (name === '') { if (!node.line.issue) under.sink.report('name-missing', at, 'variant', { kind: 'variant', words: '' }, under.setup); }
+    if (name === '') { if (node.line.issue) under.nameless = true; else under.sink.report('name-missing', at, 'variant', { kind: 'variant', words: '' }, under.setup); }
     else if (before) under.sink.report('name-taken', at, name, { name, kind: 'variant', line: before.at.line + 1 }, under.setup);
     const changes = new Changes(base, new Scope(under.sink, new Map(), under.inventories, under.setup, under)).of(node);
     if (name !== '' && !before) variants.push({ name, at, node, changes, ...(node.doc !== undefined ? { doc: node.doc } : {}) });
@@ -179,7 +179,7 @@ class Changes {
   private unusedLets(node: Node): void {
     const { sink, setup } = this.scope;
     const own = [...this.lets.values()].filter(l => !this.base.lets.has(l.name));
-    if (own.length === 0) return;
+    if (own.length === 0 || this.scope.loses) return;
     // Each stands once where it is declared.
     const times = new Map<string, number>();
     const count = (n: Node): void => {

@@ -71,7 +71,8 @@ export class Exposures<P extends Page = Page> {
     const { setup, published } = context;
     const read = [...setup.things.values()].filter(t => t.kind.word === 'exposure').map(t => this.read(t));
     this.told = read.flatMap(e => ('why' in e ? [] : e));
-    this.unclear = read.flatMap(e => ('why' in e ? [e] : []));
+    // What seems to be missing may be what a line declares that cannot be understood.
+    this.unclear = read.flatMap(e => ('why' in e && !setup.lost ? [e] : []));
     const plates = [...new Set(this.told.map(e => e.plate))];
     for (const plate of plates) this.share(plate, this.told.filter(e => e.plate === plate));
     this.plates = setup.variant === undefined ? plates.map(plate => this.onPlate(plate, this.told.filter(e => e.plate === plate))) : [];

@@ -24,7 +24,7 @@ const READ = weighted('image distance', 'as it was read', [1]);
 export function imagesOf(meters: Meters, { setup, readings, offsets: corrections, graph, values, arms, legs, published, alias, report, fates }: LightContext): Image[] {
   const holograms = [...setup.things.values()].filter(t => t.kind.light === 'diffracts');
   for (const r of readings) {
-    if (r.measured?.kind !== 'image' || holograms.length === 1 || holograms.includes(r.measured.at!)) continue;
+    if (r.measured?.kind !== 'image' || holograms.length === 1 || (holograms.length === 0 && setup.lost) || holograms.includes(r.measured.at!)) continue;
     report('reading-unclear', r, r.words, { words: r.words, why: holograms.length === 0 ? 'the setup has no hologram whose image it could be' : `it does not say of which hologram it is the image, as in “real image at ${holograms[0]!.id}”` });
   }
   return holograms.flatMap((h): Image[] => {

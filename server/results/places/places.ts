@@ -169,8 +169,9 @@ export class Places implements Ground {
     return { code: 'place-unknown', why, at };
   }
 
+  /** A line that could not be read to its end may tell where something stands, which way it faces, or where light goes. */
   private unfinished(): boolean {
-    return this.setup.unsure || [...this.setup.beams.values()].some(b => !b.from || b.legs.some(l => !l.target));
+    return this.setup.unsure || [...this.setup.beams.values()].some(b => !b.from || b.legs.some(l => !l.target)) || [...this.setup.things.values()].some(t => t.node.line.issue);
   }
 
   private isUpright(light: Direction): boolean {

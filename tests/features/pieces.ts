@@ -1,0 +1,3 @@
+/** Pieces of pages, of which soup is made: whole lines, words, signs, and what no page should hold. */
+export const PIECES = ['setup "a" {', 'inventory lab {', 'variant "v" {', '}', '\n', '\r\n', '\r', ' ', '  ', 'laser red', 'splitter S1', 'mirror M1', 'object whelk', 'plate P1', 'room {', 'beam raw from red', 'beam object from S1 reflected', '-> S1: 350 mm', '-> P1', '->', ':', '=', 'let gap = 300 mm',
+  'gap', 'P1.raw.length', 'raw.1', 'lab.x', 'at (0, 0) mm', 'on S1 -> P1 by gap', 'facing', 'measured', 'measured object - raw: 3 mm by string', 'expect mismatch < gap', 'accept a "b" for P1.raw', 'use "x.plate"', '// 😀', '/// µ ±', '😀', 'µ', '±', '"', '(', '?', 'x', '.', '…', '\u0000', '\ufeff', 'ﬁ'];

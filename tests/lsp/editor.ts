@@ -107,6 +107,12 @@ export class Page {
     await this.editor.connection.sendNotification('textDocument/didChange', { textDocument: { uri: this.uri, version: this.version }, contentChanges });
   }
 
+  /** The whole text anew, as editors tell that know no pieces. */
+  async rewrite(text: string): Promise<void> {
+    TextDocument.update(this.document, [{ text }], ++this.version);
+    await this.editor.connection.sendNotification('textDocument/didChange', { textDocument: { uri: this.uri, version: this.version }, contentChanges: [{ text }] });
+  }
+
   async apply(edit: WorkspaceEdit): Promise<void> {
     const [change] = edit.documentChanges ?? [];
     if (change && 'edits' in change) {

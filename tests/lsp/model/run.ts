@@ -9,7 +9,8 @@ export const numberOf = (seed: number, n: number): number => Math.imul(seed + n,
 /** Findings are asked for as an editor does, while more is typed. */
 export async function step(world: World, number: number, n: number): Promise<string> {
   const done = await operate(world, number);
-  if (n % 3 === 0) for (const page of world.open.values()) void page.codes().catch(() => undefined);
+  const pages = [...world.open.values()];
+  if (n % 2 === 0) void pages[(n / 2) % pages.length]!.codes().catch(() => undefined);
   // A client that never waits would only fill the pipe.
   if (n % 6 === 0) await world.turn();
   return done;

@@ -11,7 +11,7 @@ interface Told { readonly id: string; readonly text: string; readonly files: rea
 export class AllPages {
   private told = new Map<string, Told>();
   private ids = 0;
-  private waiting: (() => void)[] = [];
+  private readonly waiting = new Set<() => void>();
 
   constructor(private readonly documents: Documents, private readonly list: ListFiles) {}
 
@@ -24,8 +24,9 @@ export class AllPages {
         // Clients ask again as soon as they are answered: without news the answer waits for some.
         if (known.size === 0 || items.some(i => i.kind === DocumentDiagnosticReportKind.Full)) return { items };
         await new Promise<void>(resolve => {
-          this.waiting.push(resolve);
-          token.onCancellationRequested(() => { resolve(); });
+          const go = (): void => { this.waiting.delete(go); resolve(); };
+          this.waiting.add(go);
+          token.onCancellationRequested(go);
         });
       }
     });
@@ -33,7 +34,7 @@ export class AllPages {
 
   /** Files have changed on disk, pages were saved or closed, or other folders are open. What is typed does not count: open pages are asked for by themselves. */
   changed(): void {
-    for (const go of this.waiting.splice(0)) go();
+    for (const go of [...this.waiting]) go();
   }
 
   private async reports(known: ReadonlyMap<string, PreviousResultId>, cancelled: () => boolean): Promise<WorkspaceDocumentDiagnosticReport[]> {

@@ -88,8 +88,16 @@ export class Documents {
 
   /** Behind it the text on disk counts again, whatever it is by now. */
   closed(uri: string): void {
-    this.open.delete(canonical(uri));
-    this.forget(canonical(uri));
+    const id = canonical(uri);
+    const files = this.open.get(id)?.files ?? [];
+    this.open.delete(id);
+    this.forget(id);
+    this.dropped(files);
+  }
+
+  /** Open pages no longer use these files: whoever types a name, or works through many pages, leaves nothing behind. */
+  private dropped(files: readonly string[]): void {
+    for (const f of files) if (![...this.open.values()].some(d => d.files.includes(f))) this.forget(f);
   }
 
   /** Files changed outside of the editor. */
@@ -180,7 +188,9 @@ export class Documents {
     if (kept?.snapshot.files.every((f, i) => this.revisionOf(f) === kept.revisions[i])) return { snapshot: kept.snapshot, missing: [] };
     const missing: string[] = [];
     const snapshot = analyse(document.id, document.text, this.textsAt(document.id, missing), document.lines);
+    const before = document.files;
     document.files = snapshot.files;
+    if (this.open.get(document.id) === document) this.dropped(before.filter(f => !snapshot.files.includes(f)));
     if (missing.length === 0) document.kept = { snapshot, revisions: snapshot.files.map(f => this.revisionOf(f)), id: ++this.ids };
     return { snapshot, missing };
   }

@@ -185,7 +185,7 @@ const asks: Operation = async ({ world, dice, name, text }) => {
 const OFTEN: readonly (readonly [number, Operation])[] = [
   [40, types], [14, addsLine], [14, dropsLine], [20, changesNumber], [8, asInNotebook], [5, whole], [10, takesBack], [3, usesAnother], [1, seesNewPage],
   [3, changesLab], [3, changesAnnex], [2, movesLab], [1, deletesPage], [1, changesShed], [3, opensLab], [3, savesAndOpens], [1, opensFolder], [2, chooses], [1, tellsBase],
-  [2, formats], [1, mends], [3, renames], [30, asks],
+  [2, formats], [1, mends], [3, renames], [12, asks],
 ];
 const ALL = OFTEN.flatMap(([n, o]) => Array.from({ length: n }, () => o));
 

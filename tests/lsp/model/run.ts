@@ -10,7 +10,7 @@ export const numberOf = (seed: number, n: number): number => Math.imul(seed + n,
 export async function step(world: World, number: number, n: number): Promise<string> {
   const done = await operate(world, number);
   const pages = [...world.open.values()];
-  if (n % 2 === 0) void pages[(n / 2) % pages.length]!.codes().catch(() => undefined);
+  if (n % 4 === 0) void pages[(n / 4) % pages.length]!.codes().catch(() => undefined);
   // A client that never waits would only fill the pipe.
   if (n % 6 === 0) await world.turn();
   return done;

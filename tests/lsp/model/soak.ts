@@ -2,6 +2,7 @@
  * Many edits: whether the server still answers as a fresh one, and whether what it keeps grows with them. Started by soak.mjs.
  *   soak EDITS SEED
  */
+import { getHeapCodeStatistics } from 'node:v8';
 import { linearRegression, sum } from 'simple-statistics';
 import { LABS, NAMES, NOTEBOOK, uri } from './pages.ts';
 import { difference } from './questions.ts';
@@ -9,8 +10,9 @@ import { numberOf, replay, shrink, step } from './run.ts';
 import { BEGIN, World } from './world.ts';
 
 const [EDITS, SEED] = [Number(process.argv[2] ?? 100_000), Number(process.argv[3] ?? 20260211)];
-/** Steps between two quiet points; edits between two marks. */
-const QUIET = 500;
+/** Steps between two quiet points, and between two at which all is asked; edits between two marks. */
+const QUIET = 1000;
+const ALL = 5000;
 const MARK = Math.max(200, Math.floor(EDITS / 100));
 /** What a fresh engine compiles and what caches fill with first is no growth. */
 const WARM_UP = 0.2;
@@ -38,13 +40,14 @@ async function tidy(world: World): Promise<void> {
   await world.turn();
 }
 
-/** B in use, with nothing left to collect. */
-async function heap(): Promise<number> {
+/** B in use, with nothing left to collect; and how much of it is code, which the engine compiles anew for long as it learns what runs often. */
+async function heap(): Promise<{ readonly used: number; readonly code: number }> {
   for (let i = 0; i < 4; i++) {
     await new Promise(go => { setTimeout(go, 5); });
     gc!();
   }
-  return process.memoryUsage().heapUsed;
+  const { code_and_metadata_size: code, bytecode_and_metadata_size: bytecode } = getHeapCodeStatistics();
+  return { used: process.memoryUsage().heapUsed, code: code + bytecode };
 }
 
 const world = await World.of(BEGIN);
@@ -52,22 +55,23 @@ const marks: (readonly [number, number])[] = [];
 let numbers: number[] = [];
 const began = Date.now();
 let [quiet, n] = [0, 0];
-console.log(`seed ${SEED}, ${EDITS} edits, a quiet point after each ${QUIET} steps\n   edits  MB in use  edits/s  quiet points`);
+console.log(`seed ${SEED}, ${EDITS} edits, a quiet point after each ${QUIET} steps, at which all is asked after each ${ALL}\n   edits  MB in use  without code  edits/s  quiet points`);
 while (world.edits < EDITS) {
   numbers.push(numberOf(SEED, ++n));
   await step(world, numbers.at(-1)!, n);
   if (n % QUIET === 0) {
     quiet++;
-    const wrong = await difference(world, n);
+    const wrong = await difference(world, n, n % ALL === 0);
     if (wrong !== undefined) await fail(wrong);
   }
   if (world.edits < (marks.length + 1) * MARK) continue;
   await tidy(world);
   numbers = [];
-  marks.push([world.edits, await heap()]);
+  const { used, code } = await heap();
+  marks.push([world.edits, used - code]);
   if (marks.length % 5 === 0 || marks.length < 5) {
-    const [at, used] = marks.at(-1)!;
-    console.log(`${String(at).padStart(8)}  ${(used / 1e6).toFixed(3).padStart(9)}  ${(at / ((Date.now() - began) / 1000)).toFixed(0).padStart(7)}  ${quiet}`);
+    const [at] = marks.at(-1)!;
+    console.log(`${String(at).padStart(8)}  ${(used / 1e6).toFixed(3).padStart(9)}  ${((used - code) / 1e6).toFixed(3).padStart(12)}  ${(at / ((Date.now() - began) / 1000)).toFixed(0).padStart(7)}  ${quiet}`);
   }
 }
 
@@ -78,7 +82,7 @@ const middle = sum(settled.map(([x]) => x)) / settled.length;
 const error = Math.sqrt(sum(settled.map(([x, y]) => (y - base - slope * x) ** 2)) / (settled.length - 2) / sum(settled.map(([x]) => (x - middle) ** 2)));
 const [grows, unsure] = [slope - 2 * error > LIMIT, 2 * error > LIMIT];
 console.log(`\n${world.edits} edits in ${n} steps, ${(world.edits / ((Date.now() - began) / 1000)).toFixed(0)} a second; ${quiet} quiet points, at each the answers of a fresh server`);
-console.log(`memory: ${slope.toFixed(1)} ± ${error.toFixed(1)} B for each edit (slope and its standard error, ${settled.length} marks, the first ${WARM_UP * 100} % left out); at most ${LIMIT} are allowed`);
+console.log(`memory, without code: ${slope.toFixed(1)} ± ${error.toFixed(1)} B for each edit (slope and its standard error, ${settled.length} marks, the first ${WARM_UP * 100} % left out); at most ${LIMIT} are allowed`);
 if (grows) console.log('It grows.');
 if (unsure) console.log('That is not sure enough to tell: take more edits.');
 process.exit(grows || unsure ? 1 : 0);

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync, realpathSync, statSync, type Stats } from 'n
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Library } from '../analysis.ts';
+import { codeOf, isMissing, reasonOf } from '../features/unreadable.ts';
 
 /** A file or folder that could not be read or written; the message names it and says why. Exit code 3. */
 export class Trouble extends Error {}
@@ -40,6 +41,8 @@ export interface Source {
   real(path: string): string | undefined;
   /** undefined: there is none that can be read */
   text(path: string): string | undefined;
+  /** why there is no text, where something is there */
+  why?(path: string): string | undefined;
 }
 
 /** Opens a file. */
@@ -106,6 +109,7 @@ export function libraryIn(root: string, named: readonly { readonly named: string
       if (!texts.has(uri)) texts.set(uri, source.text(fileURLToPath(uri)));
       return texts.get(uri);
     },
+    why: uri => source.why?.(fileURLToPath(uri)),
     resolve(path, from) {
       const real = source.real(resolve(dirname(fileURLToPath(from)), path));
       return real !== undefined && [root, ...named.map(n => n.path)].some(f => isInside(f, real)) ? pathToFileURL(real).href : null;
@@ -123,7 +127,25 @@ export const DISK: Source = {
       return undefined;
     }
   },
+  why(path) {
+    try {
+      if (isMissing(statError(path))) return undefined;
+      readText(path, 'it');
+      return undefined;
+    } catch (e) {
+      return (e as Error).message;
+    }
+  },
 };
+
+function statError(path: string): unknown {
+  try {
+    statSync(path);
+    return undefined;
+  } catch (e) {
+    return e;
+  }
+}
 
 /** The real path; of a path that does not exist, that of the part that does, with the rest behind it. */
 export function realOrPlanned(path: string): string | undefined {
@@ -208,20 +230,11 @@ function statOf(path: string, named = path): Stats {
   }
 }
 
-const codeOf = (e: unknown): string => (e instanceof Error && 'code' in e ? String(e.code) : '');
-
-const REASONS: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file or folder', ENOTDIR: 'there is no such file or folder', EACCES: 'permission is missing', EPERM: 'permission is missing', EROFS: 'the disk is read-only',
-  ELOOP: 'its links lead in a circle', ENAMETOOLONG: 'its name is too long', ENOSPC: 'the disk is full', EDQUOT: 'the disk is full', EFBIG: 'it would be larger than a file may be there', EIO: 'the disk failed', EBUSY: 'another program uses it', EISDIR: 'it is a folder',
-  EMFILE: 'too many files are open', ENFILE: 'too many files are open',
-};
 /** What can be done where that is not plain. */
 const ADVICE: Readonly<Record<string, string>> = { ENOSPC: 'make room, and do it again', EDQUOT: 'make room, and do it again', EIO: 'look after the disk before anything else', EMFILE: 'close other programs, and do it again', ENFILE: 'close other programs, and do it again' };
 
 /** In words: the file, what could not be done with it, why, and what to do. */
 export function trouble(named: string, e: unknown, what: string): Trouble {
-  const code = codeOf(e);
-  const reason = REASONS[code] ?? (e instanceof Error ? e.message : String(e));
-  const advice = ADVICE[code];
-  return new Trouble(`${named} ${what}: ${reason}${advice === undefined ? '' : `; ${advice}`}`);
+  const advice = ADVICE[codeOf(e)];
+  return new Trouble(`${named} ${what}: ${reasonOf(e)}${advice === undefined ? '' : `; ${advice}`}`);
 }

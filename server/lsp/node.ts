@@ -25,7 +25,14 @@ const MAX_BYTES = 8_000_000;
 export function startStdio(): void {
   const quit = (): void => { process.exit(0); };
   process.stdin.once('end', quit).once('close', quit);
-  start(new StreamMessageReader(process.stdin), new StreamMessageWriter(process.stdout));
+  const reader = new StreamMessageReader(process.stdin);
+  reader.onError(e => {
+    // Of a message whose body is no JSON the end is known, and the next one is read. Behind a broken header nobody knows where one begins: silence would leave the editor waiting.
+    if (e instanceof SyntaxError) return;
+    process.stderr.write(`platewright: the server ends, since it cannot tell where a message begins (${e.message.split('\n', 1)[0]!.replace(/[^\x20-\x7e]/g, '?').slice(0, 200)}). It is started by an editor, which speaks the Language Server Protocol with it.\n`);
+    process.exit(1);
+  });
+  start(reader, new StreamMessageWriter(process.stdout));
 }
 
 function start(reader: MessageReader, writer: MessageWriter): void {

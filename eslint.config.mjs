@@ -1,10 +1,25 @@
 import { defineConfig, globalIgnores } from 'eslint/config';
+import regexp from 'eslint-plugin-regexp';
 import tseslint from 'typescript-eslint';
 
 export default defineConfig(
   globalIgnores(['dist/', 'out/', 'coverage/', '.hosts/', '.bench/']),
   { linterOptions: { reportUnusedDisableDirectives: 'error' } },
   { files: ['**/*.mjs'], extends: [tseslint.configs.strict, tseslint.configs.stylistic] },
+  {
+    // What anybody types, or a file holds, comes to these. They are quick for any text, and no text is ever run.
+    files: ['{server,client,grammar}/**/*.{ts,mjs}'],
+    plugins: { regexp },
+    rules: {
+      'regexp/no-super-linear-backtracking': ['error', { report: 'potential' }],
+      'regexp/no-super-linear-move': ['error', { report: 'potential' }],
+      'no-eval': 'error',
+      'no-new-func': 'error',
+      'no-script-url': 'error',
+    },
+  },
+  // A token is looked for at one place only: where the one before it ends.
+  { files: ['grammar/tokens.ts'], rules: { 'regexp/no-super-linear-move': 'off' } },
   {
     files: ['**/*.ts', '**/*.mts'],
     extends: [tseslint.configs.strictTypeChecked, tseslint.configs.stylisticTypeChecked],

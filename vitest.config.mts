@@ -12,6 +12,8 @@ const resolve = { alias: { vscode: fileURLToPath(new URL('tests/client/vscode.ts
 export default defineConfig({
   test: {
     maxWorkers: '100%',
+    // npm run coverage; what runs in an editor, in a browser or as a process of its own is not counted.
+    coverage: { provider: 'v8', include: ['grammar/**/*.ts', 'server/**/*.ts', 'client/**/*.ts'], reporter: ['text', 'html', 'json-summary'], reportsDirectory: 'out/coverage' },
     projects: [
       // The core keeps nothing between two analyses, so that the files of a worker share one copy of it: loading it takes longer than most tests.
       // tests/editor runs inside a real editor: npm run test:editors

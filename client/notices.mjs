@@ -5,7 +5,7 @@ import { join } from 'node:path';
 const PACKAGE = /^(.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+)[\\/]/;
 
 /** The folder of the package that a module belongs to; nothing of our own ones, nor of what a bundler makes up. */
-export const packageOf = module => PACKAGE.exec(module.replace(/^\0/, '').replace(/\?.*$/, ''))?.[1];
+export const packageOf = module => PACKAGE.exec(module.replace(/^\0/, '').split('?')[0])?.[1];
 
 /** A text with each package in these folders, in the order of their names. Throws where one has no licence, for then nobody may hand it on. */
 export function noticesOf(folders) {

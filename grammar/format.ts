@@ -6,7 +6,7 @@
 import { MAX_DEPTH } from './nest.ts';
 import { MAX_LINE } from './parse-line.ts';
 import { parse } from './parse.ts';
-import type { LineTree, TokenSpan } from './tree.ts';
+import type { LineTree, TokenSpan, Tree } from './tree.ts';
 
 export interface Formatted {
   readonly text: string;
@@ -19,32 +19,47 @@ export function format(text: string): Formatted {
   const tree = parse(text);
   const eol = text.includes('\r\n') ? '\r\n' : '\n';
   if (tree.issues.some(i => i.code === 'file-too-large')) return { text, left: [0] };
+  const { texts, left } = formattedLines(tree);
   const out: string[] = [];
+  let blanks = false;
+  for (const line of texts) {
+    if (line === undefined) { blanks = true; continue; }
+    // A byte order mark amid the text must not come to stand at its start, where it means nothing.
+    if (blanks && (out.length > 0 || line.startsWith('\ufeff'))) out.push('');
+    blanks = false;
+    out.push(line);
+  }
+  return { text: out.length > 0 ? out.join(eol) + eol : '', left };
+}
+
+/** How each line is written; undefined for one that holds nothing. A line that needs no change is given as it stands, the very same text. */
+export function formattedLines(tree: Tree): { readonly texts: readonly (string | undefined)[]; readonly left: readonly number[] } {
+  const { lines } = tree;
   const left: number[] = [];
   // Where braces do not pair, the indents tell how they were meant, so they stay.
   const pairs = !tree.issues.some(i => i.code === 'brace-not-closed' || i.code === 'brace-not-opened');
   // A leg has no block: the brace of one that nothing closes has a finding of its own, and nests nothing.
-  const legsOpen = bracesPair(tree.lines);
+  const legsOpen = bracesPair(lines);
+  const beforeLeg = linesBeforeLegs(lines);
   let depth = 0;
-  let blanks = 0;
-  const beforeLeg = linesBeforeLegs(tree.lines);
-  tree.lines.forEach((line, at) => {
-    if (line.kind === 'blank') { blanks++; return; }
-    // A byte order mark amid the text must not come to stand at its start, where it means nothing.
-    if (blanks > 0 && (out.length > 0 || line.text.startsWith('\ufeff'))) out.push('');
-    blanks = 0;
+  const texts = lines.map((line, at) => {
+    if (line.kind === 'blank') return undefined;
     if (line.kind === 'close') depth = Math.max(0, depth - 1);
     const steps = Math.min(depth, MAX_DEPTH + 1) + (line.kind === 'leg' || beforeLeg.has(at) ? 1 : 0);
-    const indent = pairs ? '  '.repeat(steps) : line.text.slice(0, line.tokens[0]?.start);
-    const formatted = line.issue ? undefined : indent + formatLine(line);
-    if (formatted === undefined || formatted.length > MAX_LINE) {
-      left.push(at);
-      out.push(line.text);
-    } else out.push(formatted);
     if (line.opens && (legsOpen || line.kind !== 'leg')) depth++;
+    const indent = pairs ? INDENTS[steps]! : line.text.slice(0, line.tokens[0]?.start);
+    const body = line.issue ? undefined : line.formatted ??= formatLine(line);
+    if (body === undefined || indent.length + body.length > MAX_LINE) {
+      left.push(at);
+      return line.text;
+    }
+    const same = indent.length + body.length === line.text.length && line.text.startsWith(indent) && line.text.endsWith(body);
+    return same ? line.text : indent + body;
   });
-  return { text: out.length > 0 ? out.join(eol) + eol : '', left };
+  return { texts, left };
 }
+
+const INDENTS: readonly string[] = Array.from({ length: MAX_DEPTH + 3 }, (_, steps) => '  '.repeat(steps));
 
 function bracesPair(lines: readonly LineTree[]): boolean {
   let depth = 0;
@@ -66,7 +81,7 @@ function linesBeforeLegs(lines: readonly LineTree[]): Set<number> {
 }
 
 /** One line without its indent. */
-export function formatLine(line: LineTree): string {
+function formatLine(line: LineTree): string {
   let out = '';
   let before: TokenSpan | undefined;
   // Read once: a line does not keep its tokens.

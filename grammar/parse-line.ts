@@ -15,7 +15,7 @@ export const MAX_LINE = 2000;
 /** Statements that may name several things, parted by commas. */
 const LISTED: ReadonlySet<string> = new Set(['moved']);
 
-type Draft = { -readonly [K in keyof Omit<LineTree, 'clauses' | 'tokens' | 'text' | 'memo'>]?: LineTree[K] } & { kind: LineKind; clauses: Clause[] };
+type Draft = { -readonly [K in keyof Omit<LineTree, 'clauses' | 'tokens' | 'text' | 'memo' | 'formatted'>]?: LineTree[K] } & { kind: LineKind; clauses: Clause[] };
 
 const start = (t: IToken): number => t.startOffset;
 const end = (t: IToken): number => t.startOffset + t.image.length;
@@ -268,6 +268,7 @@ class LineOf implements LineTree {
   readonly value: Expr | undefined;
   readonly opens: boolean;
   memo: LineTree['memo'] = undefined;
+  formatted: string | undefined = undefined;
 
   constructor(readonly text: string, draft: Partial<Draft> & { kind: LineKind }, readonly comment: Span | undefined, readonly issue: SyntaxIssue | undefined) {
     this.kind = draft.kind;
@@ -281,13 +282,16 @@ class LineOf implements LineTree {
     this.opens = draft.opens ?? false;
   }
 
-  get tokens(): readonly TokenSpan[] {
-    if (this.text.length > MAX_LINE) return [];
-    const { tokens, errors } = T.lexer.tokenize(this.text);
-    const spans: TokenSpan[] = tokens.map(t => ({ type: TYPE.get(t.tokenType)!, start: start(t), end: end(t) }));
-    for (const e of errors) spans.push({ type: 'bad', start: e.offset, end: e.offset + e.length });
-    return spans.sort((a, b) => a.start - b.start);
-  }
+  get tokens(): readonly TokenSpan[] { return tokensIn(this.text); }
+}
+
+/** The tokens of one line, in order; none where it is too long to be read. */
+export function tokensIn(line: string): readonly TokenSpan[] {
+  if (line.length > MAX_LINE) return [];
+  const { tokens, errors } = T.lexer.tokenize(line);
+  const spans: TokenSpan[] = tokens.map(t => ({ type: TYPE.get(t.tokenType)!, start: start(t), end: end(t) }));
+  for (const e of errors) spans.push({ type: 'bad', start: e.offset, end: e.offset + e.length });
+  return spans.sort((a, b) => a.start - b.start);
 }
 
 /**

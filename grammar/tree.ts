@@ -144,6 +144,8 @@ export interface LineTree {
   readonly issue: SyntaxIssue | undefined;
   /** What a later stage has made of this line's text alone. Kept here, since it holds just as long as the line does. */
   memo: { readonly of: unknown; readonly made: unknown } | undefined;
+  /** How the formatter writes it, without its indent, once that was asked: it follows from the text alone as well. */
+  formatted: string | undefined;
 }
 
 /** A statement with what its block and its legs hold. One whose lines an edit has not touched is kept, and moves to where they stand now. */

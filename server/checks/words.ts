@@ -16,6 +16,7 @@ function shorten(s: string): string {
 export const capital = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 
 /** `5,001` */
+// eslint-disable-next-line regexp/no-super-linear-move -- a number has few digits
 export const whole = (n: number): string => String(n).replace(/\B(?=(?:\d{3})+$)/g, ',');
 
 /** `a, b or c` */

@@ -1,5 +1,4 @@
 /** What `git diff` and `git show` print for a page where they are set up for it: git starts this in the place of its own comparison of lines. */
-import { readFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { resolve } from 'node:path';
 import { analyse, type Snapshot } from '../analysis.ts';
@@ -7,7 +6,7 @@ import { reviewPage } from '../features/review/page.ts';
 import { reviewText } from '../features/review/text.ts';
 import { reviewOf } from '../review/review.ts';
 import { onScreen, type Done } from './done.ts';
-import { decode, DISK, libraryIn, Misuse, Trouble } from './files.ts';
+import { DISK, libraryIn, Misuse, readText, Trouble } from './files.ts';
 
 /** What git shows where there is no file on that side. */
 const NO_FILE = '/dev/null';
@@ -32,12 +31,5 @@ export function driver(args: readonly string[]): Done {
 
 function side(file: string, path: string): Snapshot | undefined {
   if (file === NO_FILE || file === 'nul') return undefined;
-  let text: string;
-  try {
-    text = decode(readFileSync(file), path);
-  } catch (e) {
-    if (e instanceof Trouble) throw e;
-    throw new Trouble(`${path} cannot be read: ${e instanceof Error ? e.message : String(e)}`);
-  }
-  return analyse(pathToFileURL(resolve(path)).href, text, libraryIn(process.cwd(), [], DISK));
+  return analyse(pathToFileURL(resolve(path)).href, readText(file, path), libraryIn(process.cwd(), [], DISK));
 }

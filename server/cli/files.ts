@@ -1,6 +1,6 @@
 /** The only place that reads files, as `writing.ts` is the only one that writes them; revisions of them are read in `git/`. Everything else gets texts, and gives texts back. */
 import { readdirSync, readFileSync, realpathSync, statSync, type Stats } from 'node:fs';
-import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
+import { basename, dirname, isAbsolute, join, parse, relative, resolve, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Library } from '../analysis.ts';
 import { codeOf, isMissing, reasonOf } from '../features/unreadable.ts';
@@ -98,8 +98,9 @@ export async function readInput(): Promise<string> {
 
 /** The files that lie in `root` or in a named folder. */
 export function libraryIn(root: string, named: readonly { readonly named: string; readonly path: string }[], source: Source): Library {
+  const realOf = (path: string, roots: readonly string[]): string | undefined => (isOnDiskOf(roots, path) ? source.real(path) : undefined);
   const at = (folder: string, path: string): string | undefined => {
-    const real = source.real(resolve(folder, path));
+    const real = realOf(resolve(folder, path), [folder]);
     return real !== undefined && isInside(folder, real) ? pathToFileURL(real).href : undefined;
   };
   const folders = [{ path: root, where: shownPath(root) === '.' ? 'the working folder' : `the folder “${shownPath(root)}”` }, ...named.map(n => ({ path: n.path, where: `the folder “${n.named}”` }))];
@@ -111,8 +112,9 @@ export function libraryIn(root: string, named: readonly { readonly named: string
     },
     why: uri => source.why?.(fileURLToPath(uri)),
     resolve(path, from) {
-      const real = source.real(resolve(dirname(fileURLToPath(from)), path));
-      return real !== undefined && [root, ...named.map(n => n.path)].some(f => isInside(f, real)) ? pathToFileURL(real).href : null;
+      const roots = [root, ...named.map(n => n.path)];
+      const real = realOf(resolve(dirname(fileURLToPath(from)), path), roots);
+      return real !== undefined && roots.some(f => isInside(f, real)) ? pathToFileURL(real).href : null;
     },
     elsewhere: path => folders.flatMap(f => { const uri = at(f.path, path); return uri === undefined ? [] : [{ uri, where: f.where }]; }),
   };
@@ -162,12 +164,19 @@ export function realOrPlanned(path: string): string | undefined {
   }
 }
 
+/**
+ * On Windows a page may name another disk, or a share of somebody's network, to which the system shows who is logged in as soon as it is asked whether there is such a file. It can lie in none of the
+ * folders, and is not asked for. `rootOf`: what a system takes for the root of a path.
+ */
+export const isOnDiskOf = (folders: readonly string[], path: string, rootOf = (p: string): string => parse(p).root): boolean => folders.some(f => rootOf(f).toLowerCase() === rootOf(path).toLowerCase());
+
 export function isInside(folder: string, path: string): boolean {
   const way = relative(folder, path);
   return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
 }
 
-function readText(path: string, named: string): string {
+/** The text of an ordinary file. `named`: as it is called to people. */
+export function readText(path: string, named: string): string {
   const stat = statOf(path, named);
   if (stat.isDirectory()) throw new Trouble(`${named} is a folder; name a ${EXTENSION} file in it`);
   if (!stat.isFile()) throw new Trouble(`${named} is not an ordinary file`);

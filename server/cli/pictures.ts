@@ -24,6 +24,10 @@ export function makerFor(output: string | undefined): Maker {
 
 /** Dots across; high enough for a page of A4 at 200 to the inch. */
 const ACROSS = 2400;
+/** So many dots fit into memory with ease; a taller picture has fewer across. */
+const MOST_DOTS = 36e6;
+/** A side of fewer shows nothing. */
+const LEAST_DOTS = 16;
 const require = createRequire(import.meta.url);
 
 /** The renderer is set up once in a process, and refuses to be so again. */
@@ -32,7 +36,10 @@ let ready: Promise<void> | undefined;
 async function png(sheet: Sheet, ground: Ground): Promise<Uint8Array> {
   const { initWasm, Resvg } = await needed(async () => import('@resvg/resvg-wasm'), 'a PNG');
   await (ready ??= initWasm(readFileSync(require.resolve('@resvg/resvg-wasm/index_bg.wasm'))));
-  const picture = new Resvg(inkedSvg(sheet, PALETTES[ground]), { fitTo: { mode: 'width', value: ACROSS }, font: { fontBuffers: [letters()], defaultFontFamily: 'DejaVu Serif', serifFamily: 'DejaVu Serif' } });
+  const { w, h } = sheet.box;
+  const across = Math.floor(Math.min(ACROSS, Math.sqrt((MOST_DOTS * w) / h)));
+  if (Math.min(across, (across * h) / w) < LEAST_DOTS) throw new Trouble(`${sheet.title} is ${Math.round(Math.max(w / h, h / w))} times as long as it is wide, which dots do not show: name a .svg or .pdf file instead`);
+  const picture = new Resvg(inkedSvg(sheet, PALETTES[ground]), { fitTo: { mode: 'width', value: across }, font: { fontBuffers: [letters()], defaultFontFamily: 'DejaVu Serif', serifFamily: 'DejaVu Serif' } });
   return picture.render().asPng();
 }
 

@@ -110,4 +110,8 @@ function locationOf(uri: string): ArtifactLocation {
 }
 
 /** A message holds no placeholder, and no link that a name in the page happens to spell. */
-const plain = (text: string): string => text.replace(/[{}]/g, '$&$&').replace(/\[(?=[^\]]*\]\()/g, '\\[');
+function plain(text: string): string {
+  const doubled = text.replace(/[{}]/g, '$&$&');
+  const last = doubled.lastIndexOf('](');
+  return last < 0 ? doubled : doubled.slice(0, last).replaceAll('[', '\\[') + doubled.slice(last);
+}

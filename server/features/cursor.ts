@@ -16,14 +16,21 @@ export function tokenAt(line: LineTree, character: number): TokenSpan | undefine
 /** The statement or leg of a line. */
 export function nodeAt(tree: Tree, line: number): Node | undefined {
   const within = (nodes: readonly Node[]): Node | undefined => {
-    for (const n of nodes) {
-      if (n.at > line) return undefined;
-      if (n.at === line) return n;
-      if (line <= n.end) return within(n.legs) ?? within(n.children);
-    }
-    return undefined;
+    const n = lastUpTo(nodes, line);
+    return n === undefined || n.at === line ? n : line <= n.end ? within(n.legs) ?? within(n.children) : undefined;
   };
   return within(tree.nodes);
+}
+
+/** The last one that begins at a line or above it; they stand in the order of the text. */
+function lastUpTo(nodes: readonly Node[], line: number): Node | undefined {
+  let [from, to] = [0, nodes.length];
+  while (from < to) {
+    const half = (from + to) >> 1;
+    if (nodes[half]!.at <= line) from = half + 1;
+    else to = half;
+  }
+  return nodes[from - 1];
 }
 
 /** The setup that a line is in. */
@@ -37,8 +44,13 @@ export const referenceAt = (snapshot: Snapshot, line: number, character: number)
 /** The thing that is declared at a place: of this file, or of an inventory that a setup of this file draws on. */
 export function thingDeclaredAt(snapshot: Snapshot, at: Thing['at']): Thing | undefined {
   const same = (t: Thing): boolean => t.at.line === at.line && t.at.start === at.start && t.at.uri === at.uri;
-  const all = [...snapshot.model.setups, ...snapshot.model.inventories].flatMap(s => [...s.things.values()]);
-  return all.find(same) ?? all.find(t => t.item && same(t.item))?.item;
+  return thingWhere(snapshot, same) ?? thingWhere(snapshot, t => t.item !== undefined && same(t.item))?.item;
+}
+
+/** The first thing of this file for which it holds. */
+export function thingWhere({ model }: Snapshot, holds: (t: Thing) => boolean): Thing | undefined {
+  for (const { things } of [...model.setups, ...model.inventories]) for (const t of things.values()) if (holds(t)) return t;
+  return undefined;
 }
 
 /** The name of a `let` at a cursor, where it is declared or used. */

@@ -1,6 +1,6 @@
 /** The formatter as edits: one for each run of blanks and each line end that changes, so that cursors and marks stay where they are. */
-import { format } from '../../grammar/format.ts';
-import type { Node } from '../../grammar/tree.ts';
+import { formattedLines } from '../../grammar/format.ts';
+import type { LineTree, Node } from '../../grammar/tree.ts';
 import type { Snapshot } from '../analysis.ts';
 
 /** Replaces what stands between two places of the text; lines from 0, characters in UTF-16 units. */
@@ -11,30 +11,28 @@ export interface TextChange {
 }
 
 /** What makes the text the formatted one. Lines that cannot be read stay as they are. */
-export function formatChanges(snapshot: Snapshot): TextChange[] {
-  const formatted = format(snapshot.text);
-  const eol = snapshot.text.includes('\r\n') ? '\r\n' : '\n';
-  const before = rawLines(snapshot.text);
-  const after = formatted.text.split(eol);
-  if (before.length > snapshot.tree.lines.length) return [];
+export function formatChanges({ text, tree }: Snapshot): TextChange[] {
+  if (tree.issues.some(i => i.code === 'file-too-large')) return [];
+  const eol = text.includes('\r\n') ? '\r\n' : '\n';
+  const before = rawLines(text, tree.lines);
+  const after = formattedLines(tree).texts;
   const changes: TextChange[] = [];
-  const kept = before.flatMap((_, at) => (snapshot.tree.lines[at]!.kind === 'blank' ? [] : [at]));
-  const wanted = after.flatMap((line, at) => (line === '' ? [] : [at]));
   let next = 0;
-  kept.forEach((at, k) => {
+  after.forEach((wanted, at) => {
+    if (wanted === undefined) return;
     // One empty line stays where there were some, but none at the top.
-    const empty = k > 0 && at > next;
+    const empty = next > 0 && at > next;
     if (empty) {
-      if (before[next]!.text !== '') changes.push(within(next, 0, before[next]!.text.length, ''));
+      if (before.text(next) !== '') changes.push(within(next, 0, before.text(next).length, ''));
       endsIn(changes, before, next, eol);
     }
     remove(changes, next + (empty ? 1 : 0), at);
-    changes.push(...blanks(before[at]!.text, after[wanted[k]!]!, at));
+    if (before.text(at) !== wanted) changes.push(...blanks(before.text(at), wanted, at));
     endsIn(changes, before, at, eol);
     next = at + 1;
   });
-  const last = before.length - 1;
-  if (next <= last) removeTo(changes, next, last, before[last]!.text.length);
+  const last = after.length - 1;
+  if (next <= last) removeTo(changes, next, last, before.text(last).length);
   return changes;
 }
 
@@ -60,23 +58,25 @@ function blockClosedAt(nodes: readonly Node[], line: number): Node | undefined {
   return around && (around.end === line && around.line.opens ? around : blockClosedAt(around.children, line));
 }
 
-interface RawLine {
-  readonly text: string;
-  /** '' for the last line */
-  readonly end: string;
+/** The lines as the editor counts them, with what ends each: '' for the last one. */
+interface RawLines {
+  text(at: number): string;
+  end(at: number): string;
 }
 
-function rawLines(text: string): RawLine[] {
+function rawLines(text: string, lines: readonly LineTree[]): RawLines {
+  // Most texts have one kind of line end and no byte order mark: their lines are cut already.
+  if (!text.includes('\r') && text.charCodeAt(0) !== 0xfeff) return { text: at => lines[at]!.text, end: at => (at < lines.length - 1 ? '\n' : '') };
   const parts = (text.charCodeAt(0) === 0xfeff ? text.slice(1) : text).split(/(\r\n|\n|\r)/);
-  return Array.from({ length: (parts.length + 1) / 2 }, (_, i) => ({ text: parts[2 * i]!, end: parts[2 * i + 1] ?? '' }));
+  return { text: at => parts[2 * at]!, end: at => parts[2 * at + 1] ?? '' };
 }
 
 const within = (line: number, start: number, end: number, newText: string): TextChange => ({ from: { line, character: start }, to: { line, character: end }, newText });
 
-function endsIn(changes: TextChange[], lines: readonly RawLine[], line: number, eol: string): void {
-  const { text, end } = lines[line]!;
+function endsIn(changes: TextChange[], lines: RawLines, line: number, eol: string): void {
+  const end = lines.end(line);
   if (end === eol) return;
-  const from = { line, character: text.length };
+  const from = { line, character: lines.text(line).length };
   changes.push({ from, to: end === '' ? from : { line: line + 1, character: 0 }, newText: eol });
 }
 

@@ -1,6 +1,7 @@
 /** What somebody selects who selects more and more: word, value, clause, statement, block, setup, page. */
 import type { Expr, LineTree, Node, Span } from '../../grammar/tree.ts';
 import type { Snapshot } from '../analysis.ts';
+import { withoutBrace } from '../model/written.ts';
 import { covers } from './cursor.ts';
 
 export interface TextSpan {
@@ -48,7 +49,7 @@ function inLine(line: LineTree, character: number): Span[] {
   spans.push(...line.clauses);
   // A statement is told from the note behind it, and from the brace.
   const code = text.slice(0, comment?.start).trimEnd();
-  const brace = line.opens ? code.replace(/\s*\{$/, '') : code;
+  const brace = line.opens ? withoutBrace(code) : code;
   for (const end of [brace.length, code.length, text.trimEnd().length]) spans.push({ start: indent(line), end });
   return spans.filter(s => s.end > s.start && covers(s, character)).sort((a, b) => a.end - a.start - (b.end - b.start));
 }

@@ -1,5 +1,5 @@
 /** What is wanted next where a form is fixed: in the brackets of a function, in a placement, in a reading. */
-import { parseLine } from '../../grammar/parse-line.ts';
+import { tokensIn } from '../../grammar/parse-line.ts';
 import type { Span } from '../../grammar/tree.ts';
 import type { Snapshot } from '../analysis.ts';
 import { STATEMENTS } from '../model/bind/bind.ts';
@@ -62,7 +62,7 @@ const MOVED: Form = { label: 'moved things on date: reason', words: 'What stands
 export function signatureAt({ tree }: Snapshot, line: number, character: number): Signature | undefined {
   const before = tree.lines[line]?.text.slice(0, Math.max(0, character));
   if (before === undefined || openAt(before) !== undefined) return undefined;
-  const tokens = parseLine(before).tokens.map((t): Said => ({ type: t.type, text: before.slice(t.start, t.end), end: t.end }));
+  const tokens = tokensIn(before).map((t): Said => ({ type: t.type, text: before.slice(t.start, t.end), end: t.end }));
   const [head] = tokens;
   if (!head || head.type === 'comment' || head.type === 'doc' || before.length < head.end + 1) return undefined;
   const call = openCall(tokens);

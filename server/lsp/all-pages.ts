@@ -12,6 +12,8 @@ export class AllPages {
   private told = new Map<string, Told>();
   private ids = 0;
   private readonly waiting = new Set<() => void>();
+  /** how often something has changed */
+  private news = 0;
 
   constructor(private readonly documents: Documents, private readonly list: ListFiles) {}
 
@@ -19,11 +21,13 @@ export class AllPages {
     connection.languages.diagnostics.onWorkspace(async ({ previousResultIds: before }, token) => {
       const known = new Map((Array.isArray(before) ? before : []).map(p => [canonical(p.uri), p]));
       for (;;) {
+        const { news } = this;
         const items = await this.reports(known, () => token.isCancellationRequested);
         if (token.isCancellationRequested) throw new ResponseError(LSPErrorCodes.RequestCancelled, 'It is not wanted any more.');
         // Clients ask again as soon as they are answered: without news the answer waits for some.
         if (known.size === 0 || items.some(i => i.kind === DocumentDiagnosticReportKind.Full)) return { items };
-        await new Promise<void>(resolve => {
+        // What has changed while they were looked at wakes nobody any more.
+        if (news === this.news) await new Promise<void>(resolve => {
           const go = (): void => { this.waiting.delete(go); resolve(); };
           this.waiting.add(go);
           token.onCancellationRequested(go);
@@ -34,6 +38,7 @@ export class AllPages {
 
   /** Files have changed on disk, pages were saved or closed, or other folders are open. What is typed does not count: open pages are asked for by themselves. */
   changed(): void {
+    this.news++;
     for (const go of [...this.waiting]) go();
   }
 

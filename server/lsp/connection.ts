@@ -52,6 +52,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     pulls: can.textDocument?.diagnostic !== undefined, refreshes: can.workspace?.diagnostics?.refreshSupport === true,
   }));
   const watches = (): boolean => can.workspace?.didChangeWatchedFiles?.dynamicRegistration === true;
+  const watchesBeside = (): boolean => can.workspace?.didChangeWatchedFiles?.relativePatternSupport === true;
 
   connection.onInitialize((params): InitializeResult => {
     can = params.capabilities;
@@ -74,7 +75,9 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   });
   connection.onInitialized(() => {
     settings.begin(() => { inText.refresh(); lenses.refresh(); });
-    if (watches()) void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.plate' }] });
+    // What lies in folders of inventories is no file of an open folder.
+    const beside = watchesBeside() ? documents.besideFolders.map(baseUri => ({ globPattern: { baseUri, pattern: '**/*.plate' } })) : [];
+    if (watches()) void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.plate' }, ...beside] });
     if (can.workspace?.workspaceFolders !== true) return;
     connection.workspace.onDidChangeWorkspaceFolders(async () => {
       documents.setFolders((await connection.workspace.getWorkspaceFolders() ?? []).map(f => f.uri));
@@ -98,7 +101,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
   connection.onDidSaveTextDocument(() => {
     pages.changed();
     // Without a watcher nobody tells of files that another program wrote, so that they are looked at again now and then.
-    if (watches()) return;
+    if (watches() && (watchesBeside() || documents.besideFolders.length === 0)) return;
     documents.changedAnywhere();
     refresh([...documents.all()]);
   });

@@ -1,7 +1,7 @@
 /** Between the plain data of the features and the protocol. Nothing else knows both. */
 import {
-  CodeActionKind, DiagnosticSeverity, DocumentHighlightKind, SymbolKind, type CodeAction, type Diagnostic, type DocumentHighlight, type DocumentLink, type DocumentSymbol, type Hover as ProtocolHover, type InlayHint,
-  type Location, type LocationLink, type Position, type Range, type SymbolInformation, type TextEdit, type WorkspaceEdit,
+  CodeActionKind, DiagnosticSeverity, DocumentHighlightKind, SemanticTokensBuilder, SymbolKind, type CodeAction, type Diagnostic, type DocumentHighlight, type DocumentLink, type DocumentSymbol, type Hover as ProtocolHover, type InlayHint,
+  type Location, type LocationLink, type Position, type Range, type SemanticTokens, type SymbolInformation, type TextEdit, type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { Finding, Severity } from '../checks/check.ts';
 import type { Definition } from '../features/definition.ts';
@@ -71,9 +71,12 @@ export const highlightOf = (source: Source, u: Use): DocumentHighlight => ({ ran
 
 export const linkOf = (source: Source, l: Link, target: string): DocumentLink => ({ range: rangeOf(source, l.at), target, tooltip: l.title });
 
-/** A token as the protocol counts it: line, character, length, number of its type, bits of its modifiers. */
-export const tokenOf = (source: Source, t: WordToken): [number, number, number, number, number] =>
-  [t.line, t.start + shift(source, t.line), t.length, TOKEN_TYPES.indexOf(t.type), t.modifiers.reduce((bits, m) => bits | (1 << TOKEN_MODIFIERS.indexOf(m)), 0)];
+/** Tokens as the protocol counts them: lines, characters, lengths, numbers of types, bits of modifiers. */
+export function tokensOf(source: Source, tokens: readonly WordToken[]): SemanticTokens {
+  const builder = new SemanticTokensBuilder();
+  for (const t of tokens) builder.push(t.line, t.start + shift(source, t.line), t.length, TOKEN_TYPES.indexOf(t.type), t.modifiers.reduce((bits, m) => bits | (1 << TOKEN_MODIFIERS.indexOf(m)), 0));
+  return builder.build();
+}
 
 /** By which the chain of numbers of a hint is found when somebody points at it. */
 export interface HintData {
@@ -98,7 +101,8 @@ export function symbolOf(source: Source, lines: readonly { readonly text: string
   const length = Math.max(lines[item.end]?.text.length ?? 0, item.end === item.at.line ? item.at.end : 0);
   return {
     name: item.name || item.kind, detail: item.detail, kind: SYMBOL[item.kind], selectionRange: rangeOf(source, item.at),
-    range: { start: { line: item.at.line, character: 0 }, end: position(source, item.end, length) }, children: item.children.map(c => symbolOf(source, lines, c)),
+    range: { start: { line: item.at.line, character: 0 }, end: position(source, item.end, length) },
+    ...(item.children.length > 0 ? { children: item.children.map(c => symbolOf(source, lines, c)) } : {}),
   };
 }
 

@@ -175,6 +175,8 @@ export class Documents {
 
   /** The open folders. */
   get inFolders(): readonly string[] { return this.folders; }
+  /** The folders of inventories. */
+  get besideFolders(): readonly string[] { return this.inventories; }
 
   /** What is known of the newest text. Files that it uses are read first. */
   async snapshot(document: Document): Promise<Snapshot> {

@@ -1,9 +1,9 @@
 /** What an editor shows in the text: colours of words, links, hints, and what can be folded. */
-import { FoldingRangeKind, SemanticTokensBuilder, type ClientCapabilities, type SemanticTokens, type SemanticTokensDelta, type ServerCapabilities } from 'vscode-languageserver';
+import { FoldingRangeKind, type ClientCapabilities, type SemanticTokens, type SemanticTokensDelta, type ServerCapabilities } from 'vscode-languageserver';
 import type { Snapshot } from '../analysis.ts';
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../features/token-legend.ts';
 import type { Asks } from './asks.ts';
-import { hintOf, linkOf, tokenOf, type HintData } from './convert.ts';
+import { hintOf, linkOf, tokensOf as encoded, type HintData } from './convert.ts';
 import type { Document } from './documents.ts';
 import { later } from './later.ts';
 import type { Settings } from './settings.ts';
@@ -21,12 +21,7 @@ function takesDeltas(client: ClientCapabilities): boolean {
 }
 
 export function serveInText({ connection, documents, can, answer }: Asks, solving: Solving, settings: Settings): { refresh(): void } {
-  const coloured = async (s: Snapshot, d: Document, from?: number, to?: number): Promise<SemanticTokens> => {
-    const { tokensOf } = await later();
-    const builder = new SemanticTokensBuilder();
-    for (const t of tokensOf(s, from, to)) builder.push(...tokenOf(d, t));
-    return builder.build();
-  };
+  const coloured = async (s: Snapshot, d: Document, from?: number, to?: number): Promise<SemanticTokens> => encoded(d, (await later()).tokensOf(s, from, to));
   /** of each page the colours that were told last, where somebody may ask what has changed in them */
   const told = new WeakMap<Document, { readonly id: string; readonly data: readonly number[] }>();
   let ids = 0;

@@ -40,7 +40,7 @@ export function foldersFor(main: string, open: readonly string[]): readonly stri
 
 /** The address of a folder as a setting names it: an address, or an absolute path. Undefined for anything else. */
 export function folderNamed(text: string): string | undefined {
-  const path = text.replaceAll('\\', '/').replace(/\/+$/, '');
+  const path = text.replaceAll('\\', '/').replace(/(?<!\/)\/+$/, '');
   if (/^[\w+.-]{2,}:\/\//.test(path)) return canonical(path);
   const rooted = /^[A-Za-z]:/.test(path) ? `/${path}` : path;
   // What stands in a path is not encoded yet.

@@ -25,7 +25,7 @@ export function decimalsFor(u: number): number {
   return Math.max(0, Math.min(6, -exponent + (u / 10 ** exponent < 3 ? 1 : 0)));
 }
 
-const trim = (s: string): string => (s.includes('.') ? s.replace(/\.?0+$/, '') : s);
+const trim = (s: string): string => (s.includes('.') ? s.replace(/(?<!0)0+$/, '').replace(/\.$/, '') : s);
 const minus = (s: string): string => s.replace(/^-/, '−');
 
 /** A number with at most `digits` significant digits and no useless zeros. */

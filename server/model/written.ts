@@ -3,7 +3,9 @@ import type { Expr, LineTree, Word } from '../../grammar/tree.ts';
 import { gapBefore } from './show.ts';
 
 /** A statement as it stands, without its comment and the brace of its block. */
-export const statementText = ({ text, comment }: LineTree): string => text.slice(0, comment?.start).trim().replace(/\s*\{$/, '');
+export const statementText = ({ text, comment }: LineTree): string => withoutBrace(text.slice(0, comment?.start).trim());
+
+export const withoutBrace = (text: string): string => (text.endsWith('{') ? text.slice(0, -1).trimEnd() : text);
 
 /** An expression as it would be written: for the formula behind a value that the text computes. */
 export function written(e: Expr): string {

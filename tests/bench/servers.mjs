@@ -58,7 +58,8 @@ function yamlServer(schema) {
     format: 'yaml',
     languageId: 'yaml',
     command: [inPeer('yaml-language-server/bin/yaml-language-server'), '--stdio'],
-    settings: { yaml: { validate: true, hover: true, completion: true, format: { enable: true }, schemas: { [schema]: '*.yaml' }, schemaStore: { enable: false }, kubernetesCRDStore: { enable: false } } },
+    // Its outline ends at 5000 names unless it is told otherwise; the others give all.
+    settings: { yaml: { maxItemsComputed: 100_000, validate: true, hover: true, completion: true, format: { enable: true }, schemas: { [schema]: '*.yaml' }, schemaStore: { enable: false }, kubernetesCRDStore: { enable: false } } },
     pull: false, // it does not answer when asked
     found: aboveMaximum,
   };
@@ -73,6 +74,9 @@ function removeWait() {
   writeFileSync(file, source);
   console.log(`yaml-language-server: its wait after a change is taken out (${waits.join()})`);
 }
+
+/** What stands beside ours, with versions. */
+export const versions = () => Object.entries(PEERS).map(([name, version]) => `${name} ${version}`);
 
 function installedVersion(name) {
   const manifest = inPeer(name, 'package.json');

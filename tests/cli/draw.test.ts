@@ -1,5 +1,5 @@
 // `platewright draw`: what it writes, where, and how it ends.
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { VIEWS } from '../../server/drawing/views.ts';
@@ -86,6 +86,18 @@ describe('a picture by the end of its name', () => {
     const [across, down] = size(await made('plan.png'));
     expect(across).toBe(2400);
     expect(Math.abs(down - (2400 * h) / w)).toBeLessThanOrEqual(1);
+  });
+  it('.png of a table that is long and narrow has as many dots as fit, and none where they show nothing', async () => {
+    const long = (y: number): string => `setup "Long" {\n  laser red at (0, 0) mm\n  mirror M1 at (0, ${y}) mm\n  mirror M2 at (10, 0) mm\n  beam raw from red\n    -> M1\n    -> M2\n}\n`;
+    writeFileSync(join(here, 'long.plate'), long(6000));
+    expect(await inside(['draw', 'long.plate', '-o', 'long.png'], { cwd: here })).toMatchObject({ code: 0 });
+    const [across, down] = size(readFileSync(join(here, 'long.png')));
+    expect(across * down).toBeLessThanOrEqual(36e6 + across);
+    expect(down / across).toBeGreaterThan(10);
+    for (const y of [9e7, 9e9]) {
+      writeFileSync(join(here, 'long.plate'), long(y));
+      expect(await inside(['draw', 'long.plate', '-o', 'none.png'], { cwd: here })).toMatchObject({ code: 3, out: '', err: expect.stringMatching(/^platewright: Long is \d+ times as long as it is wide, which dots do not show: name a \.svg or \.pdf file instead\n$/) as string });
+    }
   });
   it('.png --dark is darker', async () => {
     // On a dark ground nearly all dots are alike and dark; a file of the same marks on white differs.

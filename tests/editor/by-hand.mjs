@@ -2,19 +2,23 @@
 //   node tests/editor/by-hand.mjs STATE FOLDER_TO_OPEN [PART…]
 //   STATE         where the extension is installed
 //   HOST          folder of an installed host
+//   EDITOR_LANGUAGE  which language the editor has; for the part of that language, which is done when it is named
 //   SCREENSHOTS   folder for one picture a step; none are kept without it
 //   WEB           folder of the unpacked extension: it is served from there and runs in the web worker host, and none is installed in STATE
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { desk, openDesk } from './host/desk.mjs';
-import { serveFolder } from './host/serve-folder.mjs';
+import { serveExtension } from './host/serve-extension.mjs';
 
 const PARTS = { user: 'a page and its finding', begin: 'the first page', writing: 'writing and reading pages', plan: 'the bench plan', review: 'what a change does', shoot: 'an evening at the table' };
 
+/** In an editor of another language. */
+const APART = { german: 'in a German editor' };
+
 const [state, folder, ...chosen] = process.argv.slice(2);
-const parts = Object.keys(PARTS).filter((part) => chosen.length === 0 || chosen.includes(part));
+const parts = chosen.length === 0 ? Object.keys(PARTS) : Object.keys({ ...PARTS, ...APART }).filter((part) => chosen.includes(part));
 const site = process.env.WEB && await served(process.env.WEB);
-const open = () => openDesk({ host: process.env.HOST, state, folder, extension: site?.url });
+const open = () => openDesk({ host: process.env.HOST, state, folder, extension: site?.url, language: process.env.EDITOR_LANGUAGE });
 const total = { passed: 0, failed: 0 };
 let failed = 0;
 await open();
@@ -24,7 +28,7 @@ for (const part of parts) {
     await desk.close();
     await open();
   } else if (total.passed > 0) await desk.clear();
-  console.log(` ${PARTS[part]}`);
+  console.log(` ${PARTS[part] ?? APART[part]}`);
   const counts = await desk.run(part, (await import(`./${part}.mjs`)).STEPS);
   failed = counts.failed;
   total.passed += counts.passed;
@@ -39,5 +43,5 @@ process.exit(total.failed > 0 ? 1 : 0);
 function served(extension) {
   const manifest = JSON.parse(readFileSync(join(extension, 'package.json'), 'utf8'));
   delete manifest.main;
-  return serveFolder(extension, { '/package.json': JSON.stringify(manifest) });
+  return serveExtension(extension, { '/package.json': JSON.stringify(manifest) });
 }

@@ -1,5 +1,5 @@
 // npm run test:editors: packs both packages, then runs the extension in an old and a new VS Code (node host, web worker host, by mouse and keyboard),
-// the packages alone, and the installed server in other editors. Prints `N passed, N failed` as its last line; ends with 1 on any failure.
+// the packages alone, the installed server in other editors, and the documentation site in a browser. Prints `N passed, N failed` as its last line; ends with 1 on any failure.
 //   --built      dist/ is of now: it is packed as it is
 //   --packed     so is out/
 //   --download   runs the suite in a downloaded VS Code instead, where the hosts from npm do not fit (they need Linux on x64, and Chromium)
@@ -34,7 +34,7 @@ try {
     await part(`code-server ${host.version}, web worker host`, script('worker-host', host.extension, notebook(NOTEBOOK)), host.env);
     // Two hosts at a time are more than two processors bear; what needs none goes on beside the short run.
     if (host === newest) await byHand(host);
-    else await Promise.all([byHand(host, OLDER), withoutHost(bin)]);
+    else await Promise.all([byHand(host, OLDER).then(() => byHand(host, ['german'], { EDITOR_LANGUAGE: 'de' })), withoutHost(bin)]);
   }
   if (download) await withoutHost(bin);
 } finally {
@@ -46,10 +46,11 @@ process.exit(total.failed > 0 || total.passed === 0 ? 1 : 0);
 async function withoutHost(bin) {
   await part('the packages alone', [process.execPath, 'tests/packages/run.mjs', '--packed'], { INSTALLED: bin });
   await part('other editors', script('others', bin));
+  if (!download) await part('the documentation site', script('site'));
 }
 
-function byHand({ version, unpacked, env }, parts = []) {
-  return part(`code-server ${version}, by mouse and keyboard`, script('by-hand', unpacked, notebook('examples', NOTEBOOK), ...parts), env);
+function byHand({ version, unpacked, env }, parts = [], more = {}) {
+  return part(`code-server ${version}, by mouse and keyboard`, script('by-hand', unpacked, notebook('examples', NOTEBOOK), ...parts), { ...env, ...more });
 }
 
 /** An installed host, with the extension in it: the suite runs against what was packed, not against the working copy. */

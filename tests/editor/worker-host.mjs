@@ -6,13 +6,13 @@ import { once } from 'node:events';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { serveFolder } from './host/serve-folder.mjs';
+import { serveExtension } from './host/serve-extension.mjs';
 import { bundleSuite } from './suite/bundle.mjs';
 
 const [extension, folder] = process.argv.slice(2);
 const manifest = JSON.parse(await readFile(join(extension, 'package.json'), 'utf8'));
 delete manifest.main; // VS Code would run that, in the node host
-const site = await serveFolder(extension, {
+const site = await serveExtension(extension, {
   '/package.json': JSON.stringify(manifest),
   '/suite.js': await readFile(await bundleSuite('worker')),
 });

@@ -14,7 +14,7 @@ const section = (title: string): string => page.split(/^#+ /m).find(s => s.start
 const quoted = (text: string): string[] => [...text.matchAll(/`([^`]+)`/g)].map(m => m[1]!);
 
 test('every block of examples is understood', () => {
-  const blocks = [...page.matchAll(/^```\n([^]*?)^```$/gm)].map(m => m[1]!);
+  const blocks = [...page.matchAll(/^```plate\n([^]*?)^```$/gm)].map(m => m[1]!);
   expect(blocks.length).toBeGreaterThanOrEqual(3);
   for (const block of blocks) {
     const tree = parse(block);

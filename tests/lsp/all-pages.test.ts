@@ -1,4 +1,4 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -57,4 +57,25 @@ it('they are offered only where they are wanted', async () => {
   editor.close();
   editor = await startEditor({ folder: uri('') });
   expect(editor.initialized!.capabilities.diagnosticProvider).toMatchObject({ workspaceDiagnostics: false });
+});
+
+it('they are those of all open folders, and of one that is opened later', async () => {
+  editor.close();
+  await mkdir(join(root, 'shells'));
+  await mkdir(join(root, 'tools'));
+  await writeFile(join(root, 'shells', 'whelk.plate'), whelk);
+  await writeFile(join(root, 'tools', 'adze.plate'), whelk.replace('468 mm', '384 mm'));
+  let folders = ['shells'];
+  const answers = { 'workspace/workspaceFolders': () => folders.map(name => ({ uri: uri(name), name })) };
+  editor = await startEditor({ folder: uri('shells'), options: { checksAllPages: true }, capabilities: { workspace: { workspaceFolders: true } }, answers });
+  const first = await pull([]);
+  expect(rows(first)).toEqual(['shells/whelk.plate arms-mismatched']);
+  folders = ['shells', 'tools'];
+  const second = pull(ids(first));
+  await editor.connection.sendNotification('workspace/didChangeWorkspaceFolders', { event: { added: [{ uri: uri('tools'), name: 'tools' }], removed: [] } });
+  expect(rows(await second)).toEqual(['shells/whelk.plate unchanged', 'tools/adze.plate none']);
+  folders = ['tools'];
+  const third = pull(ids(await pull([])));
+  await editor.connection.sendNotification('workspace/didChangeWorkspaceFolders', { event: { added: [], removed: [{ uri: uri('shells'), name: 'shells' }] } });
+  expect(rows(await third)).toEqual(['shells/whelk.plate none', 'tools/adze.plate unchanged']);
 });

@@ -174,6 +174,23 @@ describe('files that a page uses', () => {
     expect(await (await open(setup(), { options }, path)).codes()).toEqual([]);
   });
 
+  it('in the folders of inventories are watched there, by a client that can watch outside of its folders; by another they are looked at on saving', async () => {
+    await mkdir(join(root, 'shelf'));
+    const options = { inventoryFolders: [join(root, 'shelf')] };
+    const shelf = ['shelf', 'saltmarsh-lab.plate'];
+    for (const relativePatternSupport of [true, false]) {
+      await write(lab('red-11'), ...shelf);
+      const page = await open(setup(), { watches: true, options, capabilities: { workspace: { didChangeWatchedFiles: { dynamicRegistration: true, relativePatternSupport } } } });
+      expect(await page.codes()).toEqual(['unknown-name']);
+      expect(editor.watched).toEqual({ watchers: [{ globPattern: '**/*.plate' }, ...(relativePatternSupport ? [{ globPattern: { baseUri: uri('shelf'), pattern: '**/*.plate' } }] : [])] });
+      await write(lab('red-12'), ...shelf);
+      if (relativePatternSupport) await editor.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: uri(...shelf), type: 2 }] });
+      else await editor.connection.sendNotification('textDocument/didSave', { textDocument: { uri: page.uri } });
+      expect(await page.codes()).toEqual([]);
+      editor.close();
+    }
+  });
+
   it('that are no files, or too large, are not read', async () => {
     await mkdir(join(root, 'notebook', 'saltmarsh-lab.plate'));
     expect(await (await open(setup())).codes()).toEqual(['import-unreadable']);

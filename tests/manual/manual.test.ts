@@ -8,6 +8,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { stepsOf, type Block } from '../../client/site/blocks.ts';
 import { parse } from '../../grammar/parse.ts';
 import { format } from '../../grammar/format.ts';
 import { folder } from '../cli/folder.ts';
@@ -16,24 +17,9 @@ import { inside } from '../cli/inside.ts';
 const PAGE = new URL('../../grammar/manual.md', import.meta.url);
 const manual = readFileSync(PAGE, 'utf8');
 
-interface Block { readonly info: string; readonly text: string; readonly start: number; readonly end: number; readonly line: number }
-const blocks: Block[] = [...manual.matchAll(/^```(.+)\n([^]*?)^```$/gm)].map(m => ({
-  info: m[1]!, text: m[2]!, start: m.index + m[1]!.length + 4, end: m.index + m[1]!.length + 4 + m[2]!.length, line: manual.slice(0, m.index).split('\n').length,
-}));
-const added = (page: string, piece: string): string => {
-  const last = page.lastIndexOf('}');
-  return `${page.slice(0, last).trimEnd()}\n\n${piece}}\n`;
-};
-
-interface Step { readonly block: Block; readonly files: Readonly<Record<string, string>> }
 /** Each block with the files as they stand behind it. */
-const steps: Step[] = [];
-const files: Record<string, string> = {};
-for (const block of blocks) {
-  const [language, name, how] = block.info.split(' ');
-  if (language === 'plate' && name !== undefined) files[name] = how === 'adds' ? added(files[name]!, block.text) : block.text;
-  steps.push({ block, files: { ...files } });
-}
+const steps = stepsOf(manual);
+const blocks = steps.map(s => s.block);
 
 test('every block of the manual is of a kind that is run', () => {
   for (const { info, line } of blocks) expect(info, `line ${line}`).toMatch(/^(plate [\w-]+\.plate( adds)?|text (check|report|explain|why|solve|hang|layout|sweep|learn|history) .+)$/);

@@ -184,7 +184,7 @@ describe('spelling', () => {
     });
   test.each([['mmm', 'mm'], ['mins', 'min'], ['inch', 'in'], ['foot', 'ft'], ['degr', 'deg'], ['minn', 'min'], ['liens', 'lines'], ['lines/m m', 'lines/mm'], ['modus', 'modes'], ['°c', '°C'], ['C', '°C'], ['nm/°C', 'nm/K'], ['point s', 'points']])(
     '%s is a slip for %s', (written, meant) => { expect(nearestUnit(written)).toBe(meant); });
-  test.each(['x', 'q', 'gauss', 'furlong', 'banana', '🐚', ''])('nothing is suggested for “%s”', written => { expect(nearestUnit(written)).toBeUndefined(); });
+  test.each(['x', 'q', 'qqm', 'gauss', 'furlong', 'banana', '🐚', '', '°F', 'degF', 'F', 'lux', 'lx'])('nothing is suggested for “%s”', written => { expect(nearestUnit(written)).toBeUndefined(); });
   test('any unit in other capitals keeps its letters in what is suggested', () => {
     const units = [...TABLE.map(r => r[0]), ...COUNTS];
     const plain = (s: string): string => s.toLowerCase().replace(/[µμ]/g, 'u').replaceAll('²', '2');
@@ -200,4 +200,18 @@ test('a unit that has no usual one is written with raised powers, and read again
   expect(unitsFor(power(parseUnit('mm')!.dim, -2))).toEqual(['m⁻²']);
   expect(dimName(multiply(parseUnit('mW')!.dim, parseUnit('mm')!.dim))).toBe('a quantity in m³·kg·s⁻³');
   for (const n of [5, 6, 7, 8, 9, -5, -9]) expect(parseUnit(unitsFor(power(parseUnit('s')!.dim, n))[0]!)!.dim).toBe(power(parseUnit('s')!.dim, n));
+});
+
+test.each([['microns', 'µm'], ['inches', 'in'], ['metres', 'm'], ['seconds', 's'], ['minutes', 'min'], ['hours', 'h'], ['degrees', '°'], ['milliwatts', 'mW'], ['percent', '%'], ['C', '°C'], ['"', 'in']])('%s is the name of %s', (said, unit) => { expect(nearestUnit(said)).toBe(unit); });
+
+test('a share, and points of it, are told apart from each other and from plain numbers', () => {
+  const flags = (unit: string): unknown[] => { const u = parseUnit(unit)!; return [u.dim, u.factor, u.percent, u.points]; };
+  expect(flags('%')).toEqual([NUMBER, 0.01, true, undefined]);
+  for (const unit of ['points', 'point']) expect(flags(unit)).toEqual([NUMBER, 0.01, undefined, true]);
+  expect(flags('modes').slice(2)).toEqual([undefined, undefined]);
+});
+
+test('a dimension without a unit of the trade is shown by its powers, of several digits too', () => {
+  const metre = parseUnit('m')!.dim;
+  expect([unitsFor(power(metre, 12)), unitsFor(power(metre, -4))]).toEqual([['m¹²'], ['m⁻⁴']]);
 });

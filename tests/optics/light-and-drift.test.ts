@@ -55,6 +55,8 @@ describe('marks of a wheel', () => {
     expect(shareAtMark(marks, values, 9)).toBe(0.92);
     expect(shareAtMark([4], [0.5], 4)).toBe(0.5);
     expect(shareAtMark([], [], 4)).toBe(0);
+    // A quarter of the way from 2 to 6: 0.2 + 0.25 · 0.6
+    expectNear(shareAtMark([2, 6], [0.2, 0.8], 3), 0.35, 1e-12);
   });
 
   it('weighs two marks, and both add up to one', () => {
@@ -79,7 +81,7 @@ describe('exposure', () => {
   });
 
   // t^(1/p), by hand: 60^(1/0.85) = e^(4.094345 / 0.85) = 123.578; 10^(1/0.9) = 12.9155; 300^(1/0.9) = 565.40.
-  it.each([[60, 0.85, '123.578'], [10, 0.9, '12.9155'], [300, 0.9, '565.40'], [60, 1, '60'], [0.5, 0.9, '0.5']])('of %f s with %f is %s s', (time, p, printed) => expectPrinted(reciprocityTime(time, p), printed));
+  it.each([[60, 0.85, '123.578'], [10, 0.9, '12.9155'], [300, 0.9, '565.40'], [60, 1, '60'], [0.5, 0.9, '0.50000']])('of %f s with %f is %s s', (time, p, printed) => expectPrinted(reciprocityTime(time, p), printed));
 });
 
 describe('drift', () => {

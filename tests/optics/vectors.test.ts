@@ -22,6 +22,8 @@ describe('turns', () => {
     close(leftOf([2, 0, 0]), [0, 1, 0]);
     close(above([2, 0, 0]), [0, 0, 1]);
     close(turnedLeft([1, 0, 0], 30 * DEGREE), [Math.sqrt(3) / 2, 0.5, 0]);
+    // (0.6, 0, 0.8) · cos 60° + (0, 1, 0) · sin 60°: what rises, rises by the cosine less
+    close(turnedLeft([0.6, 0, 0.8], 60 * DEGREE), [0.3, Math.sqrt(3) / 2, 0.4]);
   });
   test('of light that climbs: left is level, above leans back', () => {
     close(leftOf([0.8, 0, 0.6]), [0, 1, 0]);

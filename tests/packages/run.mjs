@@ -93,7 +93,7 @@ await step('the files of the command line', () => { pinned('command-line.txt', a
 await step('it names whose work goes along', () => { notices(alone, 'LICENSE'); });
 await step('its pages lead to each other, but for pictures and what is for those who work on it', () => {
   const wrong = listed(alone).filter(file => file.endsWith('.md')).flatMap(file => [...readFileSync(join(alone, file), 'utf8').matchAll(/\]\((?!https?:|#)([^)#\s]+)/g)].map(m => join(file, '..', m[1])))
-    .filter(to => !/^(?:client\/media\/|DEVELOPERS\.md$|server\/core\.md$)/.test(to) && !existsSync(join(alone, to)));
+    .filter(to => !/^(?:client\/media\/|DEVELOPERS\.md$|server\/(?:core|security)\.md$)/.test(to) && !existsSync(join(alone, to)));
   assert.deepEqual(wrong, []);
 });
 await step('alone in a folder it checks an example', () => {

@@ -1,5 +1,5 @@
 /** A git repository, read only: which revisions there are, and what a page said in one of them. */
-import { statSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { dirname, relative, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { decode, isInside, Misuse, realOrPlanned, Trouble, type Reach } from '../files.ts';
@@ -46,6 +46,8 @@ export class Repository {
     const folder = folderOf(named);
     // The folder comes last, as it may hold line ends itself.
     const [, shallow, root] = /^(\w+)\n([^]*)\n$/.exec(await git(['rev-parse', '--is-shallow-repository', '--show-toplevel'], folder))!;
+    // By its settings a repository may call any folder its own, such as that of all of the disk; a page may use what lies in it.
+    if (!existsSync(resolve(root!, '.git'))) throw new Trouble(`the repository of ${folder} says that its working folder is ${root!}, which is not where it lies; compare files instead of revisions`);
     const repository = new Repository(realOrPlanned(resolve(root!)) ?? resolve(root!), shallow === 'true');
     try {
       return await act(repository);
@@ -141,7 +143,7 @@ export class Repository {
   async revisions(path: string, until?: Commit, from?: Commit): Promise<Revision[]> {
     if (!await this.objects.get('HEAD^{commit}')) return [];
     const range = [from?.id ?? 'HEAD', ...(until ? [`^${until.id}`] : [])];
-    const out = await git(['-c', 'log.showSignature=false', 'log', '--follow', '-M', '--date-order', '-c', '--name-status', '-z', '--no-color', '--no-ext-diff', '--no-textconv', '--encoding=UTF-8', '--format=%H%x00%aI%x00%s', ...range, '--', path], this.root);
+    const out = await git(['log', '--follow', '-M', '--date-order', '-c', '--name-status', '-z', '--no-color', '--no-ext-diff', '--no-textconv', '--encoding=UTF-8', '--format=%H%x00%aI%x00%s', ...range, '--', path], this.root);
     return revisionsIn(out);
   }
 

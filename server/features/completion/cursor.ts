@@ -1,5 +1,5 @@
 /** The cursor in half-typed text: the word at it, what stands before it in its line, and the block that it is in. */
-import { parseLine } from '../../../grammar/parse-line.ts';
+import { MAX_LINE, tokensIn } from '../../../grammar/parse-line.ts';
 import type { Node, TokenSpan } from '../../../grammar/tree.ts';
 import type { Snapshot } from '../../analysis.ts';
 import { opensThing } from '../../model/bind/things.ts';
@@ -37,15 +37,18 @@ export interface Cursor {
   readonly things: readonly Thing[];
 }
 
+// What a line that is read can hold, these are done with at once; a longer one is not asked.
+/* eslint-disable regexp/no-super-linear-move */
 const NAME = /\p{L}[\p{L}\p{N}_]*(?:[-.][\p{L}\p{N}_]*)*$/u;
 const UNIT = /(?<=[\d)?][ \t]*)[\p{L}µ°%′″][\p{L}\p{N}µ°%²³¹⁰⁴⁻/·*^-]*$/u;
+/* eslint-enable regexp/no-super-linear-move */
 const NAME_ON = /^[\p{L}\p{N}_]*(?:[-.][\p{L}\p{N}_]+)*/u;
 const UNIT_ON = /^[\p{L}\p{N}µ°%²³¹⁰⁴⁻]*(?:[/·*^][\p{L}\p{N}µ°%²³¹⁰⁴⁻]+)*/u;
 
 /** Undefined where nothing can be typed that has a meaning: in a comment or a note. Inside of quotes there is no word. */
 export function cursorAt(snapshot: Snapshot, line: number, asked: number): Cursor | undefined {
   const text = snapshot.tree.lines[line]?.text;
-  if (text === undefined) return undefined;
+  if (text === undefined || text.length > MAX_LINE) return undefined;
   // Beyond its end is its end, as editors have it.
   const character = Math.max(0, Math.min(asked, text.length));
   const before = text.slice(0, character);
@@ -56,12 +59,12 @@ export function cursorAt(snapshot: Snapshot, line: number, asked: number): Curso
   const start = character - typed.length;
   const end = character + (typed === '' ? 0 : (unit.length > name.length ? UNIT_ON : NAME_ON).exec(text.slice(character))![0].length);
   const left = text.slice(0, start);
-  const tokens = parseLine(left).tokens.map(t => ({ ...t, text: left.slice(t.start, t.end) }));
+  const tokens = tokensIn(left).map(t => ({ ...t, text: left.slice(t.start, t.end) }));
   const comment = snapshot.tree.lines[line]!.comment;
   const rest = text.slice(end, comment && comment.start >= end ? comment.start : undefined).trim();
   const r = setupAt(snapshot, line);
   const block = blockAt(snapshot, line, text, r);
-  return { snapshot, line, character, text, tokens, typed, start, end, rest, indent: /^\s*/.exec(text)![0], block, r, things: thingsAt(r, block, line) };
+  return { snapshot, line, character, text, tokens, typed, start, end, rest, indent: /^\s*/.exec(text)![0], block, r, get things() { return thingsAt(r, block, line); } };
 }
 
 /** Whether a text ends in quotes that are not closed, or in a comment. */

@@ -131,7 +131,8 @@ function factLine(c: Cursor, colon: number, facts: readonly Fact[], opening: () 
 
 /** The fact whose phrase stands before a colon. */
 function factBefore(c: Cursor, colon: Token, facts: readonly Fact[], from = 0): Fact | undefined {
-  const line = parseLine(c.text.slice(from, colon.end));
+  // With any value: a line that lacks one is read no further, and finding out why takes most of the time.
+  const line = parseLine(`${c.text.slice(from, colon.end)} ?`);
   return line.head ? factOn(line, factIndex(facts))?.fact : undefined;
 }
 

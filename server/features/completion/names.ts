@@ -32,8 +32,10 @@ export function freeName(kind: Kind, taken: ReadonlySet<string>, alike: readonly
   const before = alike.findLast(n => /\d$/.test(n));
   const initials = kind.word.split(/[ -]/).map(w => w[0]!.toUpperCase()).join('');
   if (before === undefined && kind.called !== undefined && !taken.has(kind.called === '' ? kind.word : kind.called)) return kind.called;
-  const [, stem, number] = /^(.*?)(\d+)$/.exec(before ?? kind.called ?? '') ?? ['', initials, '0'];
-  for (let n = Number(number) + 1; ; n++) if (!taken.has(`${stem}${n}`)) return `${stem}${n}`;
+  const last = before ?? kind.called ?? '';
+  const number = /(?<!\d)\d+$/.exec(last)?.[0];
+  const stem = number === undefined ? initials : last.slice(0, -number.length);
+  for (let n = Number(number ?? 0) + 1; ; n++) if (!taken.has(`${stem}${n}`)) return `${stem}${n}`;
 }
 
 /** All names that a setup or an inventory has given. */

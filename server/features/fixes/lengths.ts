@@ -50,7 +50,7 @@ function legFix(leg: Leg, change: number, results: Results): { fix: Candidate; a
   const before = leg.length.quantity.value;
   const after = before + change;
   if (after < SHORTEST) return undefined;
-  const written = leg.node.line.text.slice(number.start, number.end).replace(/[^\d.].*$/, '');
+  const [written] = /^[\d.]*/.exec(leg.node.line.text.slice(number.start, number.end))!;
   const newText = (after / unit.factor).toFixed(Math.max(written.split('.')[1]?.length ?? 0, Math.ceil(Math.log10(unit.factor / 0.001) - 1e-9)));
   const end = number.start + written.length;
   const object = results.plates.flatMap(p => p.pairs).find(p => p.arm.path.includes(leg)) !== undefined;

@@ -21,7 +21,7 @@ export interface Written {
 
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)/;
 /** Behind it only its unit and what is left open, nothing that is worked out. */
-const REST = /^\s*[^\s\d(),*/+-]*(?:\s*(?:±|\+\/-|×÷).*)?$/;
+const REST = /^\s*(?:[^\s\d(),*/+±×÷-]+\s*)?(?:(?:±|\+\/-|×÷).*)?$/;
 
 /** Undefined of what is a formula, a name or a ratio, and of what stands in another file. */
 export function writtenOf(cell: Cell, { lines }: Tree): Written | undefined {

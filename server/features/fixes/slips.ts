@@ -38,7 +38,7 @@ export function* slipFixes(finding: Finding, r: Results | undefined, { uri, tree
     }
     case 'slit-along-reference': {
       const size = r?.setup.things.get(text(data, 'hologram'))?.facts.get('size');
-      const sides = size?.at.uri === uri ? /^(\d[\d.]*(?:\s*[^\s\dx×]+)?)(\s*[x×]\s*)(\d[\d.]*)/.exec(tree.lines[size.at.line]!.text.slice(size.at.start, size.at.end)) : undefined;
+      const sides = size?.at.uri === uri ? /^(\d[\d.]*(?:\s*[^\s\dx×.]+)?)(\s*[x×]\s*)(\d[\d.]*)/.exec(tree.lines[size.at.line]!.text.slice(size.at.start, size.at.end)) : undefined;
       if (size && sides) yield {
         edits: [{ at: within(size.at, { start: size.at.start, end: size.at.start + sides[0].length }), newText: `${sides[3]!}${sides[2]!}${sides[1]!}` }],
         title: () => `Turn what is open of ${text(data, 'hologram')} by a quarter: ${sides[3]!}${sides[2]!}${sides[1]!} instead of ${sides[0]}`,

@@ -11,7 +11,7 @@ import { factText, overrideOf } from '../../model/overrides.ts';
 import type { Results } from '../../results/plan.ts';
 import { variantsOf, type VariantResults } from '../../results/variants.ts';
 import { showCell } from '../chain.ts';
-import { letAt, nodeAt, referenceAt, setupAt, thingDeclaredAt } from '../cursor.ts';
+import { letAt, nodeAt, referenceAt, setupAt, thingDeclaredAt, thingWhere } from '../cursor.ts';
 import { figureWords } from './chain.ts';
 import { beamWordsOf, goalWords, insteadWords, legWordsOf, setupWords, thingWords } from './figures.ts';
 import { placeWords } from './places.ts';
@@ -127,8 +127,8 @@ function factOf(node: Node, r: Results | undefined): FactLine | undefined {
 }
 
 /** What it is of the thing at hand: as written, else as it comes out of what is written. */
-function ownValue(found: FactLine, node: Node, { model }: Snapshot, r: Results | undefined): string | undefined {
-  const owner = [r?.setup, ...model.inventories].flatMap(s => [...(s?.things.values() ?? [])]).find(t => t.node === node.parent);
+function ownValue(found: FactLine, node: Node, snapshot: Snapshot, r: Results | undefined): string | undefined {
+  const owner = thingWhere(snapshot, t => t.node === node.parent);
   const over = owner && overrideOf(owner, factKey(found));
   const fact = over?.fact ?? owner?.facts.get(factKey(found));
   const cell = fact?.value.kind === 'formula' ? r?.graph.find(`${owner!.id}.${factKey(found)}`) : undefined;

@@ -19,6 +19,6 @@ export const readingNow = (subject: string, r: Results): Reading | undefined => 
 
 /** String has no direction, and blanks mean nothing. */
 function sameWords(a: string, b: string): boolean {
-  const turned = (s: string): string => { const ends = s.split(/\s*(?:->|→)\s*/); return ends.length < 2 ? s.replace(/\s+/g, ' ').trim() : [ends.join(' '), [...ends].reverse().join(' ')].sort()[0]!; };
+  const turned = (s: string): string => { const ends = s.split(/->|→/).map(end => end.trim()); return ends.length < 2 ? s.replace(/\s+/g, ' ').trim() : [ends.join(' '), [...ends].reverse().join(' ')].sort()[0]!; };
   return turned(a) === turned(b);
 }

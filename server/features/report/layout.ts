@@ -37,9 +37,9 @@ function joined(text: string): string[] {
 
 /** Values under each other so that their whole numbers end in one column: ` 750 ± 2 mm` above `1471 ± 3 mm`. */
 export function alignValues(values: readonly string[]): string[] {
-  const split = values.map(v => /^([−-]?\d+)(.*)$/su.exec(v));
-  const most = Math.max(0, ...split.map(m => (m ? width(m[1]!) : 0)));
-  return values.map((v, i) => (split[i] ? padStart(split[i][1]!, most) + split[i][2]! : v));
+  const split = values.map(v => /^[−-]?\d+/u.exec(v)?.[0]);
+  const most = Math.max(0, ...split.map(n => (n === undefined ? 0 : width(n))));
+  return values.map((v, i) => { const n = split[i]; return n === undefined ? v : padStart(n, most) + v.slice(n.length); });
 }
 
 const BLOCKS = '▁▂▃▄▅▆▇█';

@@ -48,8 +48,8 @@ export function pendingWords(what: string): string {
   const plain: string[] = [];
   const groups = new Map<string, string[]>();
   for (const item of what.split(', ')) {
-    const [, of, word, behind] = /^(.*?) ?“(.*)”(?: of a (.*))?$/u.exec(item) ?? [];
-    const group = of === '' ? behind : of;
+    const [, before, word, behind] = /^([^“]*)“([^”]*)”(?: of a (.*))?$/u.exec(item) ?? [];
+    const group = before === '' ? behind : before?.trimEnd();
     if (group === undefined) { plain.push(word ?? item); continue; }
     const list = groups.get(group) ?? [];
     if (!groups.has(group)) groups.set(group, list);

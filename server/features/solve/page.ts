@@ -97,7 +97,10 @@ function inside(end: number, { range: [from, to] = [0, 0] }: Value, round: (v: n
   return round(end / step - (round === Math.ceil ? 1e-6 : -1e-6)) * step;
 }
 
-const nameOf = (text: string): string => /^[^:<>=]*?(?=\s*(?::|<|>|=|from\b))/.exec(text)?.[0] ?? text;
+function nameOf(text: string): string {
+  const end = text.search(/[:<>=]|\bfrom\b/);
+  return end < 0 ? text : text.slice(0, end).trimEnd();
+}
 const by = (cell: Cell, amount: number): string => show(Number(amount.toPrecision(2)), cell.dim, 0, cell.unit);
 
 /** As it is written in. */

@@ -17,6 +17,7 @@ import { Items, keep, keepThing } from '../kept.ts';
 import type { Accept, Beam, BoundFact, Goal, Inventory, Let, Model, Moved, Setup, Use } from '../model.ts';
 import { fileName, nearest, Scope, Sink } from '../scope.ts';
 import type { Fact } from '../things/kind.ts';
+import { withoutBrace } from '../written.ts';
 import { factIndex, kindNamed, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from '../things/index.ts';
 
 export const MAX_THINGS = 5000;
@@ -256,7 +257,7 @@ function bindSetup(node: Node, inventories: Inventories, sink: Sink, stray: read
 
 function block(node: Node, sink: Sink): { name: string; at: Setup['at']; node: Node } {
   const s = node.line.subject;
-  return { name: s?.kind === 'string' ? s.value : node.line.text.trim().replace(/\s*\{$/, ''), at: sink.place(node, s ?? node.line.head!), node };
+  return { name: s?.kind === 'string' ? s.value : withoutBrace(node.line.text.trim()), at: sink.place(node, s ?? node.line.head!), node };
 }
 
 /** The day behind `on` of a shot, or of processing. */

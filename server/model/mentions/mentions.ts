@@ -12,15 +12,17 @@ import { placeIn } from '../place.ts';
 import { factIndex, factsOf, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from '../things/index.ts';
 import type { Fact } from '../things/kind.ts';
 
-export function mentionsOf(tree: Tree, model: Model): Mention[] {
+/** Statements that lie outside of the lines `from` to `to` are left out. */
+export function mentionsOf(tree: Tree, model: Model, from = 0, to = Infinity): Mention[] {
   const found: Mention[] = [];
   const all = Names.inventories(model);
   const setups = new Map(model.setups.map(s => [s.node, s]));
-  for (const node of tree.nodes) {
+  const within = (n: Node): boolean => n.end >= from && n.at <= to;
+  for (const node of tree.nodes.filter(within)) {
     const setup = setups.get(node);
     if (setup) {
       const walk = new Walk(model.uri, Names.setup(setup, all), found);
-      for (const child of node.children) walk.statement(child);
+      for (const child of node.children) if (within(child)) walk.statement(child);
       continue;
     }
     const inventory = node.line.head?.text === 'inventory' ? model.inventories.find(i => i.at.line === node.at) : undefined;
@@ -29,7 +31,7 @@ export function mentionsOf(tree: Tree, model: Model): Mention[] {
     const visible = all.get(inventory.name)?.named;
     const named = visible && declaredBy(visible, node, model.uri) ? visible : { kind: 'inventory' as const, name: inventory.name, at: inventory.at };
     walk.name(node, inventory.at, named);
-    for (const child of node.children) walk.thing(child);
+    for (const child of node.children) if (within(child)) walk.thing(child);
   }
   return found;
 }

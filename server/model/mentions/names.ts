@@ -1,6 +1,6 @@
 /** What can be named in a file, and which of it a name means where it stands. */
 import type { Node } from '../../../grammar/tree.ts';
-import type { Beam, Inventory, Model, Place, Setup, Thing } from '../model.ts';
+import type { Inventory, Model, Place, Setup, Thing } from '../model.ts';
 import type { Kind } from '../things/kind.ts';
 
 /** What bears a name: something that the text declares and calls by it. */
@@ -28,11 +28,9 @@ export class Names {
   private readonly things = new Map<string, Bearer>();
   private readonly beams = new Map<string, Bearer>();
   private readonly lets = new Map<string, Bearer>();
-  /** which beams a thing ends or passes, by how many legs lead there */
-  private readonly meetings = new Map<string, Map<string, number>>();
 
   /** A variant sees the names of its setup. */
-  constructor(private readonly inventories: ReadonlyMap<string, Items>, private readonly outer?: Names) {}
+  constructor(private readonly inventories: ReadonlyMap<string, Items>, private readonly outer?: Names, private readonly declared?: Setup) {}
 
   static inventories(model: Model): Map<string, Items> {
     return new Map([...model.visible].map(([name, i]) => [name, itemsOf(i)]));
@@ -44,22 +42,18 @@ export class Names {
     return names;
   }
 
-  static setup(setup: Setup, all: ReadonlyMap<string, Items>): Names {
-    const names = new Names(all);
-    for (const t of setup.things.values()) names.things.set(t.id, { kind: 'thing', name: t.id, at: t.at, of: t.kind });
-    for (const b of setup.beams.values()) names.addBeam(b);
-    for (const l of setup.lets.values()) names.lets.set(l.name, { kind: 'let', name: l.name, at: l.at });
-    return names;
-  }
+  /** What is asked for is looked up then, since most who ask want a few of many. */
+  static setup(setup: Setup, all: ReadonlyMap<string, Items>): Names { return new Names(all, undefined, setup); }
 
   /** For what a variant adds. */
   within(): Names { return new Names(this.inventories, this); }
 
-  private addBeam(b: Beam): void {
-    this.beams.set(b.id, { kind: 'beam', name: b.id, at: b.at });
-    const met = new Map<string, number>();
-    for (const { target } of b.legs) if (target) met.set(target.id, (met.get(target.id) ?? 0) + 1);
-    this.meetings.set(b.id, met);
+  private kept(map: Map<string, Bearer>, name: string, make: () => Bearer | undefined): Bearer | undefined {
+    const known = map.get(name);
+    if (known) return known;
+    const made = make();
+    if (made) map.set(name, made);
+    return made;
   }
 
   add(named: Bearer): Bearer {
@@ -68,9 +62,15 @@ export class Names {
     return named;
   }
 
-  thing(name: string): Bearer | undefined { return this.things.get(name) ?? this.outer?.thing(name); }
-  beam(name: string): Bearer | undefined { return this.beams.get(name) ?? this.outer?.beam(name); }
-  letNamed(name: string): Bearer | undefined { return this.lets.get(name) ?? this.outer?.letNamed(name); }
+  thing(name: string): Bearer | undefined {
+    return this.kept(this.things, name, () => { const t = this.declared?.things.get(name); return t && { kind: 'thing', name: t.id, at: t.at, of: t.kind }; }) ?? this.outer?.thing(name);
+  }
+  beam(name: string): Bearer | undefined {
+    return this.kept(this.beams, name, () => { const b = this.declared?.beams.get(name); return b && { kind: 'beam', name: b.id, at: b.at }; }) ?? this.outer?.beam(name);
+  }
+  letNamed(name: string): Bearer | undefined {
+    return this.kept(this.lets, name, () => { const l = this.declared?.lets.get(name); return l && { kind: 'let', name: l.name, at: l.at }; }) ?? this.outer?.letNamed(name);
+  }
   inventory(name: string): Items | undefined { return this.inventories.get(name); }
   /** The only item of that name in all inventories. */
   itemCalled(name: string): Bearer | undefined {
@@ -80,8 +80,8 @@ export class Names {
 
   /** A beam that makes an arm of its own name at a thing: one that meets it twice makes a `reference` and an `object`. */
   armAt(thing: string, beam: string): Bearer | undefined {
-    const times = this.meetings.get(beam)?.get(thing);
-    if (times === undefined) return this.outer?.armAt(thing, beam);
+    const times = this.declared?.beams.get(beam)?.legs.filter(({ target }) => target?.id === thing).length ?? 0;
+    if (times === 0) return this.outer?.armAt(thing, beam);
     return times === 1 ? this.beam(beam) : undefined;
   }
 }

@@ -12,8 +12,8 @@ export interface Mention extends Span {
   /** the statement or leg that it stands in */
   readonly node: Node;
   /** of a name */
-  readonly named?: Bearer;
-  readonly declares?: boolean;
+  readonly named: Bearer | undefined;
+  readonly declares: boolean | undefined;
 }
 
 export const phraseOf = (words: readonly Word[]): string => words.map(w => w.text).join(' ');
@@ -27,12 +27,12 @@ export function firstPhrase(e: Expr | undefined): readonly Word[] {
 export class Words {
   constructor(protected readonly uri: string, protected readonly names: Names, protected readonly found: Mention[]) {}
 
-  protected put(node: Node, role: Role, { start, end }: Span, more: Pick<Mention, 'named' | 'declares'> = {}): void {
-    if (end > start) this.found.push({ role, node, line: node.at, start, end, ...more });
+  protected put(node: Node, role: Role, { start, end }: Span, named?: Bearer, declares?: boolean): void {
+    if (end > start) this.found.push({ role, node, line: node.at, start, end, named, declares });
   }
 
   name(node: Node, at: Span, named: Bearer): void {
-    this.put(node, 'name', at, { named, declares: declaredBy(named, node, this.uri) && named.at.start === at.start });
+    this.put(node, 'name', at, named, declaredBy(named, node, this.uri) && named.at.start === at.start);
   }
 
   protected words(node: Node, role: Role, words: readonly Span[]): void { for (const w of words) this.put(node, role, w); }

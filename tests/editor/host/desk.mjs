@@ -8,9 +8,9 @@ import { openWorkbench } from './workbench.mjs';
 export let desk;
 
 /** Opens `folder` in an installed `host`, in whose `state` the extension is installed, unless it comes from an address, `extension`: then it runs in the web worker host. */
-export async function openDesk({ host, state, folder, extension }) {
+export async function openDesk({ host, state, folder, extension, language }) {
   const server = await startServer(host, state);
-  const workbench = await openWorkbench({ port: server.port, folder, extension });
+  const workbench = await openWorkbench({ port: server.port, folder, extension, language });
   const { page } = workbench;
   page.setDefaultTimeout(20_000);
   const editor = page.locator('.editor-instance .monaco-editor').first();

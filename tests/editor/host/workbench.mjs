@@ -9,9 +9,10 @@ const FLAGS = [
 
 /**
  * With `extension` (a folder, or an http address for the web worker host) that extension is under development. With `tests` the extension host
- * runs that module's `run()`, `ended` gives its exit code, and `onLog` gets what it prints.
+ * runs that module's `run()`, `ended` gives its exit code, and `onLog` gets what it prints. With `language` the editor believes to have a language pack of
+ * it, with no word in it: its own words stay English, those of the extension do not.
  */
-export async function openWorkbench({ port, folder, file, extension, tests, onLog }) {
+export async function openWorkbench({ port, folder, file, extension, tests, onLog, language }) {
   const authority = `127.0.0.1:${port}`;
   const overHttp = extension?.startsWith('http:') ?? false;
   const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: FLAGS });
@@ -26,6 +27,7 @@ export async function openWorkbench({ port, folder, file, extension, tests, onLo
     const development = { extensions: [address(extension, authority)], ...(tests && { extensionTestsPath: address(tests, authority) }) };
     await context.addInitScript(fillDevelopmentOptions, development);
   }
+  if (language) await context.addInitScript((of) => { globalThis._VSCODE_NLS_LANGUAGE = of; }, language);
   const page = await context.newPage();
   const ended = new Promise((resolve) => {
     page.on('crash', () => resolve(new Error('the page crashed')));

@@ -47,6 +47,8 @@ export interface Library {
   elsewhere?(path: string): readonly Candidate[];
   /** where a file is kept from one analysis to the next, by whoever analyses it often */
   lines?(uri: string): LineCache | undefined;
+  /** why there is no text, where something is there that cannot be read: a sentence without its end */
+  why?(uri: string): string | undefined;
 }
 
 /** A file that a `use` may mean; `where` completes “looked in …”. */
@@ -114,7 +116,8 @@ function read(uri: string, text: string, library: Library, cache: LineCache): Re
     if (places.length === 0) return { code: 'import-outside', uri: '', data: { path } };
     const to = places.find(({ uri: u }) => ring.includes(u) || bound.has(u) || (asked < MAX_FILES && fetched(u) !== undefined))?.uri;
     if (to === undefined) {
-      return asked++ < MAX_FILES ? { code: 'import-unreadable', uri: places[0]!.uri, data: { path, why: 'it is missing or cannot be read', looked: places.map(p => p.where).join(', ') } }
+      const why = places.map(p => library.why?.(p.uri)).find(w => w !== undefined) ?? 'it is missing or cannot be read';
+      return asked++ < MAX_FILES ? { code: 'import-unreadable', uri: places[0]!.uri, data: { path, why, looked: places.map(p => p.where).join(', ') } }
         : { code: 'too-many-files', uri: places[0]!.uri, data: { limit: String(MAX_FILES) } };
     }
     if (ring.includes(to)) return { code: 'import-ring', uri: to, data: { ring: [...ring.slice(ring.indexOf(to)), to].map(fileName).join(' → ') } };

@@ -14,7 +14,8 @@ import { asItWasShot } from './shot.ts';
 import { driver } from './driver.ts';
 import { diffJson, type Compared } from './diff-json.ts';
 import { onScreen, troubled, type Done } from './done.ts';
-import { Misuse, openAll, openFile, pathFrom, Trouble, writeMade, type Opened, type Reach } from './files.ts';
+import { Misuse, openAll, openFile, pathFrom, Trouble, type Opened, type Reach } from './files.ts';
+import { writeMade } from './writing.ts';
 
 export type DiffFormat = 'text' | 'json' | 'markdown' | 'html' | 'svg';
 export interface DiffOptions extends Reach {

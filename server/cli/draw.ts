@@ -7,9 +7,10 @@ import { nearest } from '../model/scope.ts';
 import type { Results } from '../results/plan.ts';
 import { inVariant, setupsNamed } from './chosen.ts';
 import type { Done } from './done.ts';
-import { Misuse, openFile, Trouble, writeMade, type Reach } from './files.ts';
+import { Misuse, openFile, Trouble, type Reach } from './files.ts';
 import { exitFor } from '../features/listed.ts';
 import { makerFor } from './pictures.ts';
+import { writeMade } from './writing.ts';
 
 export async function draw(named: string, { output, setup, variant, view: wanted = VIEWS[0]!.name, plate, lamp, from, dark = false, ...reach }: { output?: string; lamp?: string; setup?: string; variant?: string; view?: string; plate?: string; from?: readonly [number, number]; dark?: boolean } & Reach): Promise<Done> {
   const view = viewNamed(wanted);

@@ -1,8 +1,9 @@
-/** The only place that reads and writes files; revisions of them are read in `git/`. Everything else gets texts, and gives texts back. */
-import { accessSync, closeSync, constants, fchmodSync, fchownSync, fsyncSync, openSync, readdirSync, readFileSync, realpathSync, renameSync, statSync, unlinkSync, writeFileSync, type Stats } from 'node:fs';
+/** The only place that reads files, as `writing.ts` is the only one that writes them; revisions of them are read in `git/`. Everything else gets texts, and gives texts back. */
+import { readdirSync, readFileSync, realpathSync, statSync, type Stats } from 'node:fs';
 import { basename, dirname, isAbsolute, join, parse, relative, resolve, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Library } from '../analysis.ts';
+import { codeOf, isMissing, reasonOf } from '../features/unreadable.ts';
 
 /** A file or folder that could not be read or written; the message names it and says why. Exit code 3. */
 export class Trouble extends Error {}
@@ -40,6 +41,8 @@ export interface Source {
   real(path: string): string | undefined;
   /** undefined: there is none that can be read */
   text(path: string): string | undefined;
+  /** why there is no text, where something is there */
+  why?(path: string): string | undefined;
 }
 
 /** Opens a file. */
@@ -82,53 +85,6 @@ export const shownPath = (path: string): string => relative(process.cwd(), path)
 export const pathFrom = (folder: string, uri: string): string => (uri.startsWith('file:') ? relative(folder, fileURLToPath(uri)).split(sep).join('/') : uri);
 export const nameOfUri = (uri: string): string => (uri.startsWith('file:') ? shownPath(fileURLToPath(uri)) : uri);
 
-/**
- * Puts a text in the place of a file's. It is written beside it and renamed, so that the file holds the old text or the
- * new one at any time. Mode and, where that is allowed, owner are kept.
- */
-export function replaceText(path: string, named: string, text: string): void {
-  const beside = join(dirname(path), `.${basename(path)}.${process.pid}.tmp`);
-  let made = false;
-  try {
-    accessSync(path, constants.W_OK);
-    const old = statSync(path);
-    const file = openSync(beside, 'wx', 0o600);
-    made = true;
-    try {
-      writeFileSync(file, text);
-      keepOwner(file, old);
-      fchmodSync(file, old.mode & 0o7777);
-      fsyncSync(file);
-    } finally {
-      closeSync(file);
-    }
-    renameSync(beside, path);
-  } catch (e) {
-    if (made) try { unlinkSync(beside); } catch { /* it was renamed, or its folder is gone */ }
-    throw trouble(named, e, 'cannot be written');
-  }
-}
-
-/** Writes a file of the program's own making, in the place of one that is there. A page that somebody has written is never overwritten. */
-export function writeMade(named: string, made: string | Uint8Array): void {
-  if (named.endsWith(EXTENSION)) throw new Misuse(`${named} ends in ${EXTENSION}, as a setup does: choose another name`);
-  try {
-    writeFileSync(resolve(named), made);
-  } catch (e) {
-    throw trouble(named, e, 'cannot be written');
-  }
-}
-
-/** Writes a page that is not there yet; one that is there stays as it is. */
-export function writeNew(named: string, text: string): void {
-  try {
-    writeFileSync(resolve(named), text, { flag: 'wx' });
-  } catch (e) {
-    if (codeOf(e) === 'EEXIST') throw new Trouble(`${named} is there already, and nothing was written over it: choose another name`);
-    throw trouble(named, e, 'cannot be written');
-  }
-}
-
 /** Everything on standard input, as text. */
 export async function readInput(): Promise<string> {
   const parts: Buffer[] = [];
@@ -138,11 +94,6 @@ export async function readInput(): Promise<string> {
     throw trouble('standard input', e, 'cannot be read');
   }
   return decode(Buffer.concat(parts), 'standard input');
-}
-
-function keepOwner(file: number, old: Stats): void {
-  // Only the superuser may give a file away; for others the new file is theirs.
-  try { fchownSync(file, old.uid, old.gid); } catch { /* kept by whoever formats it */ }
 }
 
 /** The files that lie in `root` or in a named folder. */
@@ -159,6 +110,7 @@ export function libraryIn(root: string, named: readonly { readonly named: string
       if (!texts.has(uri)) texts.set(uri, source.text(fileURLToPath(uri)));
       return texts.get(uri);
     },
+    why: uri => source.why?.(fileURLToPath(uri)),
     resolve(path, from) {
       const roots = [root, ...named.map(n => n.path)];
       const real = realOf(resolve(dirname(fileURLToPath(from)), path), roots);
@@ -177,7 +129,25 @@ export const DISK: Source = {
       return undefined;
     }
   },
+  why(path) {
+    try {
+      if (isMissing(statError(path))) return undefined;
+      readText(path, 'it');
+      return undefined;
+    } catch (e) {
+      return (e as Error).message;
+    }
+  },
 };
+
+function statError(path: string): unknown {
+  try {
+    statSync(path);
+    return undefined;
+  } catch (e) {
+    return e;
+  }
+}
 
 /** The real path; of a path that does not exist, that of the part that does, with the rest behind it. */
 export function realOrPlanned(path: string): string | undefined {
@@ -269,15 +239,11 @@ function statOf(path: string, named = path): Stats {
   }
 }
 
-const codeOf = (e: unknown): string => (e instanceof Error && 'code' in e ? String(e.code) : '');
+/** What can be done where that is not plain. */
+const ADVICE: Readonly<Record<string, string>> = { ENOSPC: 'make room, and do it again', EDQUOT: 'make room, and do it again', EIO: 'look after the disk before anything else', EMFILE: 'close other programs, and do it again', ENFILE: 'close other programs, and do it again' };
 
-const REASONS: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file or folder', ENOTDIR: 'there is no such file or folder', EACCES: 'permission is missing', EPERM: 'permission is missing', EROFS: 'the disk is read-only',
-  ELOOP: 'its links lead in a circle', ENAMETOOLONG: 'its name is too long', ENOSPC: 'the disk is full', EDQUOT: 'the disk is full', EBUSY: 'another program uses it', EISDIR: 'it is a folder',
-};
-
-function trouble(named: string, e: unknown, what: string): Trouble {
-  const code = codeOf(e);
-  const reason = REASONS[code] ?? (e instanceof Error ? e.message : String(e));
-  return new Trouble(`${named} ${what}: ${reason}`);
+/** In words: the file, what could not be done with it, why, and what to do. */
+export function trouble(named: string, e: unknown, what: string): Trouble {
+  const advice = ADVICE[codeOf(e)];
+  return new Trouble(`${named} ${what}: ${reasonOf(e)}${advice === undefined ? '' : `; ${advice}`}`);
 }

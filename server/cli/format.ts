@@ -5,8 +5,9 @@ import type { Finding } from '../checks/check.ts';
 import { checkOf } from '../checks/registry.ts';
 import { syntaxProblems } from '../checks/syntax.ts';
 import { onScreen, troubled, type Done } from './done.ts';
-import { Misuse, openAll, readInput, replaceText, Trouble } from './files.ts';
+import { Misuse, openAll, readInput, Trouble } from './files.ts';
 import { findingLine } from '../features/listed.ts';
+import { replaceText } from './writing.ts';
 
 export async function format(args: readonly string[], { check }: { check: boolean }): Promise<Done> {
   if (args.includes('-')) {
@@ -27,7 +28,7 @@ export async function format(args: readonly string[], { check }: { check: boolea
       continue;
     }
     try {
-      replaceText(file.path, file.name, text);
+      replaceText(file.path, file.name, file.text, text);
       lines.push(`${file.name}: formatted`);
     } catch (e) {
       if (!(e instanceof Trouble)) throw e;

@@ -5,8 +5,9 @@ import { layoutsMarkdown, layoutsText } from '../features/layout/text.ts';
 import { applyEdits } from '../model/edits.ts';
 import { setupsNamed } from './chosen.ts';
 import { onScreen, type Done, type Format } from './done.ts';
-import { Misuse, openFile, replaceText, Trouble, type Reach } from './files.ts';
+import { Misuse, openFile, Trouble, type Reach } from './files.ts';
 import { beside, document } from './json.ts';
+import { replaceText } from './writing.ts';
 
 export interface LayoutOptions extends Reach { readonly format: Format; readonly write: boolean; readonly choice: number; readonly setup?: string }
 
@@ -21,7 +22,7 @@ export function layoutCommand(named: string, { format, write, choice, setup, ...
     const few = all.find(a => a.layouts.found.length > 0 && a.layouts.found.length < choice);
     if (few) throw new Misuse(`“${few.name}” has ${few.layouts.found.length === 1 ? 'one layout' : `${few.layouts.found.length} layouts`} only: --choice ${choice} is none of them`);
     const edits = all.flatMap(a => a.layouts.found[choice - 1]?.edits ?? []);
-    if (edits.length > 0) replaceText(file.path, file.name, applyEdits(file.text, edits));
+    if (edits.length > 0) replaceText(file.path, file.name, file.text, applyEdits(file.text, edits));
     err.push(edits.length === 0 ? `${file.name}: nothing was written` : `${file.name}: places of ${edits.length} things written`);
   }
   const naming = beside(file);

@@ -2,7 +2,8 @@
 import { startOf, STARTS } from '../features/starts/starts.ts';
 import { nearest } from '../model/scope.ts';
 import type { Done } from './done.ts';
-import { EXTENSION, Misuse, writeNew } from './files.ts';
+import { EXTENSION, Misuse } from './files.ts';
+import { writeNew } from './writing.ts';
 
 /** @param output a file that is not there yet; on standard output by default */
 export function newPage(name: string | undefined, { output }: { readonly output?: string }): Done {

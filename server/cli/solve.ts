@@ -7,8 +7,9 @@ import { answersText } from '../features/solve/text.ts';
 import { applyEdits } from '../model/edits.ts';
 import { inVariant, setupsNamed } from './chosen.ts';
 import { onScreen, type Done, type Format } from './done.ts';
-import { Misuse, openFile, replaceText, Trouble, type Opened, type Reach } from './files.ts';
+import { Misuse, openFile, Trouble, type Opened, type Reach } from './files.ts';
 import { solveJson } from './solve-json.ts';
+import { replaceText } from './writing.ts';
 
 export interface SolveOptions extends Reach { readonly format: Format; readonly write: boolean; readonly choice: number; readonly setup?: string; readonly variant?: string }
 
@@ -42,7 +43,7 @@ function writeIn(file: Opened, answers: readonly Answer[], choice: number): stri
   const chosen = found.map(a => a.choices[choice - 1]!);
   const edits = chosen.flatMap(c => c.edits);
   if (edits.length === 0) return [`${file.name}: nothing was written`];
-  replaceText(file.path, file.name, applyEdits(file.text, edits));
+  replaceText(file.path, file.name, file.text, applyEdits(file.text, edits));
   const guessed = chosen.flatMap(c => c.values.filter(v => v.guesses && v.at.uri === file.uri).map(v => v.name));
   const count = chosen.reduce((n, c) => n + c.values.filter(v => v.at.uri === file.uri).length, 0);
   return [

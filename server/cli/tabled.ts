@@ -1,6 +1,7 @@
 /** What is written as a table or drawn as a plot: how, and where to. */
 import type { Done, ExitCode } from './done.ts';
-import { Misuse, writeMade } from './files.ts';
+import { Misuse } from './files.ts';
+import { writeMade } from './writing.ts';
 
 export const TABLE_FORMATS = ['text', 'json', 'markdown', 'csv', 'svg'] as const;
 export type TableFormat = (typeof TABLE_FORMATS)[number];

@@ -11,7 +11,7 @@ interface Told { readonly id: string; readonly text: string; readonly files: rea
 export class AllPages {
   private told = new Map<string, Told>();
   private ids = 0;
-  private waiting: (() => void)[] = [];
+  private readonly waiting = new Set<() => void>();
   /** how often something has changed */
   private news = 0;
 
@@ -28,8 +28,9 @@ export class AllPages {
         if (known.size === 0 || items.some(i => i.kind === DocumentDiagnosticReportKind.Full)) return { items };
         // What has changed while they were looked at wakes nobody any more.
         if (news === this.news) await new Promise<void>(resolve => {
-          this.waiting.push(resolve);
-          token.onCancellationRequested(() => { resolve(); });
+          const go = (): void => { this.waiting.delete(go); resolve(); };
+          this.waiting.add(go);
+          token.onCancellationRequested(go);
         });
       }
     });
@@ -38,7 +39,7 @@ export class AllPages {
   /** Files have changed on disk, pages were saved or closed, or other folders are open. What is typed does not count: open pages are asked for by themselves. */
   changed(): void {
     this.news++;
-    for (const go of this.waiting.splice(0)) go();
+    for (const go of [...this.waiting]) go();
   }
 
   private async reports(known: ReadonlyMap<string, PreviousResultId>, cancelled: () => boolean): Promise<WorkspaceDocumentDiagnosticReport[]> {

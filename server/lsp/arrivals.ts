@@ -30,9 +30,12 @@ export class Arrivals implements MessageReader {
   }
 
   private note(message: Message & { method?: unknown; params?: unknown }): void {
-    if (message.method !== 'textDocument/didOpen' && message.method !== 'textDocument/didChange') return;
+    const { method } = message;
+    if (method !== 'textDocument/didOpen' && method !== 'textDocument/didChange' && method !== 'textDocument/didClose') return;
     const document = (message.params as { textDocument?: { uri?: unknown; version?: unknown } | null } | null)?.textDocument;
+    if (typeof document?.uri !== 'string') return;
+    if (method === 'textDocument/didClose') this.versions.delete(canonical(document.uri));
     // A document that is opened again may begin with a lower version.
-    if (typeof document?.uri === 'string') this.versions.set(canonical(document.uri), document.version);
+    else this.versions.set(canonical(document.uri), document.version);
   }
 }

@@ -11,7 +11,7 @@ import { serveCheck } from './check.ts';
 import { COMPLETION, serveCompletion } from './completion.ts';
 import { actionOf, definitionOf, flatSymbols, hoverOf, placeOf, published, rangeOf, summaryOf, symbolOf } from './convert.ts';
 import { Diagnostics } from './diagnostics.ts';
-import { Documents, type Document, type ReadFile } from './documents.ts';
+import { Documents, WAITS, type Document, type ReadFile } from './documents.ts';
 import { serveEvening } from './evening.ts';
 import { hangActionsOf } from './hang.ts';
 import { inTextFor, serveInText } from './in-text.ts';
@@ -40,14 +40,14 @@ const LONG = 100_000;
  * Serves one client until it goes. `read` reads files from disk and `list` lists them, where there is one; else, and for addresses that are no files, the client is asked.
  * `long` is called before a long page is read; `print` makes a PDF of a card.
  */
-export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFile, list?: ListFiles, long?: () => void, print?: Print): void {
+export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFile, list?: ListFiles, long?: () => void, print?: Print, waits = WAITS): void {
   let can: ClientCapabilities = {};
   let options: InitializationOptions = {};
   const documents = new Documents(async (uri, folders) => {
     if (read && uri.startsWith('file:')) return read(uri, folders);
     const params: ReadFileParams = { uri };
     return options.readsFiles === true ? (await connection.sendRequest<string | null>(READ_FILE, params)) ?? undefined : undefined;
-  });
+  }, uri => { refresh(documents.resting([uri])); }, waits);
   const diagnostics = new Diagnostics(connection, documents, arrivals, () => ({
     pulls: can.textDocument?.diagnostic !== undefined, refreshes: can.workspace?.diagnostics?.refreshSupport === true,
   }));

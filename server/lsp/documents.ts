@@ -2,14 +2,29 @@
 import { TextDocument, type TextDocumentContentChangeEvent } from 'vscode-languageserver-textdocument';
 import { LineCache } from '../../grammar/parse.ts';
 import { analyse, type Library, type Snapshot } from '../analysis.ts';
+import { isMissing, reasonOf } from '../features/unreadable.ts';
 import { canonical, folderNamed, foldersFor, isInside, nameOf, resolveUse } from './uris.ts';
 
 /** Reads a file that is not open; undefined where it is missing or cannot be read. Must not leave `folders`. */
 export type ReadFile = (uri: string, folders: readonly string[]) => Promise<string | undefined>;
 
-/** A text with a number that no other text of this session has. */
-interface Text {
+/** ms. A disk may be slow, or fail and come back. */
+export interface Waits {
+  /** how long a page waits for a file that it uses: then it is answered without */
+  readonly patience: number;
+  /** when a file that could not be read is tried again */
+  readonly again: number;
+}
+export const WAITS: Waits = { patience: 5000, again: 5000 };
+
+interface Read {
   readonly text: string | undefined;
+  /** why there is none, where that may pass */
+  readonly why?: string;
+}
+
+/** A text with a number that no other text of this session has. */
+interface Text extends Read {
   readonly revision: number;
   readonly lines: LineCache;
 }
@@ -52,7 +67,25 @@ export class Documents {
   private revision = 0;
   private ids = 0;
 
-  constructor(private readonly read: ReadFile) {}
+  /** `arrived` is called when a file can be read that could not before, or the other way. */
+  constructor(private readonly readFile: ReadFile, private readonly arrived: (uri: string) => void = () => undefined, private readonly waits: Waits = WAITS) {}
+
+  /** Never fails, and not before long tells that there is no answer. `late` gets one that comes then. */
+  private read(uri: string, main: string, late?: (found: Read) => void): Promise<Read> {
+    const found = this.readFile(uri, this.reach(main)).then((text): Read => ({ text }), (e: unknown): Read => ({ text: undefined, ...(isMissing(e) ? {} : { why: `it cannot be read: ${reasonOf(e)}` }) }));
+    return new Promise(resolve => {
+      let over = false;
+      const timer = setTimeout(() => {
+        over = true;
+        resolve({ text: undefined, why: 'it cannot be read: the disk does not answer' });
+      }, this.waits.patience);
+      void found.then(f => {
+        clearTimeout(timer);
+        if (over) late?.(f);
+        resolve(f);
+      });
+    });
+  }
 
   /** The folders that are open, in the client's spelling. */
   setFolders(uris: readonly string[]): void {
@@ -88,8 +121,16 @@ export class Documents {
 
   /** Behind it the text on disk counts again, whatever it is by now. */
   closed(uri: string): void {
-    this.open.delete(canonical(uri));
-    this.forget(canonical(uri));
+    const id = canonical(uri);
+    const files = this.open.get(id)?.files ?? [];
+    this.open.delete(id);
+    this.forget(id);
+    this.dropped(files);
+  }
+
+  /** Open pages no longer use these files: whoever types a name, or works through many pages, leaves nothing behind. */
+  private dropped(files: readonly string[]): void {
+    for (const f of files) if (![...this.open.values()].some(d => d.files.includes(f))) this.forget(f);
   }
 
   /** Files changed outside of the editor. */
@@ -125,7 +166,7 @@ export class Documents {
     const id = canonical(uri);
     const open = this.open.get(id);
     if (open) return open;
-    const text = await this.read(id, this.reach(id)).catch(() => undefined);
+    const { text } = await this.read(id, id);
     if (this.open.has(id)) return this.open.get(id);
     // Whatever rests on the file sees this text from now on.
     if (this.textOf(id) ? this.textOf(id)!.text !== text : this.loading.has(id)) this.forget(id);
@@ -174,6 +215,7 @@ export class Documents {
         return text?.text;
       },
       lines: uri => this.textOf(uri)?.lines,
+      why: uri => this.files.get(uri)?.why,
     };
   }
 
@@ -182,7 +224,9 @@ export class Documents {
     if (kept?.snapshot.files.every((f, i) => this.revisionOf(f) === kept.revisions[i])) return { snapshot: kept.snapshot, missing: [] };
     const missing: string[] = [];
     const snapshot = analyse(document.id, document.text, this.textsAt(document.id, missing), document.lines);
+    const before = document.files;
     document.files = snapshot.files;
+    if (this.open.get(document.id) === document) this.dropped(before.filter(f => !snapshot.files.includes(f)));
     if (missing.length === 0) document.kept = { snapshot, revisions: snapshot.files.map(f => this.revisionOf(f)), id: ++this.ids };
     return { snapshot, missing };
   }
@@ -196,13 +240,34 @@ export class Documents {
     const before = this.loading.get(uri);
     if (before) return before;
     const revision = ++this.revision;
-    const keep = (text: string | undefined): void => {
+    const loading = this.read(uri, main, late => { this.follow(uri, main, late); }).then(found => {
       if (this.loading.get(uri) !== loading) return;
       this.loading.delete(uri);
-      this.files.set(uri, { text, revision, lines: new LineCache() });
-    };
-    const loading = this.read(uri, this.reach(main)).then(keep, () => { keep(undefined); });
+      this.files.set(uri, { ...found, revision, lines: new LineCache() });
+      if (found.why !== undefined) this.tryAgain(uri, main);
+    });
     this.loading.set(uri, loading);
     return loading;
+  }
+
+  /** As long as a page uses it. */
+  private tryAgain(uri: string, main: string): void {
+    const failed = this.files.get(uri);
+    const timer: unknown = setTimeout(() => {
+      if (this.files.get(uri) !== failed) return;
+      void this.read(uri, main, late => { this.follow(uri, main, late); }).then(found => { if (this.files.get(uri) === failed) this.follow(uri, main, found); });
+    }, this.waits.again);
+    // Nobody stays for that alone.
+    if (typeof timer === 'object' && timer !== null && 'unref' in timer) (timer as { unref(): void }).unref();
+  }
+
+  /** What was read of a file that could not be read before. */
+  private follow(uri: string, main: string, found: Read): void {
+    const failed = this.files.get(uri);
+    if (failed?.why === undefined) return;
+    if (found.why === failed.why) { this.tryAgain(uri, main); return; }
+    this.files.set(uri, { ...found, revision: ++this.revision, lines: new LineCache() });
+    if (found.why !== undefined) this.tryAgain(uri, main);
+    this.arrived(uri);
   }
 }

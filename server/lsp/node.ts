@@ -21,11 +21,21 @@ const keepSmall = (): void => { setFlagsFromString('--semi-space-growth-factor=1
 /** A file holds at most 2 million characters; more bytes than these cannot be that few. */
 const MAX_BYTES = 8_000_000;
 
+/** What the library of the protocol says of a header. */
+const BROKEN_HEADER = /^(?:Header must|Content-Length value|Message header)/;
+
 /** Serves an editor over standard input and output, until it closes them. */
 export function startStdio(): void {
   const quit = (): void => { process.exit(0); };
   process.stdin.once('end', quit).once('close', quit);
-  start(new StreamMessageReader(process.stdin), new StreamMessageWriter(process.stdout));
+  const reader = new StreamMessageReader(process.stdin);
+  reader.onError(e => {
+    // Of a message whose body is none the end is known, and the next one is read. Behind a broken header nobody knows where one begins: silence would leave the editor waiting.
+    if (!BROKEN_HEADER.test(e.message)) return;
+    process.stderr.write(`platewright: the server ends, since it cannot tell where a message begins (${e.message.split('\n', 1)[0]!.replace(/[^\x20-\x7e]/g, '?').slice(0, 200)}). It is started by an editor, which speaks the Language Server Protocol with it.\n`);
+    process.exit(1);
+  });
+  start(reader, new StreamMessageWriter(process.stdout));
 }
 
 function start(reader: MessageReader, writer: MessageWriter): void {

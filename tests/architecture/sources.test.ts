@@ -39,3 +39,12 @@ test('imports name their files', () => {
   }
   expect(found).toEqual([]);
 });
+
+/** What is written beside its place and renamed stays whole. */
+test('one file of the server writes files', () => {
+  const found: string[] = [];
+  for (const file of sources.filter(f => f.startsWith('server/') && f.endsWith('.ts') && f !== 'server/cli/writing.ts')) {
+    for (const m of read(file).matchAll(/\b(?:writeFile|appendFile|createWriteStream|copyFile|rename|truncate|symlink|mkdir|rm|unlink|openSync|writeSync)(?:Sync)?\b(?=[^\n]*\bnode:fs\b)|\bfs\.(?:write|append|copy|rename|open|mk|rm|unlink)\w*/g)) found.push(`${file}: ${m[0]}`);
+  }
+  expect(found).toEqual([]);
+});

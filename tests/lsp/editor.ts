@@ -7,7 +7,7 @@ import {
 } from 'vscode-languageserver/node';
 import { Arrivals } from '../../server/lsp/arrivals.ts';
 import { serve } from '../../server/lsp/connection.ts';
-import type { ReadFile } from '../../server/lsp/documents.ts';
+import type { ReadFile, Waits } from '../../server/lsp/documents.ts';
 import { listInside, print, readInside } from '../../server/lsp/node.ts';
 import { STRATEGY } from '../../server/lsp/strategy.ts';
 
@@ -21,6 +21,7 @@ export interface Settings {
   readonly options?: unknown;
   /** how the server reads files; null: it cannot, and prints nothing either. Only where it reads them itself does it list them */
   readonly read?: ReadFile | null;
+  readonly waits?: Waits;
   /** what the client answers to requests of the server */
   readonly answers?: Readonly<Record<string, (params: unknown) => unknown>>;
 }
@@ -107,6 +108,12 @@ export class Page {
     await this.editor.connection.sendNotification('textDocument/didChange', { textDocument: { uri: this.uri, version: this.version }, contentChanges });
   }
 
+  /** The whole text anew, as editors tell that know no pieces. */
+  async rewrite(text: string): Promise<void> {
+    TextDocument.update(this.document, [{ text }], ++this.version);
+    await this.editor.connection.sendNotification('textDocument/didChange', { textDocument: { uri: this.uri, version: this.version }, contentChanges: [{ text }] });
+  }
+
   async apply(edit: WorkspaceEdit): Promise<void> {
     const [change] = edit.documentChanges ?? [];
     if (change && 'edits' in change) {
@@ -145,7 +152,7 @@ export async function startEditor(settings: Settings = {}): Promise<Editor> {
   const [up, down] = [new PassThrough(), new PassThrough()];
   const arrivals = new Arrivals(new StreamMessageReader(up));
   const server = createConnection(ProposedFeatures.all, arrivals, new StreamMessageWriter(down), STRATEGY);
-  serve(server, arrivals, settings.read === null ? undefined : settings.read ?? readInside, settings.read === undefined ? listInside : undefined, undefined, settings.read === null ? undefined : print);
+  serve(server, arrivals, settings.read === null ? undefined : settings.read ?? readInside, settings.read === undefined ? listInside : undefined, undefined, settings.read === null ? undefined : print, settings.waits);
   const editor = new Editor(createMessageConnection(new StreamMessageReader(down), new StreamMessageWriter(up)));
   for (const [method, answer] of Object.entries(settings.answers ?? {})) editor.connection.onRequest(method, answer);
   await introduce(editor, settings);

@@ -8,8 +8,9 @@ import { findingsWithin } from '../../features/report/report.ts';
 import type { Press } from '../../pdf/card.ts';
 import { inVariant, setupsNamed } from '../chosen.ts';
 import type { Done } from '../done.ts';
-import { Misuse, openFile, Trouble, writeMade, type Reach } from '../files.ts';
+import { Misuse, openFile, Trouble, type Reach } from '../files.ts';
 import { exitFor } from '../../features/listed.ts';
+import { writeMade } from '../writing.ts';
 
 export async function card(named: string, { output, setup, variant, paper, ...reach }: { output?: string; setup?: string; variant?: string; paper: Paper } & Reach): Promise<Done> {
   const kind = kindOf(output);

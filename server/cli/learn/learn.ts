@@ -7,18 +7,19 @@ import { learnedMarkdown, learnedText } from '../../features/learn/text.ts';
 import { applyEdits, type Edit } from '../../model/edits.ts';
 import { siUnit } from '../../model/units.ts';
 import { onScreen, troubled, type Done, type Format } from '../done.ts';
-import { openFile, replaceText, type Reach } from '../files.ts';
+import { openFile, type Reach } from '../files.ts';
 import { document, number, place, type Members } from '../json.ts';
 import { readShots } from './shots.ts';
+import { replaceText } from '../writing.ts';
 
 export interface LearnOptions extends Reach { readonly format: Format; readonly write: boolean }
 
 export function learn(args: readonly string[], { format, write, ...reach }: LearnOptions): Done {
-  const { shots, troubles, naming } = readShots(args, reach);
+  const { shots, troubles, naming, seen } = readShots(args, reach);
   const found = taught(shots);
   const page = learnedPage(found, naming);
   const out = format === 'json' ? json(found.lessons, found.shots, naming) : onScreen(format === 'markdown' ? learnedMarkdown(page) : learnedText(page));
-  return troubled({ out, ...(write ? { err: writeAll(found.lessons, naming, reach) } : {}), code: 0 }, troubles);
+  return troubled({ out, ...(write ? { err: writeAll(found.lessons, naming, seen, reach) } : {}), code: 0 }, troubles);
 
   function json(lessons: readonly Lesson[], count: number, named: (uri: string) => string): string {
     return document('learn', { shots: count, lessons: lessons.map(l => lessonJson(l, named)), idle: found.idle.map(i => ({ shot: shotJson(i.shot, named), why: i.why })), unread: troubles.map(t => t.message) });
@@ -26,7 +27,7 @@ export function learn(args: readonly string[], { format, write, ...reach }: Lear
 }
 
 /** Writes the values, each in the place of what stands there, or on a line of its own; nothing else changes. */
-function writeAll(lessons: readonly Lesson[], naming: (uri: string) => string, reach: Reach): string[] {
+function writeAll(lessons: readonly Lesson[], naming: (uri: string) => string, seen: ReadonlyMap<string, string>, reach: Reach): string[] {
   const files = new Map<string, { edits: Edit[]; lines: string[] }>();
   for (const { line, of } of lessons) {
     if (!line?.edit) continue;
@@ -38,13 +39,14 @@ function writeAll(lessons: readonly Lesson[], naming: (uri: string) => string, r
   if (files.size === 0) return ['nothing was written'];
   return [...files].flatMap(([uri, { edits, lines }]) => {
     const path = fileURLToPath(uri);
-    const { text, texts } = openFile(path, reach);
+    const { texts } = openFile(path, reach);
+    const text = seen.get(uri)!;
     const end = text.includes('\r\n') ? '\r\n' : '\n';
     const after = applyEdits(text, edits.map(e => ({ ...e, newText: e.newText.replace('\n', end) })));
     // Tried on a copy, as all that is offered.
     const errors = (t: string): number => analyse(uri, t, texts).findings.filter(f => f.severity === 'error').length;
     if (errors(after) > errors(text)) return [`${naming(uri)}: nothing was written, since it could not be read then`];
-    replaceText(path, naming(uri), after);
+    replaceText(path, naming(uri), text, after);
     return lines;
   });
 }

@@ -8,10 +8,20 @@ export interface Read {
   readonly opened: readonly Opened[];
   readonly troubles: readonly Trouble[];
   readonly naming: (uri: string) => string;
+  /** the text of each file that they rest on, as it was read */
+  readonly seen: ReadonlyMap<string, string>;
 }
 
 export function readShots(args: readonly string[], reach: Reach): Read {
   const { opened, troubles } = openAll(args, reach);
-  const shots = opened.flatMap(file => shotsIn(analyse(file.uri, file.text, file.texts)));
-  return { shots, opened, troubles, naming: uri => opened.find(f => f.uri === uri)?.name ?? pathFrom(process.cwd(), uri) };
+  const seen = new Map<string, string>();
+  const shots = opened.flatMap(file => {
+    const snapshot = analyse(file.uri, file.text, file.texts);
+    for (const f of snapshot.files) {
+      const text = f === file.uri ? file.text : file.texts.text(f);
+      if (text !== undefined && !seen.has(f)) seen.set(f, text);
+    }
+    return shotsIn(snapshot);
+  });
+  return { shots, opened, troubles, seen, naming: uri => opened.find(f => f.uri === uri)?.name ?? pathFrom(process.cwd(), uri) };
 }

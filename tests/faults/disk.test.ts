@@ -16,7 +16,7 @@ let editor: Editor;
 const open = async (waits = { patience: 60_000, again: 60_000 }, watches = false): Promise<Page> => (editor = await startEditor({ folder: 'file:///saltmarsh', read: () => disk(), waits, watches })).open(page, 'file:///saltmarsh/whelk.plate');
 afterEach(() => { editor.close(); });
 
-const told = async (p: Page): Promise<string[]> => (await p.findings()).map(f => String(f.message));
+const told = async (p: Page): Promise<string[]> => (await p.findings()).map(f => (typeof f.message === 'string' ? f.message : f.message.value));
 /** Findings once they are others: whoever is told that they may have changed asks again. */
 async function next(p: Page, refreshes: number): Promise<unknown[]> {
   for (let i = 0; editor.refreshes === refreshes && i < 500; i++) await after(10);

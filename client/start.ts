@@ -1,6 +1,6 @@
 /** What the extension does on desktop and web alike: starts the server, reads files for it, and adds a status bar, the bench plan, the comparison with earlier texts and the commands. It computes nothing. */
 import { commands, l10n, Uri, window, workspace, type ExtensionContext, type LogOutputChannel } from 'vscode';
-import { State, vsdiag, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
+import { CloseAction, State, vsdiag, type BaseLanguageClient, type ErrorHandler, type LanguageClientOptions } from 'vscode-languageclient';
 import { LIST_FILES, MAX_LISTED, READ_FILE, type InitializationOptions, type ReadFileParams } from '../server/lsp/protocol.ts';
 import { Cards } from './card.ts';
 import { EARLIER } from './earlier-scheme.ts';
@@ -26,6 +26,13 @@ export async function start(context: ExtensionContext, make: (options: LanguageC
   const own = client = make({
     documentSelector: [{ language: 'plate' }], outputChannel: output, initializationOptions: does,
     diagnosticPullOptions: { onChange: true, onFocus: true },
+    errorHandler: {
+      error: (error, message, count) => usual().error(error, message, count),
+      closed: async () => {
+        const closing = await usual().closed();
+        return closing.action === CloseAction.DoNotRestart ? { ...closing, message: given() } : closing;
+      },
+    },
     middleware: {
       // An earlier text is looked at, and no more: what it used is not where it was.
       didOpen: (document, next) => (document.uri.scheme === EARLIER ? Promise.resolve() : next(document)),
@@ -35,6 +42,8 @@ export async function start(context: ExtensionContext, make: (options: LanguageC
         (('uri' in document ? document.uri : document).scheme === 'git' ? { kind: vsdiag.DocumentDiagnosticReportKind.full, items: [] } : next(document, before, token)),
     },
   });
+  let handler: ErrorHandler | undefined;
+  const usual = (): ErrorHandler => handler ??= own.createDefaultErrorHandler();
   // The library starts a server again that has gone by itself; the page's author should know, since that is a defect.
   own.onDidChangeState(({ newState }) => {
     if (newState !== State.Running) return;
@@ -61,6 +70,9 @@ async function sayRestarted(output: LogOutputChannel): Promise<void> {
   const show = l10n.t('Show Output');
   if (await window.showWarningMessage(l10n.t('The server of Platewright had stopped by itself and was started again. Nothing of your text is lost.'), show) === show) output.show();
 }
+
+/** Why the server is not started again, and how it is. */
+const given = (): string => l10n.t('The server of Platewright has stopped by itself too often within a few minutes and is not started again. Nothing of your text is lost. “Platewright: Show Output” says why; “Platewright: Restart Server” starts it.');
 
 export async function stop(): Promise<void> {
   await client?.dispose();

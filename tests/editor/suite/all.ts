@@ -8,3 +8,4 @@ import './writing.test.ts';
 import './commands.test.ts';
 import './card.test.ts';
 import './begin.test.ts';
+import './killed.test.ts';

@@ -10,7 +10,8 @@ export async function bundleSuite(host) {
     bundle: true,
     format: 'cjs',
     platform: host === 'node' ? 'node' : 'browser',
-    external: ['vscode'],
+    external: ['vscode', 'node:fs'], // the latter only where there is one
+   
     loader: { '.plate': 'text' },
     // mocha's browser build, itself an ES module, would otherwise put itself in the place of the suite's exports
     define: { EXPECTED_HOST: JSON.stringify(host), global: 'globalThis', exports: 'undefined' },

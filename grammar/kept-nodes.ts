@@ -69,6 +69,8 @@ export class KeptNodes<N extends Node> {
       const { kind, opens } = lines[i]!;
       if (mend?.closes.has(i)) return false;
       if (kind === 'leg') return true;
+      // Behind the block that such a line opens its legs may go on; it is made anew then.
+      if (kind === 'unreadable' && mend?.opens.has(i)) return true;
       if (!mend?.ignored.has(i) && (kind === 'statement' || kind === 'close' || opens)) return false;
     }
     return false;

@@ -18,7 +18,7 @@ import { ours, peers } from './servers.mjs';
 import { inventory, mismatched, setup } from './setups.mjs';
 import { timeSolving } from './solving.mjs';
 import { writeTable } from './table.mjs';
-import { PAGES, timeWorkspace } from './workspace.mjs';
+import { PAGES, timeExamples, timePages } from './workspace.mjs';
 
 const LENGTHS = [100, 1_000, 10_000];
 // Whoever types makes hundreds of edits in an evening: what counts is the time once the engine has compiled what it runs often, for all servers alike.
@@ -67,7 +67,10 @@ const report = await timeReports();
 const hover = own.length > 0 ? await timeHovers() : undefined;
 const solving = await timeSolving();
 const history = existsSync('dist/cli.cjs') ? timeHistory() : undefined;
-const workspace = own.length > 0 ? await timeWorkspace(median) : undefined;
+const workspace = own.length > 0 ? await timePages([ours(true), json, yaml], median) : new Map();
+row(`${PAGES} pages of 100 lines, opened and checked`, workspace, 'ms');
+const examples = own.length > 0 ? await timeExamples(ours(true), median) : undefined;
+if (own.length > 0) single(`${PAGES} examples, opened and checked`, examples);
 
 const time = (lines, server = ours(true)) => edits.get(lines).get(server.name);
 /** No slower than the faster peer, or under 1 ms: as the least multiple of either that it takes. */
@@ -81,7 +84,8 @@ const figures = new Map([
   [`an inventory to ${MANY} pages that use it, ms`, refresh.get(MANY)],
   [`an inventory to ${MANY} setups in 10 pages that use it, ms`, refresh.get(10)],
   [`mismatched setups: one of ${MANY} / one alone`, among / alone],
-  [`${PAGES} pages opened and checked, ms`, workspace],
+  [`${PAGES} pages of 100 lines opened and checked, ms`, workspace.get('ours')],
+  [`${PAGES} examples opened and checked, ms`, examples],
   ['start: ours / JSON', starts.get('ours') / starts.get('JSON')],
   ['memory with 10000 lines, MB', memory.get('ours')],
   ['packed extension, MB', size],

@@ -68,6 +68,12 @@ describe('reading', () => {
     const after = parse('setup "a" {\n  plate P1\n "am raw from red\n    -> S1\n}', cache).nodes[0]!.children[0]!;
     expect([before.legs.length, after.legs.length, after === before]).toEqual([0, 1, false]);
   });
+  test('so is a thing above such a line that opens a block by its indent, when a leg comes behind the block', () => {
+    const cache = new LineCache();
+    const before = parse('M1\n" cut\n  (', cache).nodes[0]!;
+    const after = parse('M1\n" cut\n  (\n}\n-> M1 at 5 mm', cache).nodes[0]!;
+    expect([before.legs.length, after.legs.length, after === before]).toEqual([0, 1, false]);
+  });
 });
 
 describe('formatting', () => {

@@ -13,15 +13,24 @@ const read = (path: string): string => readFileSync(new URL(path, ROOT), 'utf8')
 const all = walkthroughs(read('server/adding.md'));
 const scripts = Object.keys((JSON.parse(read('package.json')) as { scripts: Record<string, string> }).scripts);
 
-/** What its steps make of the files, by their paths. */
+const isOfProject = (path: string): boolean => !path.startsWith('out/');
+const stands = (path: string): string | undefined => (existsSync(new URL(path, ROOT)) ? read(path) : undefined);
+
+/** What its steps make of the files, by their paths. In a copy in which somebody has followed them, nothing is left to do: all that they write stands there. */
 function filesAfter(steps: readonly Step[]): Map<string, string> {
+  const isFollowed = steps.some(s => s.kind === 'new' && isOfProject(s.path) && stands(s.path) === s.text);
   const files = new Map<string, string>();
   for (const step of steps) {
     if (step.kind === 'new') {
-      expect(files.has(step.path) || (!step.path.startsWith('out/') && existsSync(new URL(step.path, ROOT))), `${step.path} is there already`).toBe(false);
+      expect(files.has(step.path), `${step.path} is written twice`).toBe(false);
+      if (isOfProject(step.path)) expect(stands(step.path), `${step.path} is there already`).toBe(isFollowed ? step.text : undefined);
       files.set(step.path, step.text);
     }
-    if (step.kind === 'edit') files.set(step.path, replaced(files.get(step.path) ?? read(step.path), step));
+    if (step.kind === 'edit') {
+      const text = files.get(step.path) ?? read(step.path);
+      if (isFollowed) for (const part of step.parts) expect(text, step.path).toContain(part.new);
+      files.set(step.path, isFollowed ? text : replaced(text, step));
+    }
   }
   return files;
 }
@@ -74,7 +83,7 @@ describe.each(all.slice(1).map(w => [w.title, w.steps] as const))('%s', (_, step
 
   it('adds what it changes to its commit', () => {
     const added = steps.flatMap(s => (s.kind === 'run' ? s.commands : [])).filter(c => c.startsWith('git add ')).flatMap(c => c.split(' ').slice(2));
-    for (const path of filesAfter(steps).keys()) if (!path.startsWith('out/')) expect(added, path).toContain(path.split('/')[0]);
+    for (const path of filesAfter(steps).keys()) if (isOfProject(path)) expect(added, path).toContain(path.split('/')[0]);
   });
 });
 

@@ -10,7 +10,10 @@ export const GROUPS = [
   },
   {
     title: 'Work on it',
-    pages: [{ file: 'DEVELOPERS.md', at: 'developers/' }, { file: 'server/adding.md', at: 'adding/' }, { file: 'server/core.md', at: 'core/' }, { file: 'server/optics/CHECKS.md', at: 'optics/' }, { file: 'server/lsp/METHODS.md', at: 'methods/' }],
+    pages: [
+      { file: 'DEVELOPERS.md', at: 'developers/' }, { file: 'server/adding.md', at: 'adding/' }, { file: 'server/core.md', at: 'core/' }, { file: 'server/optics/CHECKS.md', at: 'optics/' }, { file: 'server/lsp/METHODS.md', at: 'methods/' },
+      { file: 'server/security.md', at: 'security/' }, { file: 'tests/mutation/README.md', at: 'mutation/' }, { file: 'tests/bench/FIGURES.md', at: 'figures/' },
+    ],
   },
 ];
 

@@ -3,7 +3,7 @@
  * What is no ordinary file (a pipe, a terminal) holds nothing, and is written to as it is.
  */
 import { randomBytes } from 'node:crypto';
-import { accessSync, closeSync, constants, fchmodSync, fchownSync, fsyncSync, openSync, readFileSync, readlinkSync, renameSync, statSync, unlinkSync, writeFileSync, type Stats } from 'node:fs';
+import { accessSync, chmodSync, closeSync, constants, fchmodSync, fchownSync, fsyncSync, openSync, readFileSync, readlinkSync, renameSync, statSync, unlinkSync, writeFileSync, type Stats } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { EXTENSION, Misuse, realOrPlanned, Trouble, trouble } from './files.ts';
 
@@ -48,9 +48,9 @@ function put(path: string, made: string | Uint8Array, ready?: () => void): void 
   try {
     try {
       writeFileSync(file, made);
-      if (old) keep(file, old);
+      if (old) keep(file, beside, old);
       // A disk that is full or fails says so here at the latest.
-      fsyncSync(file);
+      whereAllowed(() => { fsyncSync(file); });
     } finally {
       closeSync(file);
     }
@@ -67,10 +67,22 @@ function put(path: string, made: string | Uint8Array, ready?: () => void): void 
 }
 
 /** Mode, and where that is allowed owner. */
-function keep(file: number, old: Stats): void {
+function keep(file: number, path: string, old: Stats): void {
   // Only the superuser may give a file away; for others the new file is theirs.
   try { fchownSync(file, old.uid, old.gid); } catch { /* kept by whoever writes it */ }
-  fchmodSync(file, old.mode & 0o7777);
+  const mode = old.mode & 0o7777;
+  if (!whereAllowed(() => { fchmodSync(file, mode); })) chmodSync(path, mode);
+}
+
+/** Where Node is told which files it may use (`--permission`), it does nothing to files by their numbers: false then. */
+function whereAllowed(act: () => void): boolean {
+  try {
+    act();
+    return true;
+  } catch (e) {
+    if ((e as { code?: unknown }).code === 'ERR_ACCESS_DENIED') return false;
+    throw e;
+  }
 }
 
 /** Where links lead; what is not there yet may be linked to as well. */

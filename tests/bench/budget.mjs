@@ -6,7 +6,7 @@ const FILE = new URL('budget.json', import.meta.url);
 /** A ratio of medians differs by so much between two runs of the same program on a machine that does other things too. */
 const SLACK = 1.35;
 
-/** Each figure with its verdict; a figure that the budget does not name, and one that it names and nobody measured, are told too. */
+/** Each figure with its verdict; of one whose limit is null it is only told how large it is. A figure that the budget does not name, and one that it names and nobody measured, are told too. */
 export function holdAgainst(figures) {
   const budget = JSON.parse(readFileSync(FILE, 'utf8'));
   const names = new Set([...Object.keys(budget), ...figures.keys()]);
@@ -20,12 +20,16 @@ export function holdAgainst(figures) {
 function verdictOf(value, limit, accepted) {
   if (limit === undefined) return 'no limit in the budget';
   if (!Number.isFinite(value)) return 'not measured';
+  if (limit === null) return 'told';
   if (value > limit) return 'BROKEN';
   return accepted !== undefined && value > accepted * SLACK ? 'WORSE' : 'holds';
 }
 
+/** What does not hold, so that the bench fails. */
+export const broken = ({ verdict }) => verdict !== 'holds' && verdict !== 'told';
+
 export const told = ({ name, value, limit, accepted, verdict }) =>
-  `  ${verdict.padEnd(6)}  ${name}: ${Number.isFinite(value) ? value.toPrecision(3) : '-'} (at most ${limit ?? '?'}${accepted === undefined ? '' : `; was ${accepted}`})`;
+  `  ${verdict.padEnd(6)}  ${name}: ${Number.isFinite(value) ? value.toPrecision(3) : '-'} (at most ${limit ?? '-'}${accepted === undefined ? '' : `; was ${accepted}`})`;
 
 /** Writes the ratios as they are now; limits stay. */
 export function accept(figures) {

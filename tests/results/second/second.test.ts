@@ -8,6 +8,10 @@ import { along, brightness, direction, distance, driftShare, fringes, fringesPer
 import { normalOf, placed, textOf, told, type Placed, type Told } from './setups.ts';
 
 const RUNS = Number(process.env['SETUPS'] ?? 300) / 2;
+/** The same ones each time, but where many are asked for. */
+const SEED = process.env['SETUPS'] === undefined ? { seed: 20261130 } : {};
+/** A mirror that light only grazes changes its path by less than this share of its movement, and is said to be no matter. */
+const LEAST_PATH = 0.01;
 const RAD = Math.PI / 180;
 const mm = (p: V): V => [p[0] / 1e3, p[1] / 1e3, p[2] / 1e3];
 
@@ -32,7 +36,8 @@ function expected(s: Placed | Told): ReadonlyMap<string, number> {
     f.set('P1.object.angle', fromNormal(arriving.object, normal)).set('P1.reference.angle', theta);
     for (const [name, from, at, to] of [['M1', S1, M1, P1], ['M2', S1, M2, M3], ['M3', M2, M3, whelk]] as const) {
       const alpha = incidence(direction(from, at), direction(at, to));
-      f.set(`${name}.incidence`, alpha).set(`${name}.fold`, Math.PI - 2 * alpha).set(`${name}.allowed movement`, 0.1 / fringesPerMove(alpha, wavelength));
+      f.set(`${name}.incidence`, alpha).set(`${name}.fold`, Math.PI - 2 * alpha);
+      if (2 * Math.cos(alpha) >= LEAST_PATH) f.set(`${name}.allowed movement`, 0.1 / fringesPerMove(alpha, wavelength));
     }
     f.set('raw.1.length', raw).set('object.2.length', distance(M2, M3)).set('reference.3.length', behind);
   } else {
@@ -79,5 +84,5 @@ export function differing(s: Placed | Told): string[] {
   });
 }
 
-test('setups with places', () => { fc.assert(fc.property(placed, s => { expect(differing(s), textOf(s)).toEqual([]); }), { numRuns: RUNS }); });
-test('setups that name distances', () => { fc.assert(fc.property(told, s => { expect(differing(s), textOf(s)).toEqual([]); }), { numRuns: RUNS }); });
+test('setups with places', () => { fc.assert(fc.property(placed, s => { expect(differing(s), textOf(s)).toEqual([]); }), { numRuns: RUNS, ...SEED }); });
+test('setups that name distances', () => { fc.assert(fc.property(told, s => { expect(differing(s), textOf(s)).toEqual([]); }), { numRuns: RUNS, ...SEED }); });

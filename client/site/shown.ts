@@ -1,4 +1,5 @@
 /** What the page and its worker say to each other: plain data, in which what somebody wrote is text. */
+import type { Picture } from '../../server/drawing/picture.ts';
 import type { PictureSheet } from '../../server/lsp/protocol.ts';
 
 /** Part of a line, and what it is. */
@@ -21,14 +22,7 @@ export interface Told {
 }
 
 /** A picture of a setup, and which others there are. */
-export interface Shown {
-  readonly setup: string;
-  readonly variant?: string;
-  readonly choices: readonly { readonly setup: string; readonly variants: readonly string[] }[];
-  readonly view: string;
-  readonly views: readonly { readonly name: string; readonly words: string; /** why it cannot be drawn */ readonly why?: string }[];
-  readonly plate?: string;
-  readonly plates: readonly string[];
+export interface Shown extends Pick<Picture, 'setup' | 'variant' | 'choices' | 'view' | 'views' | 'plate' | 'plates'> {
   /** missing where nothing can be drawn */
   readonly sheet?: PictureSheet;
 }

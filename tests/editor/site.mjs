@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { serve } from '../../client/site/serve.mjs';
+import { end, step } from '../packages/steps.mjs';
 import { expect } from './host/desk.mjs';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -196,20 +197,11 @@ const STEPS = {
   },
 };
 
-let [passed, failed] = [0, 0];
-for (const [name, step] of Object.entries(STEPS)) {
-  try {
-    await step();
-    passed++;
-    console.log(`  passed  ${name}`);
-  } catch (error) {
-    failed++;
-    console.log(`  FAILED  ${name}\n${error.stack}`);
-  }
+for (const [name, run] of Object.entries(STEPS)) {
+  await step(name, run);
   for (const context of browser.contexts()) await context.close();
 }
 await browser.close();
 await site.stop();
 rmSync(folder, { recursive: true, force: true });
-console.log(`${passed} passed, ${failed} failed`);
-process.exit(failed > 0 ? 1 : 0);
+end('');

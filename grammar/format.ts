@@ -36,17 +36,15 @@ export function format(text: string): Formatted {
 export function formattedLines(tree: Tree): { readonly texts: readonly (string | undefined)[]; readonly left: readonly number[] } {
   const { lines } = tree;
   const left: number[] = [];
-  // Where braces do not pair, the indents tell how they were meant, so they stay.
-  const pairs = !tree.issues.some(i => i.code === 'brace-not-closed' || i.code === 'brace-not-opened');
-  // A leg has no block: the brace of one that nothing closes has a finding of its own, and nests nothing.
-  const legsOpen = bracesPair(lines);
+  // Where braces do not pair, the indents tell how they were meant, so they stay; also where it is the brace of a leg, which has a finding of its own.
+  const pairs = bracesPair(lines) && !tree.issues.some(i => i.code === 'brace-not-closed' || i.code === 'brace-not-opened');
   const beforeLeg = linesBeforeLegs(lines);
   let depth = 0;
   const texts = lines.map((line, at) => {
     if (line.kind === 'blank') return undefined;
     if (line.kind === 'close') depth = Math.max(0, depth - 1);
     const steps = Math.min(depth, MAX_DEPTH + 1) + (line.kind === 'leg' || beforeLeg.has(at) ? 1 : 0);
-    if (line.opens && (legsOpen || line.kind !== 'leg')) depth++;
+    if (line.opens) depth++;
     const indent = pairs ? INDENTS[steps]! : line.text.slice(0, line.tokens[0]?.start);
     const body = line.issue ? undefined : line.formatted ??= formatLine(line);
     if (body === undefined || indent.length + body.length > MAX_LINE) {

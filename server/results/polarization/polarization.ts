@@ -263,7 +263,8 @@ export class Polarization {
     const { values } = this.context;
     const known = arms.find((a: ArmLength & { readonly angle?: { readonly cell: Cell } | undefined }) => a.arm === arm)?.angle?.cell;
     if (known && !known.missing) return known;
-    if (arm.role === 'object') return values.fact(plate, 'object angle') ?? known!;
+    // It may be written as a formula that nobody can work out.
+    if (arm.role === 'object') return values.fact(plate, 'object angle') ?? known ?? values.missing(`${plate.id}.${arm.name}.unknown angle`, ANGLE, `angle of ${arm.name} at ${plate.id}`, { code: 'value-missing', why: `the object angle of ${plate.id} cannot be told`, at: plate.at });
     const name = `${plate.id}.${arm.name}.assumed angle`;
     return values.graph.find(name) ?? values.graph.input(name, { value: Math.PI / 4, dim: ANGLE, unit: DEGREE, spread: { kind: 'within', amount: Math.PI / 12 } }, 'assumed', `angle of ${arm.name} at ${plate.id}`, { reason: 'most references come at 30° to 60°, and the text does not tell; common practice' });
   }

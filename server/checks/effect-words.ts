@@ -1,6 +1,6 @@
 /** What changes in the results, in words. */
 import { percent } from '../model/show.ts';
-import type { Effect } from '../results/readings/effects.ts';
+import type { Effect } from '../results/discrepancies/effects.ts';
 import { num, text, type Data } from './check.ts';
 import { quoted } from './words.ts';
 

@@ -1,5 +1,5 @@
 /** What a command has to say, and how it ends. Commands return it; only `main.ts` prints and exits. */
-import { printable } from '../features/report/layout.ts';
+import { printable } from '../features/plain-text.ts';
 import type { Trouble } from './files.ts';
 
 export type Format = 'text' | 'json' | 'markdown';

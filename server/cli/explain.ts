@@ -5,7 +5,7 @@ import { findCheck, CHECKS } from '../checks/registry.ts';
 import type { Check } from '../checks/check.ts';
 import { chainOf } from '../features/chain.ts';
 import { chainMarkdown, chainText, type Told } from '../features/chain-text.ts';
-import { wrap } from '../features/report/layout.ts';
+import { wrap } from '../features/plain-text.ts';
 import type { Place, Setup } from '../model/model.ts';
 import { overridesOf } from '../model/overrides.ts';
 import { nearest } from '../model/scope.ts';

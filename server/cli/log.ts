@@ -1,5 +1,5 @@
 /** `platewright log`: what each revision of a page did to the hologram. */
-import { wrap } from '../features/report/layout.ts';
+import { wrap } from '../features/plain-text.ts';
 import { escaped } from '../features/markdown.ts';
 import { headlineOf } from '../features/review/page.ts';
 import { countOf, many } from '../features/review/words.ts';

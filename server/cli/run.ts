@@ -1,6 +1,6 @@
 /** Runs one command, and tells what it says and how it ends. Nothing is printed here, and the process goes on. */
 import { CommanderError } from 'commander';
-import { printable } from '../features/report/layout.ts';
+import { printable } from '../features/plain-text.ts';
 import type { ExitCode } from './done.ts';
 import { Misuse, Trouble } from './files.ts';
 import { program } from './program.ts';

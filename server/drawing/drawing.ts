@@ -4,7 +4,7 @@ import type { Leg } from '../model/model.ts';
 import { fixed, type Place } from '../model/place.ts';
 import { millimetres } from '../model/show.ts';
 import { formOf } from '../results/object/object.ts';
-import { legWords } from '../results/paths/legs.ts';
+import { legWords } from '../results/legs/legs.ts';
 import type { Results } from '../results/plan.ts';
 import type { Blocked } from '../results/table/blocked.ts';
 import { likely, type Standing } from '../results/table/standing.ts';

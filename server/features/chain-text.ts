@@ -1,7 +1,7 @@
 /** A chain of numbers as a page of plain text or Markdown: each number, where it is from, and what makes the result unsure. */
 import type { Place } from '../model/model.ts';
 import type { Chain, Link } from './chain.ts';
-import { padEnd, width, wrap } from './report/layout.ts';
+import { padEnd, width, wrap } from './plain-text.ts';
 import { escaped } from './markdown.ts';
 
 /** Says where in the text a number stands, and what is written there: `line 23: 410 mm ± 2 mm`. */

@@ -1,7 +1,7 @@
 /** Ways of the light, step by step: from where it reaches a thing or a beam, and to what it goes on. */
 import type { Beam, Leg, Place, Setup, Thing } from '../model/model.ts';
 import { fixed } from '../model/place.ts';
-import { legStart } from '../results/paths/legs.ts';
+import { legStart } from '../results/legs/legs.ts';
 import type { Snapshot } from '../analysis.ts';
 import { useAt } from './references.ts';
 

@@ -2,7 +2,7 @@
 import type { CancellationToken } from 'vscode-languageserver';
 import type { Sheet } from '../drawing/marks.ts';
 import type { OnCard } from '../drawing/on-card.ts';
-import type { Card } from '../features/card/blocks.ts';
+import type { Card } from '../features/blocks/blocks.ts';
 import type { Paper } from '../features/card/paper.ts';
 import type { Asks } from './asks.ts';
 import { later } from './later.ts';

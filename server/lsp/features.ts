@@ -35,7 +35,7 @@ export { highlightsAt, isShared, useAt, usesOf } from '../features/references.ts
 export { rename, renamable } from '../features/rename.ts';
 export { declaredIn, matching } from '../features/search.ts';
 export { selectionsAt } from '../features/selection.ts';
-export { printable } from '../features/report/layout.ts';
+export { printable } from '../features/plain-text.ts';
 export { shotEntry } from '../features/shoot/entry.ts';
 export { eveningOf } from '../features/shoot/evening.ts';
 export { noteOutcome, openShot } from '../features/shoot/outcome.ts';

@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import Document from 'pdfkit';
 import draw from 'svg-to-pdfkit';
-import type { Card } from '../features/card/blocks.ts';
+import type { Card } from '../features/blocks/blocks.ts';
 import type { Paper } from '../features/card/paper.ts';
 import type { Mark, Sheet } from '../drawing/marks.ts';
 import type { OnCard } from '../drawing/on-card.ts';

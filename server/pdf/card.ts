@@ -3,7 +3,7 @@ import type { Sheet } from '../drawing/marks.ts';
 import { isWide, type OnCard } from '../drawing/on-card.ts';
 import { PALETTES } from '../drawing/style.ts';
 import { inkedSvg } from '../drawing/svg.ts';
-import { FRONT, type Card } from '../features/card/blocks.ts';
+import { FRONT, type Card } from '../features/blocks/blocks.ts';
 import { MARGIN, SIZES, type Paper } from '../features/card/paper.ts';
 import { GAP, Pieces, type Picture, type Piece } from './pieces.ts';
 import { MM, type Doc } from './pen.ts';

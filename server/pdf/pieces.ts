@@ -1,5 +1,5 @@
 /** The blocks of a card as pieces of paper: how high each is at a width, and how it is drawn. A sheet is filled with them from the top. */
-import type { Blank, Block, Card, Entry, Row, Section, Step, Table } from '../features/card/blocks.ts';
+import type { Blank, Block, Card, Entry, Row, Section, Step, Table } from '../features/blocks/blocks.ts';
 import { MM, Pen, type Doc, type Look } from './pen.ts';
 
 export interface Piece {

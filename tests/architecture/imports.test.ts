@@ -100,17 +100,32 @@ describe('imports point one way', () => {
   });
 });
 
-test('no files import each other in a ring, not even for types', () => {
+/** Rings that names run in, each as its way round. */
+function ringsOf(edges: readonly (readonly [string, string])[]): string[] {
   const to = new Map<string, string[]>();
-  for (const i of imports) to.set(i.from, [...(to.get(i.from) ?? []), i.to]);
+  for (const [a, b] of edges) to.set(a, [...(to.get(a) ?? []), b]);
   const rings: string[] = [];
   const done = new Set<string>();
-  const walk = (file: string, way: readonly string[]): void => {
-    if (way.includes(file)) { rings.push([...way.slice(way.indexOf(file)), file].join(' → ')); return; }
-    if (done.has(file)) return;
-    for (const next of to.get(file) ?? []) walk(next, [...way, file]);
-    done.add(file);
+  const walk = (name: string, way: readonly string[]): void => {
+    if (way.includes(name)) { rings.push([...way.slice(way.indexOf(name)), name].join(' → ')); return; }
+    if (done.has(name)) return;
+    for (const next of to.get(name) ?? []) walk(next, [...way, name]);
+    done.add(name);
   };
-  for (const file of sources) walk(file, []);
-  expect(rings).toEqual([]);
+  for (const name of to.keys()) walk(name, []);
+  return rings;
+}
+test('rings are found', () => { expect(ringsOf([['a', 'b'], ['b', 'c'], ['c', 'b'], ['a', 'c']])).toEqual(['b → c → b']); });
+
+test('no files import each other in a ring, not even for types', () => { expect(ringsOf(imports.map(i => [i.from, i.to]))).toEqual([]); });
+
+test('no folders that stand beside each other import each other in a ring', () => {
+  // What both have above them in common, and the folders below it that they are in: files that stand there by themselves tie folders together.
+  const beside = imports.filter(i => text.has(i.to)).flatMap(({ from, to }): [string, string][] => {
+    const [a, b] = [from.split('/'), to.split('/')];
+    const n = a.findIndex((part, k) => part !== b[k]);
+    return n >= a.length - 1 || n >= b.length - 1 ? [] : [[a.slice(0, n + 1).join('/'), b.slice(0, n + 1).join('/')]];
+  });
+  expect(beside).toContainEqual(['server/results/paths', 'server/results/legs']);
+  expect(ringsOf(beside)).toEqual([]);
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { alignValues, printable, strip, width, wrap } from '../../server/features/report/layout.ts';
+import { alignValues, printable, strip, width, wrap } from '../../server/features/plain-text.ts';
 import { bandLegend, brightnessWords, pendingWords } from '../../server/features/report/words.ts';
 
 describe('words for brightness', () => {

@@ -8,10 +8,10 @@ import * as pass from '../../server/optics/polarization/pass.ts';
 import * as scatter from '../../server/optics/polarization/scatter.ts';
 import * as states from '../../server/optics/polarization/states.ts';
 import * as fresnel from '../../server/optics/surfaces/fresnel.ts';
-import * as ghosts from '../../server/optics/surfaces/ghosts.ts';
+import * as ghosts from '../../server/optics/ghosts/ghosts.ts';
 import * as plainPlate from '../../server/optics/surfaces/plain-plate.ts';
 import * as refract from '../../server/optics/surfaces/refract.ts';
-import * as secondSpot from '../../server/optics/surfaces/second-spot.ts';
+import * as secondSpot from '../../server/optics/ghosts/second-spot.ts';
 import type { Vector } from '../../server/optics/vectors.ts';
 import { between } from './outside.ts';
 

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { complex, divide, multiply, sqrt, subtract, add, type Complex as MathComplex } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { phase, squared } from '../../server/optics/polarization/complex.ts';
+import { phase, squared } from '../../server/optics/complex.ts';
 import { brewsterAngle, criticalAngle, fresnelAmplitudes, passedShares, reflectedShares, refractionAngle } from '../../server/optics/surfaces/fresnel.ts';
 import { plainPlateShares } from '../../server/optics/surfaces/plain-plate.ts';
 import { reflectedDirection, refractedDirection } from '../../server/optics/surfaces/refract.ts';

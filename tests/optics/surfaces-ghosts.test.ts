@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { circularField, linearField } from '../../server/optics/polarization/field.ts';
 import { brewsterAngle, passedShares, reflectedShares, refractionAngle } from '../../server/optics/surfaces/fresnel.ts';
-import { backFaceContrast, ghostContrasts, ghostFringeStep, NEARLY_PARALLEL, standsParallel, twoBounceContrast, wedgeFringeSpacing } from '../../server/optics/surfaces/ghosts.ts';
+import { backFaceContrast, ghostContrasts, ghostFringeStep, NEARLY_PARALLEL, standsParallel, twoBounceContrast, wedgeFringeSpacing } from '../../server/optics/ghosts/ghosts.ts';
 import { direction, type Vector } from '../../server/optics/vectors.ts';
 import { between, expectNear, expectPrinted } from './outside.ts';
 

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { plainPlateShares } from '../../server/optics/surfaces/plain-plate.ts';
-import { secondSpotAngle, secondSpotOffset, secondSpotShare } from '../../server/optics/surfaces/second-spot.ts';
+import { secondSpotAngle, secondSpotOffset, secondSpotShare } from '../../server/optics/ghosts/second-spot.ts';
 import { between, expectNear, expectPrinted } from './outside.ts';
 
 const DEGREE = Math.PI / 180;

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { linearField } from '../../server/optics/polarization/field.ts';
 import { unpolarizedLight } from '../../server/optics/polarization/states.ts';
-import { ghostContrasts, lightGhostContrasts } from '../../server/optics/surfaces/ghosts.ts';
+import { ghostContrasts, lightGhostContrasts } from '../../server/optics/ghosts/ghosts.ts';
 import { expectNear, read, type Read } from './read.ts';
 
 const page = (polarization: string, plate: readonly string[], more: readonly string[] = []): string => `setup "Whelk shell" {

@@ -3,8 +3,8 @@
  * expected amounts are least squares by hand. A reading differs from three standard uncertainties on, at least 1 mm a leg (common practice).
  */
 import { describe, expect, it } from 'vitest';
-import { comparisons } from '../../server/results/readings/disagree.ts';
-import { diagnosis, type Diagnosis } from '../../server/results/readings/causes.ts';
+import { comparisons } from '../../server/results/discrepancies/disagree.ts';
+import { diagnosis, type Diagnosis } from '../../server/results/discrepancies/causes.ts';
 import { read, type Read } from './read.ts';
 import { pathsText, withReadings, type Paths } from './readings.ts';
 

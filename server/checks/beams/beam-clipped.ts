@@ -1,6 +1,6 @@
 import type { Problem } from '../../model/model.ts';
 import { millimetres, percent } from '../../model/show.ts';
-import { legWords } from '../../results/paths/legs.ts';
+import { legWords } from '../../results/legs/legs.ts';
 import { num, text, type Check } from '../check.ts';
 import { quoted } from '../words.ts';
 

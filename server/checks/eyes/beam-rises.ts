@@ -1,7 +1,7 @@
 import { show } from '../../model/show.ts';
 import type { Leg, Problem, Thing } from '../../model/model.ts';
 import { ANGLE } from '../../model/units.ts';
-import { legStart, legWords } from '../../results/paths/legs.ts';
+import { legStart, legWords } from '../../results/legs/legs.ts';
 import type { Results } from '../../results/plan.ts';
 import { num, text, type Check } from '../check.ts';
 import { quoted } from '../words.ts';

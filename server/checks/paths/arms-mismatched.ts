@@ -3,7 +3,7 @@ import type { Problem } from '../../model/model.ts';
 import type { Graph } from '../../results/graph.ts';
 import { profile, type Pair } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
-import { DULL } from '../../results/readings/effects.ts';
+import { DULL } from '../../results/discrepancies/effects.ts';
 import { sample } from '../../results/sampling.ts';
 import { num, text, type Check, type Data } from '../check.ts';
 

@@ -1,8 +1,8 @@
 import type { Leg, Problem, Thing } from '../../model/model.ts';
 import { millimetres } from '../../model/show.ts';
 import type { Cell } from '../../results/graph.ts';
-import { legStart, legWords } from '../../results/paths/legs.ts';
-import { alignmentOf } from '../../results/places/alignment.ts';
+import { legStart, legWords } from '../../results/legs/legs.ts';
+import { alignmentOf } from '../../results/alignment.ts';
 import { num, text, type Check } from '../check.ts';
 
 /** What a hand leaves between two ways of telling the same length, when neither says how sure it is. */

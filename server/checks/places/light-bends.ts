@@ -1,7 +1,7 @@
 import type { Problem, Thing } from '../../model/model.ts';
 import { millimetres, show } from '../../model/show.ts';
 import { ANGLE } from '../../model/units.ts';
-import { alignmentOf } from '../../results/places/alignment.ts';
+import { alignmentOf } from '../../results/alignment.ts';
 import { legStart, type Passage } from '../../results/places/light-ways.ts';
 import type { Results } from '../../results/plan.ts';
 import { num, text, type Check } from '../check.ts';

@@ -1,7 +1,7 @@
 import type { Problem } from '../../model/model.ts';
 import { show } from '../../model/show.ts';
 import { ANGLE } from '../../model/units.ts';
-import { alignmentOf } from '../../results/places/alignment.ts';
+import { alignmentOf } from '../../results/alignment.ts';
 import { num, text, type Check } from '../check.ts';
 import { isAimedOff } from '../aim.ts';
 import { quoted } from '../words.ts';

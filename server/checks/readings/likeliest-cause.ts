@@ -1,7 +1,7 @@
 import type { Problem } from '../../model/model.ts';
 import { millimetres, show } from '../../model/show.ts';
 import { LENGTH } from '../../model/units.ts';
-import { diagnosis, type Cause, type Diagnosis } from '../../results/readings/causes.ts';
+import { diagnosis, type Cause, type Diagnosis } from '../../results/discrepancies/causes.ts';
 import type { Results } from '../../results/plan.ts';
 import { num, text, type Check } from '../check.ts';
 import { capital } from '../words.ts';

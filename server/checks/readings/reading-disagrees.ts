@@ -1,6 +1,6 @@
 import { millimetres } from '../../model/show.ts';
 import { lightApart, lightApartWords } from '../light-apart.ts';
-import { comparisons } from '../../results/readings/disagree.ts';
+import { comparisons } from '../../results/discrepancies/disagree.ts';
 import { num, text, type Check } from '../check.ts';
 import { capital, quoted } from '../words.ts';
 import { effectData, effectWords } from '../effect-words.ts';

@@ -1,5 +1,5 @@
 import { millimetres } from '../../model/show.ts';
-import { comparisons } from '../../results/readings/disagree.ts';
+import { comparisons } from '../../results/discrepancies/disagree.ts';
 import { num, text, type Check } from '../check.ts';
 import { quoted } from '../words.ts';
 import { beamsApart, beamsApartWords } from '../light-apart.ts';

@@ -1,7 +1,7 @@
 import type { Problem } from '../../model/model.ts';
 import { millimetres, percent, show } from '../../model/show.ts';
 import { LENGTH } from '../../model/units.ts';
-import { legWords } from '../../results/paths/legs.ts';
+import { legWords } from '../../results/legs/legs.ts';
 import { FARTHEST, type Shaded } from '../../results/table/shadows.ts';
 import { num, text, type Check, type Data } from '../check.ts';
 import { capital, quoted } from '../words.ts';

@@ -4,7 +4,7 @@ import { millimetres, percentBand, show } from '../../model/show.ts';
 import { LENGTH } from '../../model/units.ts';
 import type { Leg } from '../../model/model.ts';
 import type { Cell } from '../../results/graph.ts';
-import { legStart, legWords } from '../../results/paths/legs.ts';
+import { legStart, legWords } from '../../results/legs/legs.ts';
 import type { PlateResults } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
 import { sample } from '../../results/sampling.ts';

@@ -7,8 +7,8 @@ import { byLaser, type PlateResults } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
 import { bandOf } from '../../results/shown.ts';
 import { showCell } from '../chain.ts';
-import { blank, key, words, type Block, type Section } from './blocks.ts';
-import { goalsOf } from './goals.ts';
+import { blank, key, words, type Block, type Section } from '../blocks/blocks.ts';
+import { goalsOf } from '../blocks/goals.ts';
 
 export function balance(r: Results): Section | undefined {
   const blocks = r.plates.flatMap(byLaser).filter(p => p.results.pairs.length > 0).flatMap((p, i) => ofPlate(p.results, p.laser, r, i === 0));

@@ -1,6 +1,6 @@
 /** Bench cards as a page of HTML: black on white, made for paper, without a script and without a network. */
 import { escaped, htmlPage } from '../html.ts';
-import { FRONT, type Blank, type Block, type Card, type Entry, type Row, type Section, type Step, type Table } from './blocks.ts';
+import { FRONT, type Blank, type Block, type Card, type Entry, type Row, type Section, type Step, type Table } from '../blocks/blocks.ts';
 import { MARGIN, SIZES, type Paper } from './paper.ts';
 import { whole } from './whole.ts';
 

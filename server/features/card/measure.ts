@@ -1,7 +1,7 @@
 /** The next readings to take, each with what it should come to and how far off that may be. */
 import type { Results } from '../../results/plan.ts';
 import { wantedOf, type Wanted } from '../readings/wanted.ts';
-import { told, type Row, type Section } from './blocks.ts';
+import { told, type Row, type Section } from '../blocks/blocks.ts';
 
 /** Legs, sums and wheels are read while the table is set up and balanced: they stand there. */
 export function measure(r: Results): Section | undefined {

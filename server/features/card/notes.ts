@@ -1,6 +1,6 @@
 /** What is written down that night and looked up next winter: the words of a shot, so that they go onto the page next morning. */
 import type { Results } from '../../results/plan.ts';
-import { blank, type Block, type Section } from './blocks.ts';
+import { blank, type Block, type Section } from '../blocks/blocks.ts';
 
 const LINES = 3;
 

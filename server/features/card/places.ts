@@ -4,7 +4,7 @@ import { plain } from '../../model/show.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
-import { listed } from './facts.ts';
+import { listed } from '../blocks/facts.ts';
 
 /** `(1100, 100) mm`; empty where nothing tells. */
 export function placeWords(thing: Thing, r: Results): string {

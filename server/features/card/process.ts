@@ -1,7 +1,7 @@
 /** The baths, as the page has them for the plates that were processed last, with cautions. Nothing is invented: what is not written is a line to fill in. */
 import type { Node } from '../../../grammar/tree.ts';
 import type { Results } from '../../results/plan.ts';
-import { blank, words, type Block, type Section, type Step } from './blocks.ts';
+import { blank, words, type Block, type Section, type Step } from '../blocks/blocks.ts';
 import { cautionsFor } from './chemicals.ts';
 
 export function processing(r: Results): Section | undefined {

@@ -3,8 +3,8 @@ import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
 import type { Shown } from '../../results/replay/shown.ts';
 import { showCell } from '../chain.ts';
-import { words, type Block, type Section } from './blocks.ts';
-import { sentence } from './facts.ts';
+import { words, type Block, type Section } from '../blocks/blocks.ts';
+import { sentence } from '../blocks/facts.ts';
 
 export function hanging(r: Results): Section | undefined {
   return r.replay.all.length === 0 ? undefined : { name: 'hang', title: 'Where it will hang', blocks: r.replay.all.flatMap((s, i, all): Block[] => [words(`${sentence(s.lamp.id)} lights ${s.plate.id} ${lampWords(s, r)}. ${plateWords(s)}${viewerWords(s, r)}`), ...(all.findIndex(x => x.lamp === s.lamp) === i ? [{ kind: 'hung' as const, lamp: s.lamp.id }] : [])]) };

@@ -2,14 +2,14 @@
 import type { Leg, Thing } from '../../model/model.ts';
 import { show } from '../../model/show.ts';
 import { LENGTH } from '../../model/units.ts';
-import { legWords } from '../../results/paths/legs.ts';
+import { legWords } from '../../results/legs/legs.ts';
 import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
 import { mountAngles, type MountAngles } from '../report/angles.ts';
 import { armTable } from '../report/arms.ts';
 import { legLength, legsInOrder } from '../readings/wanted.ts';
-import { told, type Block, type Entry, type Row, type Section, type Step } from './blocks.ts';
-import { fact, listed, things } from './facts.ts';
+import { told, type Block, type Entry, type Row, type Section, type Step } from '../blocks/blocks.ts';
+import { fact, listed, things } from '../blocks/facts.ts';
 import { heightWords, placeWords } from './places.ts';
 
 export function setUp(r: Results): Section {

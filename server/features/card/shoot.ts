@@ -5,8 +5,8 @@ import { showCell } from '../chain.ts';
 import { exposedAs } from '../report/exposures.ts';
 import { stripTimes } from '../report/light.ts';
 import { allWords, awayStep, beforeSteps, closeStep, darkSteps, exposures, handsOffStep, openStep, platesOf, timeOf } from '../shoot/steps.ts';
-import { words, type Block, type Entry, type Section } from './blocks.ts';
-import { fact } from './facts.ts';
+import { words, type Block, type Entry, type Section } from '../blocks/blocks.ts';
+import { fact } from '../blocks/facts.ts';
 
 export function shoot(r: Results): Section | undefined {
   if (r.plates.length === 0 && platesOf(r).length === 0) return undefined;

@@ -1,8 +1,8 @@
 /** Cards and stops: those that the page has, those that it asks for, and room for what is found by eye. */
 import type { Thing } from '../../model/model.ts';
 import type { Results } from '../../results/plan.ts';
-import { told, words, type Block, type Row, type Section } from './blocks.ts';
-import { fact, listed, things } from './facts.ts';
+import { told, words, type Block, type Row, type Section } from '../blocks/blocks.ts';
+import { fact, listed, things } from '../blocks/facts.ts';
 import { placeWords } from './places.ts';
 
 const BY_EYE = 2;

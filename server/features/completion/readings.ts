@@ -4,7 +4,7 @@ import { PLAIN, WANTED } from '../../model/bind/instruments.ts';
 import type { Measured } from '../../model/model.ts';
 import { NUMBER } from '../../model/units.ts';
 import { FITS, PATH_OR_LIGHT } from '../../model/bind/reading-values.ts';
-import { legStart } from '../../results/paths/legs.ts';
+import { legStart } from '../../results/legs/legs.ts';
 import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
 import type { Cursor, Token } from './cursor.ts';

@@ -1,5 +1,5 @@
 /** Lines of a variant: what it may change, by name. */
-import { legStart } from '../../results/paths/legs.ts';
+import { legStart } from '../../results/legs/legs.ts';
 import { show } from '../../model/show.ts';
 import { factsOf, SETUP_FACTS } from '../../model/things/index.ts';
 import type { Cursor } from './cursor.ts';

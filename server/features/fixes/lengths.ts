@@ -4,7 +4,7 @@ import type { Snapshot } from '../../analysis.ts';
 import type { Finding } from '../../checks/check.ts';
 import { within } from '../../model/place.ts';
 import type { Leg } from '../../model/model.ts';
-import { legStart, legWords } from '../../results/paths/legs.ts';
+import { legStart, legWords } from '../../results/legs/legs.ts';
 import type { Pair } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
 import type { Candidate } from './candidate.ts';

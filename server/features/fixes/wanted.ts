@@ -6,9 +6,9 @@ import { LONG, SHORT } from '../../checks/recording/exposure-hard-to-time.ts';
 import { HALF } from '../../checks/recording/polarization-crossed.ts';
 import { isTooSmall, leastOf } from '../../results/table/faces.ts';
 import type { Cell } from '../../results/graph.ts';
-import { alignmentOf } from '../../results/places/alignment.ts';
+import { alignmentOf } from '../../results/alignment.ts';
 import type { Results } from '../../results/plan.ts';
-import { comparisons } from '../../results/readings/disagree.ts';
+import { comparisons } from '../../results/discrepancies/disagree.ts';
 import { lampDistance, lampHeight, lampSize, viewerAtSlit, viewerPlace } from './replay.ts';
 import { conditionOn, conditionsOf, type Condition } from '../../results/solve/wishes.ts';
 

@@ -2,7 +2,7 @@
 import type { Thing } from '../../model/model.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Distances, Hanging, Untold } from '../../results/hang/hang.ts';
-import { legStart } from '../../results/paths/legs.ts';
+import { legStart } from '../../results/legs/legs.ts';
 import { EDGE_ON } from '../../results/places/angles.ts';
 import type { Results } from '../../results/plan.ts';
 

@@ -1,5 +1,5 @@
 /** The answer on a terminal. */
-import { padEnd, WIDTH, width, wrap } from '../report/layout.ts';
+import { padEnd, WIDTH, width, wrap } from '../plain-text.ts';
 import type { HangPage, HangPart } from './page.ts';
 
 /** `file` is the name under which the reader knows the page. */

@@ -4,7 +4,7 @@ import type { Quantity } from '../../model/quantity.ts';
 import { csv, numberIn } from '../csv.ts';
 import type { Unit } from '../../model/units.ts';
 import { escaped, table } from '../markdown.ts';
-import { padEnd, width, wrap } from '../report/layout.ts';
+import { padEnd, width, wrap } from '../plain-text.ts';
 import type { History, HistoryRow } from './history.ts';
 
 type Naming = (uri: string) => string;

@@ -2,7 +2,7 @@
 import type { Beam, Leg, Thing } from '../../model/model.ts';
 import { factText, overrideOf, type Override } from '../../model/overrides.ts';
 import type { GoalResult } from '../../results/goals.ts';
-import { legWords } from '../../results/paths/legs.ts';
+import { legWords } from '../../results/legs/legs.ts';
 import type { Pair } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';

@@ -1,6 +1,6 @@
 /** Layouts on a terminal and in Markdown. */
 import { escaped } from '../markdown.ts';
-import { padEnd, WIDTH, width, wrap } from '../report/layout.ts';
+import { padEnd, WIDTH, width, wrap } from '../plain-text.ts';
 import { layoutWords, type Layouts } from './layouts.ts';
 
 interface Named { readonly name: string; readonly layouts: Layouts }

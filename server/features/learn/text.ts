@@ -1,6 +1,6 @@
 /** What was learnt, on a terminal and as Markdown. */
 import { bullets, escaped } from '../markdown.ts';
-import { wrap } from '../report/layout.ts';
+import { wrap } from '../plain-text.ts';
 import type { LearnedPage } from './page.ts';
 
 export function learnedText({ lessons, idle, notes }: LearnedPage): string {

@@ -11,7 +11,7 @@ import { millimetres, plain, show } from '../../model/show.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
 import { interval } from '../../results/sampling.ts';
-import { comparisons, FROM, PER_LEG } from '../../results/readings/disagree.ts';
+import { comparisons, FROM, PER_LEG } from '../../results/discrepancies/disagree.ts';
 import { showCell } from '../chain.ts';
 import { findingsWithin } from '../report/report.ts';
 import { readText, verdictOf } from '../report/readings.ts';

@@ -1,7 +1,7 @@
 /** What a reading is taken with, where nobody says it: what the last one of its kind was taken with, else the only string or meter of the setup. */
 import type { Reading } from '../../model/model.ts';
 import type { Results } from '../../results/plan.ts';
-import { things } from '../card/facts.ts';
+import { things } from '../blocks/facts.ts';
 import type { Wanted } from './wanted.ts';
 
 const BY: Readonly<Record<string, Wanted['by']>> = { legs: 'string', arm: 'string', difference: 'string', light: 'meter', dark: 'meter' };

@@ -10,7 +10,7 @@ import type { Leg, Thing } from '../../model/model.ts';
 import type { PowerReading } from '../../results/light/powers.ts';
 import { fit, type Fit, type Row } from '../../results/solve/fit.ts';
 import type { Results } from '../../results/plan.ts';
-import { fact, listed } from '../card/facts.ts';
+import { fact, listed } from '../blocks/facts.ts';
 import { intoBlock } from './line.ts';
 
 export interface Loss {

@@ -5,12 +5,12 @@ import { show } from '../../model/show.ts';
 import type { Cell } from '../../results/graph.ts';
 import { CORNERS } from '../../results/light/arm-light.ts';
 import type { PlateLight } from '../../results/light/plate-light.ts';
-import { legStart, legWords } from '../../results/paths/legs.ts';
+import { legStart, legWords } from '../../results/legs/legs.ts';
 import { byLaser, type PlateResults } from '../../results/paths/pairs.ts';
 import type { Results } from '../../results/plan.ts';
 import { interval } from '../../results/sampling.ts';
-import { fact, things } from '../card/facts.ts';
-import { goalWords } from '../card/goals.ts';
+import { fact, things } from '../blocks/facts.ts';
+import { goalWords } from '../blocks/goals.ts';
 import { showCell } from '../chain.ts';
 import { asWritten } from '../report/words.ts';
 

@@ -1,6 +1,6 @@
 /** The arms of a plate leg by leg, with what was read in one run. */
 import type { ArmLength } from '../../results/paths/arm-lengths.ts';
-import { legWords } from '../../results/paths/legs.ts';
+import { legWords } from '../../results/legs/legs.ts';
 import { referenceFrom } from '../../results/places/angles.ts';
 import type { Results } from '../../results/plan.ts';
 import type { Run } from '../../results/readings/lengths.ts';

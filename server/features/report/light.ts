@@ -7,7 +7,7 @@ import type { Results } from '../../results/plan.ts';
 import { handStrip } from '../../results/rules/object-light.ts';
 import { percent, plain } from '../../model/show.ts';
 import { showCell } from '../chain.ts';
-import { padEnd, width, wrap } from './layout.ts';
+import { padEnd, width, wrap } from '../plain-text.ts';
 
 export interface LightPage {
   /** `Light at P1`, `Wheels, images, power` */

@@ -1,7 +1,7 @@
 /** A report as a page of plain text: for a terminal, a pipe, a printer. */
 import type { Finding } from '../../checks/check.ts';
 import { armRows, type ArmTable } from './arms.ts';
-import { alignValues, padEnd, strip, WIDTH, width, wrap } from './layout.ts';
+import { alignValues, padEnd, strip, WIDTH, width, wrap } from '../plain-text.ts';
 import { lightText } from './light.ts';
 import { bandLegend } from './words.ts';
 import { variantHeads, variantNumber, variantText, type VariantTable } from './variants.ts';

@@ -1,6 +1,6 @@
 /** What a change does, as plain text: for a terminal, a pipe, a pager. */
 import { capital } from '../../checks/words.ts';
-import { alignValues, padEnd, WIDTH, width, wrap } from '../report/layout.ts';
+import { alignValues, padEnd, WIDTH, width, wrap } from '../plain-text.ts';
 import type { ChangeLine, FindingLine, FindingPage, ReviewPage, SetupPage } from './page.ts';
 import { countOf } from './words.ts';
 

@@ -4,7 +4,7 @@ import { applyEdits, type Edit } from '../../model/edits.ts';
 import { plain, show } from '../../model/show.ts';
 import { parseUnit, TIME } from '../../model/units.ts';
 import type { Results } from '../../results/plan.ts';
-import { fact, things } from '../card/facts.ts';
+import { fact, things } from '../blocks/facts.ts';
 import { showCell } from '../chain.ts';
 import { indentOf, linesBehind } from '../readings/line.ts';
 import { readText } from '../report/readings.ts';

@@ -1,7 +1,7 @@
 /** What the panel is given that goes through a shot with somebody: cautions, what is ticked off, and the two times to wait. Nothing is computed here. */
 import type { Results } from '../../results/plan.ts';
-import type { Step } from '../card/blocks.ts';
-import { eyes } from '../card/cautions.ts';
+import type { Step } from '../blocks/blocks.ts';
+import { eyes } from '../blocks/cautions.ts';
 import { stripTimes } from '../report/light.ts';
 import { allWords, awayStep, beforeSteps, closeStep, darkSteps, exposures, handsOffStep, openStep, platesOf, timeOf, type Time } from './steps.ts';
 

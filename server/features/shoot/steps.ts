@@ -3,9 +3,9 @@ import type { Thing } from '../../model/model.ts';
 import { TIME } from '../../model/units.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
-import type { Step } from '../card/blocks.ts';
-import { fact, things } from '../card/facts.ts';
-import { safeColour } from '../card/light.ts';
+import type { Step } from '../blocks/blocks.ts';
+import { fact, things } from '../blocks/facts.ts';
+import { safeColour } from '../blocks/light.ts';
 import { showCell } from '../chain.ts';
 import { asWritten } from '../report/words.ts';
 

@@ -1,6 +1,6 @@
 /** An answer on a terminal. */
 import { capital } from '../../checks/words.ts';
-import { padEnd, WIDTH, width, wrap } from '../report/layout.ts';
+import { padEnd, WIDTH, width, wrap } from '../plain-text.ts';
 import type { AnswerPage, ChoicePage } from './page.ts';
 
 const SHOWN = 12;

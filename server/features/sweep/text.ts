@@ -1,5 +1,5 @@
 /** A sweep on a terminal. */
-import { padEnd, width, wrap } from '../report/layout.ts';
+import { padEnd, width, wrap } from '../plain-text.ts';
 import type { SweepPage } from './page.ts';
 
 export function sweepText({ title, tables, told, figures, notes }: SweepPage): string {

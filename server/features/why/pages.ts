@@ -1,6 +1,6 @@
 /** The answer to *why* as a page of plain text and of Markdown. */
 import { escaped, bullets, strong } from '../markdown.ts';
-import { WIDTH, wrap } from '../report/layout.ts';
+import { WIDTH, wrap } from '../plain-text.ts';
 import { lightText } from '../report/light.ts';
 import { upTo, type Suspect, type Why } from '../why.ts';
 

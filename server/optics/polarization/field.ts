@@ -4,7 +4,7 @@
  */
 import { above, cross, dot, turns, unit, type Vector } from '../vectors.ts';
 import { nearestWithin, type Range } from '../range.ts';
-import { plus, times, type Complex } from './complex.ts';
+import { plus, times, type Complex } from '../complex.ts';
 
 /** Light polarized in one way. `re` and `im` are square to `direction`; |re|² + |im|² is its power, in any measure. */
 export interface Field { readonly direction: Vector; readonly re: Vector; readonly im: Vector }

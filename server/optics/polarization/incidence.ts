@@ -1,4 +1,4 @@
-import { squared } from './complex.ts';
+import { squared } from '../complex.ts';
 import { axisAt, cleaned, component, fieldPower, type Field } from './field.ts';
 import { cross, dot, unit, type Vector } from '../vectors.ts';
 

@@ -1,6 +1,6 @@
 /** How much of two beams interferes, by how they are polarized. */
 import type { Vector } from '../vectors.ts';
-import { plus, squared, type Complex } from './complex.ts';
+import { plus, squared, type Complex } from '../complex.ts';
 import { cleaned, fieldPower, product, type Field } from './field.ts';
 import { refractedField, refractedLight, type FaceWeight } from './pass.ts';
 import { lightPower, type Light } from './states.ts';

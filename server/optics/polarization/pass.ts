@@ -5,7 +5,7 @@ import { nearestWithin, type Range } from '../range.ts';
 import { fresnelAmplitudes, passedShares, type EachPolarization } from '../surfaces/fresnel.ts';
 import { reflectedDirection, refractedDirection } from '../surfaces/refract.ts';
 import { angleFromNormal, cross, type Vector } from '../vectors.ts';
-import { times, turn, type Complex } from './complex.ts';
+import { times, turn, type Complex } from '../complex.ts';
 import { axisAt, cleaned, component, composed, weakened, type Field } from './field.ts';
 import { sAxis } from './incidence.ts';
 import { each, type Light } from './states.ts';

@@ -6,7 +6,7 @@
  * normal incidence, although nothing tells s from p there. Waves go as exp(−iωt).
  */
 import { incidences, plateIndices } from '../glass.ts';
-import { over, squared, type Complex } from '../polarization/complex.ts';
+import { over, squared, type Complex } from '../complex.ts';
 import { nearestWithin } from '../range.ts';
 
 /** One number for each of the two polarizations. */

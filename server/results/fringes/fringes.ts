@@ -4,7 +4,7 @@ import type { Setup, Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, NUMBER, parseUnit, PER_LENGTH } from '../../model/units.ts';
 import { Beams } from '../beams/beams.ts';
 import type { Cell } from '../graph.ts';
-import type { LegCells } from '../paths/leg-cells.ts';
+import type { LegCells } from '../legs/leg-cells.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
 import { openSides } from '../places/mask.ts';
 import { referenceFrom } from '../places/angles.ts';
@@ -13,7 +13,7 @@ import { acrossLayer, alongSurface, bandwidth, efficiency, finestSpot, MIDDLE, P
 import { weighted } from '../rules/lengths.ts';
 import { ACHROMATIC } from '../rules/replay.ts';
 import type { Values } from '../values.ts';
-import { extentOf, flatDepth, sidesOfThing, type Extent } from './extents.ts';
+import { extentOf, flatDepth, sidesOfThing, type Extent } from '../places/extents.ts';
 import { wayOf, type Sides } from './way.ts';
 
 /** The fringes of one pair. */

@@ -7,8 +7,8 @@ import { ANGLE, LENGTH, NUMBER, PER_LENGTH, parseUnit } from '../../model/units.
 import type { Fringes } from '../fringes/fringes.ts';
 import { hologramWay } from '../fringes/way.ts';
 import type { Cell } from '../graph.ts';
-import type { LegCells } from '../paths/leg-cells.ts';
-import { legStart } from '../paths/legs.ts';
+import type { LegCells } from '../legs/leg-cells.ts';
+import { legStart } from '../legs/legs.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
 import { CURVATURE, LAMP_ANGLE, matchedDistance, objectBack, OTHER_FOCUS, recordingAngle, SIGHT, SLIT_COLOURS, SMEAR, unmade, WAVELENGTH_RATIO, widthBack } from '../rules/hang.ts';
 import type { HologramWay } from '../rules/fringes.ts';

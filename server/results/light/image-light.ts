@@ -1,7 +1,7 @@
 /** Light of a transfer: what a first hologram sends into its image, where the next plate takes it up. */
 import { ontoObject, type Arm } from '../../model/arms.ts';
 import { LENGTH, LIGHT, NUMBER, parseUnit } from '../../model/units.ts';
-import { sidesOfThing } from '../fringes/extents.ts';
+import { sidesOfThing } from '../places/extents.ts';
 import type { Cell } from '../graph.ts';
 import { maskOf, openSides, replayAngle } from '../places/mask.ts';
 import { IMAGE_ABOUT, imageLight, PREDICTED_IMAGE } from '../rules/image.ts';

@@ -2,7 +2,7 @@
 import type { Reading, Thing } from '../../model/model.ts';
 import { LENGTH } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
-import { legStart } from '../paths/legs.ts';
+import { legStart } from '../legs/legs.ts';
 import { BEFORE_PLATE } from '../rules/light.ts';
 import { weighted } from '../rules/lengths.ts';
 import type { LightContext } from './context.ts';

@@ -5,7 +5,7 @@
 import { beamLegs, objectAt, type Arm } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, LIGHT, NUMBER, parseUnit, POWER } from '../../model/units.ts';
-import { sidesOfThing } from '../fringes/extents.ts';
+import { sidesOfThing } from '../places/extents.ts';
 import type { Cell, Rule } from '../graph.ts';
 import { formOf } from '../object/object.ts';
 import { EDGE_ON, litAt, referenceFrom } from '../places/angles.ts';

@@ -2,7 +2,7 @@
 import { ontoObject } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { Beams } from '../beams/beams.ts';
-import { sidesOfThing } from '../fringes/extents.ts';
+import { sidesOfThing } from '../places/extents.ts';
 import type { Cell } from '../graph.ts';
 import { screenBefore } from '../light/screen-light.ts';
 import { beamNumbers } from '../light/yield.ts';

@@ -6,7 +6,7 @@ import { ontoObject } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import { Beams } from '../beams/beams.ts';
-import { flatDepth, sidesOfThing } from '../fringes/extents.ts';
+import { flatDepth, sidesOfThing } from '../places/extents.ts';
 import type { Cell } from '../graph.ts';
 import { nameOf, spreadOf, type ObjectLight } from '../object/object.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';

@@ -1,7 +1,7 @@
 /** Figures over a plate on an even net, in plain numbers: at its middle, its edges and its corners the same that the cells have. */
 import { lasersAt, type Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
-import { sidesOfThing } from '../fringes/extents.ts';
+import { sidesOfThing } from '../places/extents.ts';
 import type { Cell } from '../graph.ts';
 import type { Over } from '../light/predicted.ts';
 import type { PlateLight } from '../light/plate-light.ts';

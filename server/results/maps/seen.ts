@@ -1,6 +1,6 @@
 /** What a plate sees of what stands before it: its parts, how well lit each is beside the others, and how brightly it records. Only where plate, object and their light stand somewhere and have a size. */
 import type { Thing } from '../../model/model.ts';
-import { sidesOfThing } from '../fringes/extents.ts';
+import { sidesOfThing } from '../places/extents.ts';
 import type { Cell } from '../graph.ts';
 import { screenBefore } from '../light/screen-light.ts';
 import type { Results } from '../plan.ts';

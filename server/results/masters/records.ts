@@ -5,7 +5,7 @@ import { fileName } from '../../model/scope.ts';
 import { LENGTH, parseUnit } from '../../model/units.ts';
 import type { PairFringes } from '../fringes/fringes.ts';
 import type { Cell, Graph } from '../graph.ts';
-import { objectDistance, recordedAngles, referenceCurvature, type Recording } from '../replay/recorded.ts';
+import { objectDistance, recordedAngles, referenceCurvature, type Recording } from './recorded.ts';
 
 const MM = parseUnit('mm')!;
 

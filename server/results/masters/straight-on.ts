@@ -3,7 +3,7 @@ import { ontoObject, type Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { LENGTH, NUMBER, parseUnit, PER_LENGTH } from '../../model/units.ts';
 import { Beams } from '../beams/beams.ts';
-import { sidesOfThing } from '../fringes/extents.ts';
+import { sidesOfThing } from '../places/extents.ts';
 import type { Fringes } from '../fringes/fringes.ts';
 import type { Cell } from '../graph.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';

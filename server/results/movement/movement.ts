@@ -7,7 +7,7 @@ import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import type { Beams } from '../beams/beams.ts';
 import type { Fringes, PairFringes } from '../fringes/fringes.ts';
 import type { Cell } from '../graph.ts';
-import type { LegCells } from '../paths/leg-cells.ts';
+import type { LegCells } from '../legs/leg-cells.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
 import type { Places } from '../places/places.ts';
 import { againstBeams } from '../rules/fringes.ts';

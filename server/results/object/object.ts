@@ -3,7 +3,7 @@ import { ontoObject, type Arm } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import { Beams } from '../beams/beams.ts';
-import { flatDepth, sidesOfThing } from '../fringes/extents.ts';
+import { flatDepth, sidesOfThing } from '../places/extents.ts';
 import type { Cell } from '../graph.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
 import type { Places } from '../places/places.ts';

@@ -1,7 +1,7 @@
 /** Lengths that are nowhere written, with what cannot be told without them. */
 import type { Leg, Problem, Setup } from '../../model/model.ts';
-import type { LegCells } from './leg-cells.ts';
-import { legWords } from './legs.ts';
+import type { LegCells } from '../legs/leg-cells.ts';
+import { legWords } from '../legs/legs.ts';
 import type { PlateResults } from './pairs.ts';
 
 /** One finding for each beam that lacks lengths, with what cannot be told without them. */

@@ -2,7 +2,7 @@
 import { objectAt, type Arm } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, parseUnit } from '../../model/units.ts';
-import { sidesOfThing } from '../fringes/extents.ts';
+import { sidesOfThing } from './extents.ts';
 import type { Cell } from '../graph.ts';
 import { FROM_NORMAL } from '../rules/geometry.ts';
 import { OPEN_SIDE } from '../rules/image.ts';

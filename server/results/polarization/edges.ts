@@ -2,7 +2,7 @@
 import type { Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { Beams } from '../beams/beams.ts';
-import { sidesOfThing } from '../fringes/extents.ts';
+import { sidesOfThing } from '../places/extents.ts';
 import type { Cell } from '../graph.ts';
 import type { PlateResults } from '../paths/pairs.ts';
 import { referenceFrom } from '../places/angles.ts';

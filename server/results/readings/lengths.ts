@@ -6,7 +6,7 @@ import type { Arm } from '../../model/arms.ts';
 import type { Leg, Place, Thing } from '../../model/model.ts';
 import { LENGTH } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
-import type { LegCells } from '../paths/leg-cells.ts';
+import type { LegCells } from '../legs/leg-cells.ts';
 import { weighted } from '../rules/lengths.ts';
 import { same } from '../rules/readings.ts';
 import type { Values } from '../values.ts';

@@ -2,7 +2,7 @@
 import { isLater } from '../../model/bind/dates.ts';
 import type { Arms } from '../../model/arms.ts';
 import type { Leg, Moved, Reading, Setup, Thing } from '../../model/model.ts';
-import { legStart } from '../paths/legs.ts';
+import { legStart } from '../legs/legs.ts';
 
 export interface Stale {
   readonly moved: Moved;

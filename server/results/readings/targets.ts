@@ -1,8 +1,8 @@
 /** What a reading of a length is a reading of: legs of the setup, or one arm against another. */
 import type { Arm, Arms } from '../../model/arms.ts';
 import type { Leg, Measured, Setup, Thing } from '../../model/model.ts';
-import { legStart } from '../paths/legs.ts';
-import { ownLegs } from '../paths/own-legs.ts';
+import { legStart } from '../legs/legs.ts';
+import { ownLegs } from '../legs/own-legs.ts';
 
 export type Target =
   | { readonly kind: 'path'; readonly legs: readonly Leg[]; readonly arm?: Arm }

@@ -1,12 +1,12 @@
 /** The register of two recordings on one plate: how far their images are seen beside each other under one lamp. */
 import { ANGLE, LENGTH, parseUnit } from '../../model/units.ts';
 import type { Thing } from '../../model/model.ts';
-import { sidesOfThing } from '../fringes/extents.ts';
+import { sidesOfThing } from '../places/extents.ts';
 import type { Cell } from '../graph.ts';
 import { APART, UNSEEN } from '../rules/replay.ts';
 import type { Values } from '../values.ts';
 import { eyeOf } from './eye.ts';
-import { OPPOSITE } from './recorded.ts';
+import { OPPOSITE } from '../masters/recorded.ts';
 import type { Apart, Image, ReplayContext, Shown } from './shown.ts';
 
 const [MM, DEGREE] = [parseUnit('mm')!, parseUnit('°')!];

@@ -11,7 +11,7 @@ import { ANGLE_OF_SINE, COLOUR, depthOf, IN_COLOUR, otherPlaceOf, placeOf, SEEN,
 import { hungOf } from './hung.ts';
 import { lightOf, troubleOf } from './lamp.ts';
 import { mastersOf, type Master } from './masters.ts';
-import { objectDistance, OPPOSITE, recordedAngles, referenceCurvature } from './recorded.ts';
+import { objectDistance, OPPOSITE, recordedAngles, referenceCurvature } from '../masters/recorded.ts';
 import { sharpened } from './sharp.ts';
 import type { Image, Part, ReplayContext, Shown } from './shown.ts';
 import { apartOf } from './apart.ts';

@@ -3,7 +3,7 @@ import type { Setup, Thing } from '../../model/model.ts';
 import type { Beams } from '../beams/beams.ts';
 import type { Fringes, PairFringes } from '../fringes/fringes.ts';
 import type { Cell } from '../graph.ts';
-import type { LegCells } from '../paths/leg-cells.ts';
+import type { LegCells } from '../legs/leg-cells.ts';
 import type { Records } from '../masters/records.ts';
 import type { PlateResults } from '../paths/pairs.ts';
 import type { HologramWay } from '../rules/fringes.ts';

@@ -1,7 +1,7 @@
 /** From where the image of a finished hologram is seen. */
 import type { Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, parseUnit } from '../../model/units.ts';
-import { sidesOfThing } from '../fringes/extents.ts';
+import { sidesOfThing } from '../places/extents.ts';
 import type { Cell } from '../graph.ts';
 import { openSides } from '../places/mask.ts';
 import { weighted } from '../rules/lengths.ts';

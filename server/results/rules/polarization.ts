@@ -6,7 +6,7 @@ import { coated, delayAt, halfWavePassed, mirrorAmplitudes, mirrored, polarizerP
 import { scatteredBack, scatteredThrough } from '../../optics/polarization/scatter.ts';
 import { each, lightPower, type Light, type Part } from '../../optics/polarization/states.ts';
 import { reflectedShares } from '../../optics/surfaces/fresnel.ts';
-import { lightGhostContrasts, twoBounceContrast } from '../../optics/surfaces/ghosts.ts';
+import { lightGhostContrasts, twoBounceContrast } from '../../optics/ghosts/ghosts.ts';
 import { edgeShares } from '../../optics/beams/edge.ts';
 import { facing, turnedIntoFrame } from '../../optics/solids/frame.ts';
 import { dot, mirrorNormal, type Vector } from '../../optics/vectors.ts';

@@ -1,7 +1,7 @@
 /** Rules of a splitter's glass: the second spot, which its back face throws back beside the beam that is reflected. */
 import { refractiveIndex, type Glass } from '../../optics/glass.ts';
 import { reflectedShares } from '../../optics/surfaces/fresnel.ts';
-import { secondSpotAngle, secondSpotOffset, secondSpotShare } from '../../optics/surfaces/second-spot.ts';
+import { secondSpotAngle, secondSpotOffset, secondSpotShare } from '../../optics/ghosts/second-spot.ts';
 import type { Rule } from '../graph.ts';
 import { GLASSES } from './lengths.ts';
 

@@ -7,7 +7,7 @@ import { gapBetween, type Body } from '../../optics/solids/gap.ts';
 import { firstMeeting, meetingMoved } from '../../optics/solids/meeting.ts';
 import { beyondTable } from '../../optics/solids/plane.ts';
 import { post, type Solid } from '../../optics/solids/solid.ts';
-import { NEARLY_PARALLEL, standsParallel } from '../../optics/surfaces/ghosts.ts';
+import { NEARLY_PARALLEL, standsParallel } from '../../optics/ghosts/ghosts.ts';
 import { reflectedDirection } from '../../optics/surfaces/refract.ts';
 import { above, dot, leftOf, unit, type Vector } from '../../optics/vectors.ts';
 import type { Rule } from '../graph.ts';

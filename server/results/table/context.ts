@@ -3,7 +3,7 @@ import type { Arms } from '../../model/arms.ts';
 import type { Setup, Thing } from '../../model/model.ts';
 import type { Beams } from '../beams/beams.ts';
 import type { Cell, Graph } from '../graph.ts';
-import type { LegCells } from '../paths/leg-cells.ts';
+import type { LegCells } from '../legs/leg-cells.ts';
 import type { Places } from '../places/places.ts';
 import type { Values } from '../values.ts';
 

@@ -4,7 +4,7 @@ import { pathToFileURL } from 'node:url';
 import { join, resolve } from 'node:path';
 import { alone, analyse, type Library, type Snapshot } from '../../../server/analysis.ts';
 import { cardOf } from '../../../server/features/card/card.ts';
-import type { Block, Card, Entry, Row, SectionName } from '../../../server/features/card/blocks.ts';
+import type { Block, Card, Entry, Row, SectionName } from '../../../server/features/blocks/blocks.ts';
 
 export const EXAMPLES = readdirSync('examples').filter(f => f.endsWith('.plate') && f !== 'saltmarsh-lab.plate');
 

@@ -2,8 +2,8 @@
 import { ANGLE, LENGTH, parseUnit, PER_LENGTH } from '../../model/units.ts';
 import type { Fringes, PairFringes } from '../fringes/fringes.ts';
 import type { Cell } from '../graph.ts';
-import type { LegCells } from '../paths/leg-cells.ts';
-import { legStart } from '../paths/legs.ts';
+import type { LegCells } from '../legs/leg-cells.ts';
+import { legStart } from '../legs/legs.ts';
 import { CURVATURE } from '../rules/hang.ts';
 import { weighted } from '../rules/lengths.ts';
 import { OBJECT_BESIDE } from '../rules/replay.ts';

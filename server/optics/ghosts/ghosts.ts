@@ -1,14 +1,14 @@
 /** Ghost fringes, the wood grain of a plate: the reference and what the faces of the plate send back into it. */
 import { wavelengths } from '../coherence/domains.ts';
 import { plateIndices } from '../glass.ts';
-import { plus, squared, type Complex } from '../polarization/complex.ts';
+import { plus, squared, type Complex } from '../complex.ts';
 import { cleaned, fieldPower, product, type Field } from '../polarization/field.ts';
 import { faceReflected, refractedField } from '../polarization/pass.ts';
 import { polarizedLight, type Light } from '../polarization/states.ts';
 import { shares } from '../power.ts';
 import { nearestWithin, type Range } from '../range.ts';
 import { angleFromNormal, dot, unit, type Vector } from '../vectors.ts';
-import { refractionAngle } from './fresnel.ts';
+import { refractionAngle } from '../surfaces/fresnel.ts';
 
 /**
  * Contrast of the fringes that the beam makes with itself bounced twice inside the plate, 1: 2R/(1 + R²). Both run the same way, so the plate

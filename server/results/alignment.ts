@@ -2,15 +2,15 @@
  * How things stand beside what the beams need of them: where lasers point, where mirrors face, where light is to bend at what it goes straight through, how far
  * apart the ends of written legs stand. Made for those who ask, all of it at once: who looks at it later makes no cell.
  */
-import type { Leg, Place, Thing } from '../../model/model.ts';
-import { ANGLE, LENGTH } from '../../model/units.ts';
-import type { Cell } from '../graph.ts';
-import { legWords } from '../paths/legs.ts';
-import type { Results } from '../plan.ts';
-import { BETWEEN } from '../rules/geometry.ts';
-import { DISTANCE } from '../rules/lengths.ts';
-import type { Direction } from './directions.ts';
-import { legStart, type Passage } from './light-ways.ts';
+import type { Leg, Place, Thing } from '../model/model.ts';
+import { ANGLE, LENGTH } from '../model/units.ts';
+import type { Cell } from './graph.ts';
+import { legWords } from './legs/legs.ts';
+import type { Results } from './plan.ts';
+import { BETWEEN } from './rules/geometry.ts';
+import { DISTANCE } from './rules/lengths.ts';
+import type { Direction } from './places/directions.ts';
+import { legStart, type Passage } from './places/light-ways.ts';
 
 /** A laser that is written to point somewhere, and the first thing on a beam of it. */
 export interface Pointing {

@@ -3,8 +3,8 @@ import { standardUncertainty } from '../../model/quantity.ts';
 import type { Cell, Graph } from '../graph.ts';
 import type { Results } from '../plan.ts';
 import { effectOf, type Effect } from './effects.ts';
-import type { Taken } from './instruments.ts';
-import type { Subject } from './subjects.ts';
+import type { Taken } from '../readings/instruments.ts';
+import type { Subject } from '../readings/subjects.ts';
 
 /** From three standard uncertainties on, two values differ. */
 export const FROM = 3;

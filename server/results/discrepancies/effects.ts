@@ -5,7 +5,7 @@ import type { ArmLength } from '../paths/arm-lengths.ts';
 import type { Pair } from '../paths/pairs.ts';
 import type { Results } from '../plan.ts';
 import { sample } from '../sampling.ts';
-import type { Subject } from './subjects.ts';
+import type { Subject } from '../readings/subjects.ts';
 
 /** A part of an object that records less brightly than this, as a share of matched paths, is worth a finding. */
 export const DULL = 0.7;

@@ -1,13 +1,5 @@
-/** The page in the panel. It is fixed text: what a file says comes later, as messages, and is only ever text. */
-export interface Parts {
-  /** addresses that the panel may load */
-  readonly script: string;
-  readonly style: string;
-  /** where the editor serves the files of an extension from */
-  readonly source: string;
-  /** of this page only */
-  readonly nonce: string;
-}
+/** The page of the plan, before anything is known. */
+import { panelPage, type Parts } from '../panel-page.ts';
 
 const KEYS = 'Arrow keys move the view, + and − make it larger and smaller, 0 shows all of it. Tab goes to the things on the table: there arrow keys go from one to the next, Enter shows it in the text, and Ctrl+Enter goes there. Shift+arrow keys move a thing by a hole and write that, with Alt by a millimetre; [ and ] turn what has a heading by a degree and write that, with Alt by a tenth. D makes the panel dark, for work beside open plates. The mouse drags things too: with Alt beside the holes, and Escape leaves all as it was. In views from a plate, Alt+arrow keys move the eye over the plate. On a map over a plate, Tab goes to a point: arrow keys move it, with Shift to the edge, Home to the middle, and its figure is read out.';
 
@@ -23,16 +15,7 @@ const CARD = `<div id="cover" hidden></div>
     <p><button id="go-dark" type="button">Grow dark</button> <button id="stay-lit" type="button">Stay lit</button></p>
   </section>`;
 
-export const pageOf = ({ script, style, source, nonce }: Parts): string => `<!DOCTYPE html>
-<html lang="en">
-<head>
-  <meta charset="utf-8">
-  <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src ${source}; script-src 'nonce-${nonce}'">
-  <meta name="viewport" content="width=device-width, initial-scale=1">
-  <title>Bench plan</title>
-  <link rel="stylesheet" href="${style}">
-</head>
-<body>
+const BODY = `
   <header>
     <label id="setups" hidden><span>Setup</span> <select></select></label>
     <label id="variants" hidden><span>Variant</span> <select></select></label>
@@ -57,8 +40,6 @@ export const pageOf = ({ script, style, source, nonce }: Parts): string => `<!DO
   </footer>
   ${CARD}
   <p id="said" class="unseen" role="status"></p>
-  <p id="keys" class="unseen">${KEYS}</p>
-  <script nonce="${nonce}" src="${script}"></script>
-</body>
-</html>
-`;
+  <p id="keys" class="unseen">${KEYS}</p>`;
+
+export const pageOf = (parts: Parts): string => panelPage('Bench plan', BODY, parts);

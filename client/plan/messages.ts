@@ -1,5 +1,5 @@
 /** What the panel and the page in it say to each other. Each side takes only what it knows, and drops the rest: it may be of another version, or come from somewhere else. */
-import type { PictureAnswer, PictureItem, PictureProbe, PictureSheet } from '../../server/lsp/protocol.ts';
+import type { PictureAnswer, PictureItem, Probe, PictureSheet } from '../../server/lsp/protocol.ts';
 import { box, exactly, list, maybe, number, oneOf, record, sheet, truth, words, type Is } from '../guards.ts';
 
 /** A thing or a leg in the picture. They come in the order of the text. */
@@ -36,7 +36,7 @@ export interface Shown {
   readonly dim: PictureAnswer['dim'];
   readonly errors: number;
   readonly figures: PictureAnswer['figures'];
-  readonly probe?: PictureProbe | undefined;
+  readonly probe?: Probe | undefined;
   readonly sheet: PictureSheet;
   readonly items: readonly Item[];
   /** items in the line of the cursor */
@@ -109,8 +109,8 @@ export interface Remembered {
   readonly dark?: boolean | undefined;
 }
 
-const counted = record<PictureProbe>({ box, columns: number, rows: number, values: list(number), texts: list(words), words, across: list(words), down: list(words) });
-const probe: Is<PictureProbe> = (v): v is PictureProbe => counted(v) && Number.isInteger(v.columns) && Number.isInteger(v.rows) && v.columns > 0 && v.rows > 0 && v.texts.length === v.columns * v.rows && v.across.length === v.columns && v.down.length === v.rows;
+const counted = record<Probe>({ box, columns: number, rows: number, values: list(number), texts: list(words), words, across: list(words), down: list(words) });
+const probe: Is<Probe> = (v): v is Probe => counted(v) && Number.isInteger(v.columns) && Number.isInteger(v.rows) && v.columns > 0 && v.rows > 0 && v.texts.length === v.columns * v.rows && v.across.length === v.columns && v.down.length === v.rows;
 const spot = record<Spot>({ x: number, y: number });
 const looks = list(record<PictureAnswer['views'][number]>({ name: words, words, why: maybe(words) }));
 const figures = list(record<PictureAnswer['figures'][number]>({ label: words, text: words }));

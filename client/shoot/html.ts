@@ -1,18 +1,9 @@
-/** The page in the panel. It is fixed text: what a file says comes later, as messages, and is only ever text. */
-import type { Parts } from '../plan/html.ts';
+/** The page of a shot, before anything is known. */
+import { panelPage, type Parts } from '../panel-page.ts';
 
 const KEYS = 'Enter or Space takes the next step, Escape stops what is counted, D makes the panel dark or lights it again. While it is dark these are all keys that there are.';
 
-export const pageOf = ({ script, style, source, nonce }: Parts): string => `<!DOCTYPE html>
-<html lang="en">
-<head>
-  <meta charset="utf-8">
-  <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src ${source}; script-src 'nonce-${nonce}'">
-  <meta name="viewport" content="width=device-width, initial-scale=1">
-  <title>Shoot</title>
-  <link rel="stylesheet" href="${style}">
-</head>
-<body>
+const BODY = `
   <header>
     <h1 id="title">Shoot</h1>
     <p id="phase"></p>
@@ -22,8 +13,6 @@ export const pageOf = ({ script, style, source, nonce }: Parts): string => `<!DO
     <p id="keys" class="quiet">${KEYS}</p>
   </header>
   <main><p class="quiet">The page is being read…</p></main>
-  <div id="cover" hidden></div>
-  <script nonce="${nonce}" src="${script}"></script>
-</body>
-</html>
-`;
+  <div id="cover" hidden></div>`;
+
+export const pageOf = (parts: Parts): string => panelPage('Shoot', BODY, parts);

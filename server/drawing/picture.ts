@@ -7,7 +7,8 @@ import { dimOf, type Dim } from './dim.ts';
 import { plateOf } from './hung/view.ts';
 import { handlesOf } from './drag/handles.ts';
 import type { Sheet } from './marks.ts';
-import type { Item, Look, Probe } from './view.ts';
+import type { Probe } from './probe.ts';
+import type { Item, Look } from './view.ts';
 import { VIEWS, viewNamed } from './views.ts';
 
 /** Which setup of a page, by name or by a line in it, which of its variants, and which picture of it. */

@@ -2,6 +2,7 @@
 import type { Place } from '../model/place.ts';
 import type { Results } from '../results/plan.ts';
 import type { Sheet } from './marks.ts';
+import type { Probe } from './probe.ts';
 
 /** Something in a picture that stands in the text. */
 export interface Item {
@@ -13,21 +14,6 @@ export interface Item {
   /** where the middle of a thing is in the sheet, mm */
   readonly x?: number;
   readonly y?: number;
-}
-
-/** The figures of a map, to be read under a pointer: even steps over a rectangle of the sheet, from edge to edge, row by row from the upper left corner. */
-export interface Probe {
-  readonly box: { readonly x: number; readonly y: number; readonly w: number; readonly h: number };
-  readonly columns: number;
-  readonly rows: number;
-  readonly values: readonly number[];
-  /** the same as people write them */
-  readonly texts: readonly string[];
-  /** what they are: `light at P1` */
-  readonly words: string;
-  /** how far each column lies from the middle of the plate, as people say it: `25 mm to the left`; of the one that runs through it nothing; and of each row, `10 mm up` */
-  readonly across: readonly string[];
-  readonly down: readonly string[];
 }
 
 export interface Drawn {

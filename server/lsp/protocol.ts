@@ -1,8 +1,11 @@
 /** What the server and its client say to each other beyond the standard protocol. Names and plain data, so that both sides can import it. */
+import type { Probe } from '../drawing/probe.ts';
+
 export * from './check-protocol.ts';
 export * from './evening-protocol.ts';
 export * from './shots-protocol.ts';
 export * from './starts-protocol.ts';
+export type { Probe };
 
 /** Request of a client: the figures of the setup at a line, for a status bar. */
 export const SUMMARY = 'platewright/summary';
@@ -127,21 +130,6 @@ export interface TextRange {
   readonly end: { readonly line: number; readonly character: number };
 }
 
-/** Figures on an even net over a rectangle of the sheet, from edge to edge, row by row from its upper left corner. */
-export interface PictureProbe {
-  readonly box: { readonly x: number; readonly y: number; readonly w: number; readonly h: number };
-  readonly columns: number;
-  readonly rows: number;
-  readonly values: readonly number[];
-  /** the same as people write them, with the unit */
-  readonly texts: readonly string[];
-  /** what they are: `light at P1` */
-  readonly words: string;
-  /** how far each column lies from the middle of the plate, as people say it: `25 mm to the left`; of the one that runs through it nothing; and of each row, `10 mm up` */
-  readonly across: readonly string[];
-  readonly down: readonly string[];
-}
-
 /** A picture and what stands beside it. */
 export interface PictureShown {
   /** of the document that it was made of */
@@ -159,7 +147,7 @@ export interface PictureShown {
   /** missing where the view cannot be drawn */
   readonly sheet?: PictureSheet;
   /** the figures of a map, to be shown under a pointer */
-  readonly probe?: PictureProbe;
+  readonly probe?: Probe;
   readonly items: readonly PictureItem[];
   /** mismatch, beam ratio and the like, as shown */
   readonly figures: readonly { readonly label: string; readonly text: string }[];

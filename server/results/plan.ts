@@ -19,6 +19,7 @@ import { Losses } from './losses/losses.ts';
 import { LegCells } from './legs/leg-cells.ts';
 import { lightOf, type Light } from './light/light.ts';
 import { legLength } from './legs/legs.ts';
+import type { Making } from './making.ts';
 import { missingLengths } from './paths/missing-lengths.ts';
 import { resultNamed } from './names.ts';
 import { ObjectLight } from './object/object.ts';
@@ -173,25 +174,26 @@ export function plan(setup: Setup, options: PlanOptions = {}): Results {
   const { graph, values, records, places, aliases, published, arms, readings, legs, plates } = ground(setup, options, askAll);
   const ask = (name: string): Cell | undefined => askAll(name, { values, places });
   const beams = new Beams(setup, values, legs, places);
-  const object = new ObjectLight({ values, places, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
-  const screens = new Screens({ values, beams, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
-  const maps = new Maps({ values, places, beams, plates, object, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
-  const fringes = new Fringes({ setup, values, places, legs, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
-  const polarization = new Polarization({ setup, values, places, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
-  const light = lightOf({ setup, polarization, readings: setup.readings.filter(r => !readings.stale(r)), graph, values, arms, beams, places, legs, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) }, options.offsets);
-  const movement = new Movement({ setup, values, places, beams, fringes, legs, plates, exposure: () => values.setupFact('exposure') ?? light.plates.find(p => !p.exposure.missing)?.exposure });
+  const making: Making = { setup, graph, values, places, arms, legs, beams, plates, published, alias: (alias, cell) => addAlias(aliases, alias, cell) };
+  const object = new ObjectLight(making);
+  const screens = new Screens(making);
+  const maps = new Maps({ ...making, object });
+  const fringes = new Fringes(making);
+  const polarization = new Polarization(making);
+  const light = lightOf({ ...making, polarization, readings: setup.readings.filter(r => !readings.stale(r)) }, options.offsets);
+  const movement = new Movement({ ...making, fringes, exposure: () => values.setupFact('exposure') ?? light.plates.find(p => !p.exposure.missing)?.exposure });
   const named = (name: string): Cell | undefined => resultNamed(graph, aliases, name) ?? ask(name);
   const losses = new Losses({
-    graph, plates, published, overScreen: pair => screens.of(pair)?.brightness, dark: arm => light.darkOf(arm), exposure: () => values.setupFact('exposure'), alias: (alias, cell) => addAlias(aliases, alias, cell),
+    ...making, overScreen: pair => screens.of(pair)?.brightness, dark: arm => light.darkOf(arm), exposure: () => values.setupFact('exposure'),
     find: name => resultNamed(graph, aliases, name), named, shares: x => sharesOf(x, exposures, arms.arms, graph, named),
   });
-  const table = new Table({ setup, graph, values, places, beams, arms, legs, reflects: s => light.reflects(s) });
-  const hang = new Hang({ setup, values, legs, plates, fringes });
-  const replay = new Replay({ setup, records, values, legs, plates, fringes, beams, published, alias: (alias, cell) => addAlias(aliases, alias, cell) });
+  const table = new Table({ ...making, reflects: s => light.reflects(s) });
+  const hang = new Hang({ ...making, fringes });
+  const replay = new Replay({ ...making, records, fringes });
   const masters = setup.masters ? litMasters({ plates, beams, places, records, values }) : [];
-  const strays = new Strays({ plates, fringes, places, beams, values, published });
+  const strays = new Strays({ ...making, fringes });
   asked.push(light, beams, fringes, object, maps, polarization, movement, table, losses, hang, { ask: name => differenceNamed(name, plates, graph) });
-  const exposures = new Exposures<Results>({ setup, values, arms: arms.arms, published, alias: (alias, cell) => addAlias(aliases, alias, cell), ask: named, plan: s => plan(s, { offsets: offsetsOf({ graph, readings, light }) }) });
+  const exposures = new Exposures<Results>({ ...making, ask: named, plan: s => plan(s, { offsets: offsetsOf({ graph, readings, light }) }) });
   const registers = registersOf({ setup, graph, values, replay, exposures });
   published.push(...registers.flatMap(g => (g.apart && !g.oneColour ? [g.apart] : [])));
   for (const goal of setup.goals) ask(goal.result);

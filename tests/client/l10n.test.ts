@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { RAW, read, wordsIn } from './manifest.ts';
 
 /** The pages in the panels run in a browser of their own. What is fixed in these, and what is counted there, is English as the figures beside it, and so are notes that come onto a page. The site is none of the extension. */
-const IN_PANELS = /^site\/|\/view\/|^(?:plan|review|shoot)\/html\.ts$|^shoot\/(?:clock|run)\.ts$/;
+const IN_PANELS = /^site\/|\/view\/|^panel-page\.ts$|^(?:plan|review|shoot)\/html\.ts$|^shoot\/(?:clock|run)\.ts$/;
 const files = readdirSync(new URL('../../client', import.meta.url), { recursive: true, encoding: 'utf8' }).map(f => f.replaceAll('\\', '/')).filter(f => f.endsWith('.ts') && !IN_PANELS.test(f));
 
 /** What is nothing to be read: names of commands, files, sections, what a log says, and what is written in the language of pages. */

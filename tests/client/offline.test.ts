@@ -33,5 +33,10 @@ test('nothing is told to anybody: no logger of usage is made, and none of the pr
 });
 
 test('the panels may load nothing that is not in the extension', () => {
-  for (const panel of ['plan', 'review', 'shoot']) expect(read(`client/${panel}/html.ts`)).toMatch(/default-src 'none'; style-src \$\{source\}; script-src 'nonce-\$\{nonce\}'/);
+  expect(read('client/panel-page.ts')).toMatch(/default-src 'none'; style-src \$\{source\}; script-src 'nonce-\$\{nonce\}'/);
+  for (const panel of ['plan', 'review', 'shoot']) {
+    const page = read(`client/${panel}/html.ts`);
+    expect(page).toContain('panelPage(');
+    expect(page).not.toMatch(/<script|<link|<style|<img|<iframe|\son\w+=|https?:/);
+  }
 });

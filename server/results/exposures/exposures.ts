@@ -10,6 +10,7 @@ import { LEFT_BY_SHARE, SHARE_OF_TIME, sharedBy } from '../rules/exposures.ts';
 import { weighted } from '../rules/lengths.ts';
 import type { Values } from '../values.ts';
 import { valueOf } from './taken.ts';
+import type { Making } from '../making.ts';
 
 const PERCENT = parseUnit('%')!;
 
@@ -44,12 +45,7 @@ export interface Unclear { readonly thing: Thing; readonly fact: string | undefi
 
 export interface OnPlate<P extends Page = Page> { readonly plate: Thing; readonly all: readonly Exposure<P>[]; readonly sum: Cell; readonly time: Cell }
 
-export interface ExposuresContext<P extends Page> {
-  readonly setup: Setup;
-  readonly values: Values;
-  readonly arms: readonly Arm[];
-  readonly published: Cell[];
-  readonly alias: (alias: string, cell: Cell) => void;
+export interface ExposuresContext<P extends Page> extends Making {
   /** a result of the page, worked out where nothing has asked for it yet */
   readonly ask: (name: string) => Cell | undefined;
   /** results of the page with one of its variants */
@@ -156,7 +152,7 @@ export class Exposures<P extends Page = Page> {
     const of = (own: readonly Arm[], on: Thing): string => `${laser && lasersAt(on, own).length > 1 ? lightName(on, [...lasersAt(on, own)].find(l => l.id === laser.id) ?? laser, own) : on.id}.exposure time`;
     const words = `exposure of ${plate.id} by the light of ${thing.id} alone`;
     const none = (): Cell => values.missing(`${this.nameOf(e)}.needed`, TIME, words, { code: 'value-missing', why: `what ${plate.id} needs in the light of ${thing.id} is not known`, at: thing.at });
-    if (!results) return ask(of(arms, plate)) ?? none();
+    if (!results) return ask(of(arms.arms, plate)) ?? none();
     const name = of(results.arms.arms, results.setup.things.get(plate.id) ?? plate);
     const cell = results.ask(name) ?? results.graph.find(name);
     return cell ? valueOf(cell, results.graph, `${this.nameOf(e)}.needed`, words, { at: thing.at, reason: `as the page tells with “${variant!.name}”` }, values.graph) : none();

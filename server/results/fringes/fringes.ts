@@ -4,17 +4,15 @@ import type { Setup, Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, NUMBER, parseUnit, PER_LENGTH } from '../../model/units.ts';
 import { Beams } from '../beams/beams.ts';
 import type { Cell } from '../graph.ts';
-import type { LegCells } from '../legs/leg-cells.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
 import { openSides } from '../places/mask.ts';
 import { referenceFrom } from '../places/angles.ts';
-import type { Places } from '../places/places.ts';
 import { acrossLayer, alongSurface, bandwidth, efficiency, finestSpot, MIDDLE, PER_METRE, RESOLVING_SHARE, separation, slitLies, tilt, volume, type HologramWay, type Known, type Spot } from '../rules/fringes.ts';
 import { weighted } from '../rules/lengths.ts';
 import { ACHROMATIC } from '../rules/replay.ts';
-import type { Values } from '../values.ts';
 import { extentOf, flatDepth, sidesOfThing, type Extent } from '../places/extents.ts';
 import { wayOf, type Sides } from './way.ts';
+import type { Making } from '../making.ts';
 
 /** The fringes of one pair. */
 export interface PairFringes {
@@ -38,17 +36,6 @@ export interface PairFringes {
   readonly from: { readonly known: Known; readonly inputs: readonly Cell[] };
 }
 
-export interface FringeContext {
-  readonly setup: Setup;
-  readonly values: Values;
-  readonly places: Places;
-  readonly legs: LegCells;
-  readonly beams: Beams;
-  readonly plates: readonly PlateResults[];
-  readonly published: Cell[];
-  readonly alias: (alias: string, cell: Cell) => void;
-}
-
 const PERCENT = parseUnit('%')!;
 const DEGREE = parseUnit('°')!;
 const NANOMETRE = parseUnit('nm')!;
@@ -60,7 +47,7 @@ type Asked = (typeof ASKED)[number];
 export class Fringes {
   readonly pairs: readonly PairFringes[];
 
-  constructor(private readonly context: FringeContext) {
+  constructor(private readonly context: Making) {
     this.pairs = context.plates.flatMap(p => p.pairs.flatMap(pair => this.pairOf(p, pair) ?? []));
     for (const f of this.pairs) this.publish(f);
   }

@@ -2,19 +2,18 @@
  * Back from where a finished hologram will hang (lamp, viewer, where its image is to stand) to how it is recorded: reference angle and distance, object distance, and for an image that reaches through the plate both steps, master and transfer.
  * Worked out when somebody asks.
  */
-import type { Setup, Thing } from '../../model/model.ts';
+import type { Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, NUMBER, PER_LENGTH, parseUnit } from '../../model/units.ts';
 import type { Fringes } from '../fringes/fringes.ts';
 import { hologramWay } from '../fringes/way.ts';
 import type { Cell } from '../graph.ts';
-import type { LegCells } from '../legs/leg-cells.ts';
 import { legStart } from '../legs/legs.ts';
-import type { Pair, PlateResults } from '../paths/pairs.ts';
+import type { Pair } from '../paths/pairs.ts';
 import { CURVATURE, LAMP_ANGLE, matchedDistance, objectBack, OTHER_FOCUS, recordingAngle, SIGHT, SLIT_COLOURS, SMEAR, unmade, WAVELENGTH_RATIO, widthBack } from '../rules/hang.ts';
 import type { HologramWay } from '../rules/fringes.ts';
 import { weighted } from '../rules/lengths.ts';
-import type { Values } from '../values.ts';
 import { SAME, Stands } from './stands.ts';
+import type { Making } from '../making.ts';
 
 /** Distances for one reference. */
 export interface Distances {
@@ -77,11 +76,7 @@ export interface Hanging {
 /** Why a lamp tells nothing. */
 export interface Untold { readonly lamp?: Thing; readonly plate?: Thing; readonly why: 'no lamp' | 'no plate' | 'which plate' | 'no way'; readonly plates: readonly Thing[] }
 
-export interface HangContext {
-  readonly setup: Setup;
-  readonly values: Values;
-  readonly legs: LegCells;
-  readonly plates: readonly PlateResults[];
+export interface HangContext extends Making {
   readonly fringes: Fringes;
 }
 

@@ -8,6 +8,7 @@ import { ANGLE, LENGTH, LIGHT, NUMBER, parseUnit, POWER } from '../../model/unit
 import { sidesOfThing } from '../places/extents.ts';
 import type { Cell, Rule } from '../graph.ts';
 import { formOf } from '../object/object.ts';
+import { angleAt } from '../paths/pairs.ts';
 import { EDGE_ON, litAt, referenceFrom } from '../places/angles.ts';
 import { cornerLight, objectOverPlate, ratioOver, referenceOverPlate, FACE_LOSS, objectLight, patchesFor, PREDICTED_OBJECT, PREDICTED_REFERENCE, PREDICTED_SCREEN, REFERENCE_LIGHT, SINGLE_RATIO, type OnPlate } from '../rules/object-light.ts';
 import { CAUGHT_AS_READ, CAUGHT_POWER } from '../rules/light.ts';
@@ -266,15 +267,7 @@ export class Predictions {
     return graph.find(called) ?? graph.input(called, { value: 0, dim: LENGTH, unit: MM, spread: { kind: 'within', amount: 5e-3 } }, 'assumed', `how far ${name} is beside the middle of ${plate.id}`, { reason: 'a spread beam is centred by eye, on a card, to about 5 mm; common practice' });
   }
 
-  /** The angle at which an arm arrives: as written, else by the places, else assumed. */
-  private angle(arm: Arm): Cell {
-    const { graph, values, plates } = this.context;
-    const known = plates.find(p => p.plate === arm.plate)?.arms.find(a => a.arm === arm)?.angle?.cell;
-    if (known && !known.missing) return known;
-    if (arm.role === 'object') { const fact = values.fact(arm.plate, 'object angle'); if (fact) return fact; }
-    const name = `${arm.plate.id}.${arm.name}.angle as assumed`;
-    return graph.find(name) ?? graph.input(name, { value: 45 * RIGHT, dim: ANGLE, unit: DEGREE, spread: { kind: 'within', amount: 15 * RIGHT } }, 'assumed', `angle of ${arm.name} at ${arm.plate.id}`, { reason: 'references mostly arrive at 30° to 60°; common practice, and the distances alone do not tell' });
-  }
+  private angle(arm: Arm): Cell { return angleAt(arm, this.context.plates, this.context.values); }
 
   private none(name: string, dim: Cell['dim'], words: string, why: string, at?: Thing['at']): Cell {
     return this.context.values.missing(name, dim, words, { code: 'value-missing', why, ...(at ? { at } : {}) });

@@ -2,11 +2,12 @@
 import { lightName, type Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
 import { NUMBER } from '../../model/units.ts';
-import type { Cell, Graph, Rule } from '../graph.ts';
+import type { Cell, Rule } from '../graph.ts';
 import type { Dark } from '../light/dark.ts';
 import type { Pair, PlateResults } from '../paths/pairs.ts';
 import { LOST_BY_SHARE } from '../rules/exposures.ts';
 import { ALL_LOST, LOST, LOST_BY_EXPOSURE, LOST_BY_RATIO, RECORDED } from '../rules/losses.ts';
+import type { Making } from '../making.ts';
 
 /** In the order in which the light meets them. */
 export const CAUSES = ['depth', 'ratio', 'polarization', 'fringes', 'drift', 'exposure', 'sharing', 'corner'] as const;
@@ -34,10 +35,7 @@ export interface Ladder {
   readonly recorded?: Cell;
 }
 
-export interface LossesContext {
-  readonly graph: Graph;
-  readonly plates: readonly PlateResults[];
-  readonly published: Cell[];
+export interface LossesContext extends Making {
   /** brightness averaged over the screen that lights an object, where one does */
   overScreen(pair: Pair): Cell | undefined;
   /** shares of the layer that it records in, where others record in it too: the product of them counts */
@@ -50,7 +48,6 @@ export interface LossesContext {
   named(name: string): Cell | undefined;
   /** the same, where it is there already */
   find(name: string): Cell | undefined;
-  alias(alias: string, cell: Cell): void;
 }
 
 /** Names of results that say more of the brightness than lengths do. */

@@ -9,11 +9,10 @@ import { Beams } from '../beams/beams.ts';
 import { flatDepth, sidesOfThing } from '../places/extents.ts';
 import type { Cell } from '../graph.ts';
 import { nameOf, spreadOf, type ObjectLight } from '../object/object.ts';
-import type { Pair, PlateResults } from '../paths/pairs.ts';
+import type { Pair } from '../paths/pairs.ts';
 import { openSides } from '../places/mask.ts';
-import type { Places } from '../places/places.ts';
 import { acrossPlate, brightnessAt, mismatchAt, nearestRevival, offRevival, search, WALK, type Found, type Layout } from '../rules/maps.ts';
-import type { Values } from '../values.ts';
+import type { Making } from '../making.ts';
 
 /** The map of one pair of arms. */
 export interface PairMap {
@@ -37,14 +36,8 @@ export interface Revival {
   readonly off: Cell;
 }
 
-interface Context {
-  readonly values: Values;
-  readonly places: Places;
-  readonly beams: Beams;
-  readonly plates: readonly PlateResults[];
+interface Context extends Making {
   readonly object: ObjectLight;
-  readonly published: Cell[];
-  readonly alias: (alias: string, cell: Cell) => void;
 }
 
 const [PERCENT, MM] = [parseUnit('%')!, parseUnit('mm')!];

@@ -6,14 +6,13 @@ import { Beams } from '../beams/beams.ts';
 import { sidesOfThing } from '../places/extents.ts';
 import type { Fringes } from '../fringes/fringes.ts';
 import type { Cell } from '../graph.ts';
-import type { Pair, PlateResults } from '../paths/pairs.ts';
+import type { Pair } from '../paths/pairs.ts';
 import { openSides } from '../places/mask.ts';
-import type { Places } from '../places/places.ts';
 import { LONGER, REACHED, TAKEN_UP, THROWN_BACK } from '../rules/carried.ts';
 import { CURVATURE } from '../rules/hang.ts';
 import { NEARLY_PARALLEL, standsParallel, type Vector } from '../rules/table.ts';
 import { faceCells } from '../table/faces.ts';
-import type { Values } from '../values.ts';
+import type { Making } from '../making.ts';
 
 const [MM, PERCENT] = [parseUnit('mm')!, parseUnit('%')!];
 
@@ -36,7 +35,7 @@ export interface ThrownBack {
   readonly longer: Cell;
 }
 
-export interface StrayContext { readonly plates: readonly PlateResults[]; readonly fringes: Fringes; readonly places: Places; readonly beams: Beams; readonly values: Values; readonly published: Cell[] }
+export interface StrayContext extends Making { readonly fringes: Fringes }
 
 export class Strays {
   readonly straightOn: readonly StraightOn[];

@@ -2,29 +2,20 @@
  * What may move while the shutter is open, and by how much. Only the difference of both arms counts: what they have in common falls out, so that of a single beam nothing is left but the plate against its
  * object. Worked out when somebody asks.
  */
-import type { Setup, Thing } from '../../model/model.ts';
+import type { Thing } from '../../model/model.ts';
 import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
-import type { Beams } from '../beams/beams.ts';
 import type { Fringes, PairFringes } from '../fringes/fringes.ts';
 import type { Cell } from '../graph.ts';
-import type { LegCells } from '../legs/leg-cells.ts';
-import type { Pair, PlateResults } from '../paths/pairs.ts';
-import type { Places } from '../places/places.ts';
+import type { Pair } from '../paths/pairs.ts';
 import { againstBeams } from '../rules/fringes.ts';
 import { ALLOWED, BY_PATH } from '../rules/movement.ts';
-import type { Values } from '../values.ts';
 import { allowedWarming } from './heat.ts';
 import { delicaciesOf, type Along } from './delicacies.ts';
 import { shuttersOf, type Ringing } from './shutters.ts';
+import type { Making } from '../making.ts';
 
-export interface MovementContext {
-  readonly setup: Setup;
-  readonly values: Values;
-  readonly places: Places;
-  readonly beams: Beams;
+export interface MovementContext extends Making {
   readonly fringes: Fringes;
-  readonly legs: LegCells;
-  readonly plates: readonly PlateResults[];
   /** how long the shutter is open, where that is known */
   readonly exposure: () => Cell | undefined;
 }

@@ -5,11 +5,11 @@ import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import { Beams } from '../beams/beams.ts';
 import { flatDepth, sidesOfThing } from '../places/extents.ts';
 import type { Cell } from '../graph.ts';
-import type { Pair, PlateResults } from '../paths/pairs.ts';
-import type { Places } from '../places/places.ts';
+import type { Pair } from '../paths/pairs.ts';
 import { lightFrom, LOOKED_AT, lookedAt, type LookedAt } from '../rules/object.ts';
 import { LYING, SHAPES, type Form } from '../rules/surface.ts';
 import type { Values } from '../values.ts';
+import type { Making } from '../making.ts';
 
 /** An object in front of its plate, as the places have it. */
 export interface Sight {
@@ -29,22 +29,13 @@ export interface Sight {
   readonly sides?: readonly Cell[];
 }
 
-interface Context {
-  readonly values: Values;
-  readonly places: Places;
-  readonly beams: Beams;
-  readonly plates: readonly PlateResults[];
-  readonly published: Cell[];
-  readonly alias: (alias: string, cell: Cell) => void;
-}
-
 const [PERCENT, MM] = [parseUnit('%')!, parseUnit('mm')!];
 
 export class ObjectLight {
   /** Objects that their plates see straight on, lit by a beam, both placed. */
   readonly sights: readonly Sight[];
 
-  constructor(private readonly context: Context) {
+  constructor(private readonly context: Making) {
     this.sights = context.plates.flatMap(({ plate, pairs }) => pairs.flatMap(pair => this.sightOf(plate, pair) ?? []));
     for (const s of this.sights) {
       const cell = this.look(s, 'lit side');

@@ -5,12 +5,11 @@ import { LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
 import { Beams } from '../beams/beams.ts';
 import { sidesOfThing } from '../places/extents.ts';
 import type { Cell } from '../graph.ts';
-import type { LegCells } from '../legs/leg-cells.ts';
-import type { Pair, PlateResults } from '../paths/pairs.ts';
+import type { Pair } from '../paths/pairs.ts';
 import { BY_THE_RIM, overScreen } from '../rules/screen.ts';
 import { OPEN_SIDE } from '../rules/image.ts';
 import { weighted } from '../rules/lengths.ts';
-import type { Values } from '../values.ts';
+import type { Making } from '../making.ts';
 
 const [PERCENT, MM] = [parseUnit('%')!, parseUnit('mm')!];
 const HALF = weighted('half of a side', 'side / 2', [0.5]);
@@ -39,19 +38,10 @@ export interface ScreenWays extends LitScreen {
   readonly brightness?: Cell;
 }
 
-interface Context {
-  readonly values: Values;
-  readonly beams: Beams;
-  readonly legs: LegCells;
-  readonly plates: readonly PlateResults[];
-  readonly published: Cell[];
-  readonly alias: (alias: string, cell: Cell) => void;
-}
-
 export class Screens {
   readonly all: readonly ScreenWays[];
 
-  constructor(private readonly context: Context) {
+  constructor(private readonly context: Making) {
     this.all = context.plates.flatMap(({ pairs, plate }) => pairs.flatMap(pair => this.waysOf(plate, pair) ?? []));
   }
 

@@ -1,8 +1,8 @@
 /** An object arm against the reference of its plate: how far they differ, and how brightly each part of the object records. */
 import { lasersAt, objectAt, type Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
-import { LENGTH, NUMBER } from '../../model/units.ts';
-import { isKnown, litAt, type Angle } from '../places/angles.ts';
+import { ANGLE, LENGTH, NUMBER } from '../../model/units.ts';
+import { assumedAngle, isKnown, litAt, type Angle } from '../places/angles.ts';
 import type { ArmLength } from './arm-lengths.ts';
 import type { Coherence } from '../coherence.ts';
 import type { Cell, Graph } from '../graph.ts';
@@ -40,6 +40,17 @@ export interface PlateResults {
   readonly plate: Thing;
   readonly arms: readonly ArmLength[];
   readonly pairs: readonly Pair[];
+}
+
+/** Angle at which an arm arrives: as written or placed, else of a reference as is usual. */
+export function angleAt(arm: Arm, plates: readonly PlateResults[], values: Values): Cell {
+  const { plate, role, name } = arm;
+  const known = plates.find(p => p.plate === plate)?.arms.find(a => a.arm === arm)?.angle?.cell;
+  if (known && !known.missing) return known;
+  const words = `angle of ${name} at ${plate.id}`;
+  // It may be written as a formula that nobody can work out.
+  if (role === 'object') return values.fact(plate, 'object angle') ?? known ?? values.missing(`${plate.id}.${name}.unknown angle`, ANGLE, words, { code: 'value-missing', why: `the object angle of ${plate.id} cannot be told`, at: plate.at });
+  return assumedAngle(`${plate.id}.${name}.assumed angle`, words, 'most references come at 30° to 60°, and the text does not tell; common practice', values);
 }
 
 /** A plate in the light of each of its lasers, and whose that is where there are several: what is set and metered for one says nothing of another. */

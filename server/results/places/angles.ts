@@ -1,7 +1,7 @@
 /** Angles of light: at plates, on objects, on mirrors. As written, else by the places of the things on the beam. */
 import { objectAt, type Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
-import { ANGLE } from '../../model/units.ts';
+import { ANGLE, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import type { Places } from './places.ts';
 import { comesFrom, type From } from '../rules/fringes.ts';
@@ -19,6 +19,9 @@ export interface Angle {
 /** Light that comes this nearly along a plate runs past it: next to nothing enters its face, rad. */
 export const EDGE_ON = (86 * Math.PI) / 180;
 
+const DEGREE = parseUnit('°')!;
+const DEGREES = Math.PI / 180;
+
 /** Not a guess. */
 export const isKnown = (a: Angle): boolean => a.cell === a.written || a.cell === a.byPlaces;
 
@@ -35,6 +38,11 @@ export function arrivalAngle(plate: Thing, arm: Arm, places: Places, values: Val
   const byPlaces = normal && light && graph.derive(written ? `${name} by places` : name, FROM_NORMAL, [...normal, ...light], ANGLE, words);
   if (written) return { cell: graph.derive(name, AS_WRITTEN, [written], ANGLE, words, written.unit ? { unit: written.unit } : {}), written, ...(byPlaces ? { byPlaces } : {}) };
   return byPlaces && { cell: byPlaces, byPlaces };
+}
+
+/** Light mostly comes to a plate at 30° to 60° from its normal: what is taken where nothing tells. */
+export function assumedAngle(name: string, words: string, reason: string, { graph }: Values): Cell {
+  return graph.find(name) ?? graph.input(name, { value: 45 * DEGREES, dim: ANGLE, unit: DEGREE, spread: { kind: 'within', amount: 15 * DEGREES } }, 'assumed', words, { reason });
 }
 
 /** From where the reference of a plate comes, where its angle is written: as written, else level. */

@@ -7,10 +7,10 @@ import type { Cell } from '../graph.ts';
 import { FROM_NORMAL } from '../rules/geometry.ts';
 import { OPEN_SIDE } from '../rules/image.ts';
 import type { Values } from '../values.ts';
+import { assumedAngle } from './angles.ts';
 import type { Places } from './places.ts';
 
-const [MM, DEGREE] = [parseUnit('mm')!, parseUnit('°')!];
-const DEGREES = Math.PI / 180;
+const MM = parseUnit('mm')!;
 
 /** The slit that light meets right before a hologram. */
 export interface Mask {
@@ -57,5 +57,5 @@ export function replayAngle(hologram: Thing, onto: Leg, places: Places, values: 
   const [normal, light] = [places.directions.facing(places.own(hologram)), places.directions.of(onto)];
   const words = `angle at which light comes to ${hologram.id}`;
   if (normal && light && ![...normal, ...light].some(c => c.missing)) return graph.derive(name, FROM_NORMAL, [...normal, ...light], ANGLE, words);
-  return graph.input(name, { value: 45 * DEGREES, dim: ANGLE, unit: DEGREE, spread: { kind: 'within', amount: 15 * DEGREES } }, 'assumed', words, { reason: 'a hologram is lit as it was by its reference, mostly at 30° to 60°; common practice' });
+  return assumedAngle(name, words, 'a hologram is lit as it was by its reference, mostly at 30° to 60°; common practice', values);
 }

@@ -1,19 +1,16 @@
 /** Polarization along the arms: how much of the object light can make fringes with the reference, and the ghost fringes that the reference makes in the glass. */
 import type { Arm } from '../../model/arms.ts';
-import type { Leg, Setup, Thing } from '../../model/model.ts';
-import { ANGLE, NUMBER, parseUnit } from '../../model/units.ts';
-import type { Beams } from '../beams/beams.ts';
+import type { Leg, Thing } from '../../model/model.ts';
+import { NUMBER, parseUnit } from '../../model/units.ts';
 import { hologramWay } from '../fringes/way.ts';
 import type { Cell } from '../graph.ts';
-import type { ArmLength } from '../paths/arm-lengths.ts';
-import type { Pair, PlateResults } from '../paths/pairs.ts';
+import { angleAt, type Pair, type PlateResults } from '../paths/pairs.ts';
 import { referenceFrom } from '../places/angles.ts';
-import type { Places } from '../places/places.ts';
 import { DARK, ghosts, interfering, passedBy, traced, type Meeting } from '../rules/polarization.ts';
-import type { Values } from '../values.ts';
 import { edgeLights, type EdgeLight } from './edges.ts';
 import { laserLight, type LaserLight } from './laser-light.ts';
 import { wayOf, type Taken, type Way } from './trains.ts';
+import type { Making } from '../making.ts';
 
 /** The light of one object arm and its reference. */
 export interface PairPolarization {
@@ -55,18 +52,7 @@ export interface Ghost {
   readonly laser: LaserLight;
 }
 
-export interface PolarizationContext {
-  readonly setup: Setup;
-  readonly values: Values;
-  readonly places: Places;
-  readonly beams: Beams;
-  readonly plates: readonly PlateResults[];
-  readonly published: Cell[];
-  readonly alias: (alias: string, cell: Cell) => void;
-}
-
 const PERCENT = parseUnit('%')!;
-const DEGREE = parseUnit('°')!;
 
 export class Polarization {
   private readonly known = new Map<Pair, PairPolarization>();
@@ -77,7 +63,7 @@ export class Polarization {
   /** plates whose bare edge stands in a steep reference */
   readonly edges: readonly EdgeLight[];
 
-  constructor(private readonly context: PolarizationContext) {
+  constructor(private readonly context: Making) {
     for (const { pairs } of context.plates) {
       for (const pair of pairs) {
         const share = this.isTold(pair) ? this.of(pair)?.share : undefined;
@@ -181,7 +167,7 @@ export class Polarization {
     const normal = this.normalOf(plate);
     const level = !(ways.reference.directions && ways.object.directions && normal);
     const way = hologramWay(setup, pair);
-    const plateInputs = level ? [this.angleOf(p, pair.reference), this.angleOf(p, pair.arm)] : normal;
+    const plateInputs = level ? [pair.reference, pair.arm].map(a => angleAt(a, this.context.plates, values)) : normal;
     const inputs = [laser.angle, laser.share, this.layerIndex(plate), ...plateInputs, ...ways.reference.facts, ...(level ? [] : ways.reference.directions!), ...ways.object.facts, ...(level ? [] : ways.object.directions!)];
     const lacks = level && !way ? values.missing(`${plate.id}.sides`, NUMBER, `sides from which the light comes to ${plate.id}`, { code: 'value-missing', why: 'whether this is a transmission or a reflection hologram is not written: write “hologram: transmission”', at: plate.at }) : undefined;
     return { ways, level, inputs, meeting: { ground: level ? 'level' : 'places', way: way ?? 'transmission', from: referenceFrom(plate, values), reference: ways.reference.train, object: ways.object.train }, ...(lacks ? { lacks } : {}) };
@@ -256,17 +242,6 @@ export class Polarization {
     const film = values.words(plate, 'base') === 'film';
     const [value, amount, reason] = film ? [1.55, 0.1, 'films are of acetate, 1.48, or polyester, about 1.6; from memory'] : [1.52, 0.01, 'plates are coated on window glass, 1.51 to 1.53; from memory'];
     return values.graph.find(name) ?? values.graph.input(name, { value, dim: NUMBER, spread: { kind: 'within', amount } }, 'assumed', `index of the ${film ? 'film' : 'glass'} of ${plate.id}`, { reason });
-  }
-
-  /** As written or placed, else assumed. */
-  private angleOf({ plate, arms }: PlateResults, arm: Arm): Cell {
-    const { values } = this.context;
-    const known = arms.find((a: ArmLength & { readonly angle?: { readonly cell: Cell } | undefined }) => a.arm === arm)?.angle?.cell;
-    if (known && !known.missing) return known;
-    // It may be written as a formula that nobody can work out.
-    if (arm.role === 'object') return values.fact(plate, 'object angle') ?? known ?? values.missing(`${plate.id}.${arm.name}.unknown angle`, ANGLE, `angle of ${arm.name} at ${plate.id}`, { code: 'value-missing', why: `the object angle of ${plate.id} cannot be told`, at: plate.at });
-    const name = `${plate.id}.${arm.name}.assumed angle`;
-    return values.graph.find(name) ?? values.graph.input(name, { value: Math.PI / 4, dim: ANGLE, unit: DEGREE, spread: { kind: 'within', amount: Math.PI / 12 } }, 'assumed', `angle of ${arm.name} at ${plate.id}`, { reason: 'most references come at 30° to 60°, and the text does not tell; common practice' });
   }
 }
 

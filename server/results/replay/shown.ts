@@ -1,14 +1,11 @@
 /** What is known of a finished hologram under one lamp. Every figure is a cell. */
-import type { Setup, Thing } from '../../model/model.ts';
-import type { Beams } from '../beams/beams.ts';
+import type { Thing } from '../../model/model.ts';
 import type { Fringes, PairFringes } from '../fringes/fringes.ts';
 import type { Cell } from '../graph.ts';
-import type { LegCells } from '../legs/leg-cells.ts';
 import type { Records } from '../masters/records.ts';
-import type { PlateResults } from '../paths/pairs.ts';
 import type { HologramWay } from '../rules/fringes.ts';
-import type { Values } from '../values.ts';
 import type { Hung, LampSide } from './hung.ts';
+import type { Making } from '../making.ts';
 
 /** Why there is no image, or none that could be told. */
 export type Trouble = 'no angle' | 'too steep' | 'edge-on' | 'lamp behind' | 'other side' | 'no image' | 'no colour';
@@ -93,14 +90,7 @@ export interface Shown {
 /** `unseen`: what no eye sees there */
 export interface Apart { readonly first: Shown; readonly cell: Cell; readonly unseen: Cell }
 
-export interface ReplayContext {
-  readonly setup: Setup;
-  readonly values: Values;
-  readonly legs: LegCells;
-  readonly plates: readonly PlateResults[];
+export interface ReplayContext extends Making {
   readonly fringes: Fringes;
-  readonly beams: Beams;
   readonly records: Records;
-  readonly published: Cell[];
-  readonly alias: (alias: string, cell: Cell) => void;
 }

@@ -1,20 +1,9 @@
 /** What the looks at a table need. */
-import type { Arms } from '../../model/arms.ts';
-import type { Setup, Thing } from '../../model/model.ts';
-import type { Beams } from '../beams/beams.ts';
-import type { Cell, Graph } from '../graph.ts';
-import type { LegCells } from '../legs/leg-cells.ts';
-import type { Places } from '../places/places.ts';
-import type { Values } from '../values.ts';
+import type { Thing } from '../../model/model.ts';
+import type { Cell } from '../graph.ts';
+import type { Making } from '../making.ts';
 
-export interface TableContext {
-  readonly setup: Setup;
-  readonly graph: Graph;
-  readonly values: Values;
-  readonly places: Places;
-  readonly beams: Beams;
-  readonly arms: Arms;
-  readonly legs: LegCells;
+export interface TableContext extends Making {
   /** share that a splitter reflects, where that is written, read or worked out */
   reflects(splitter: Thing): Cell | undefined;
   /** an angle of incidence of 0, for what light meets squarely */

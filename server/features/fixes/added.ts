@@ -4,7 +4,7 @@ import { num, text } from '../../checks/check.ts';
 import type { Finding } from '../../checks/check.ts';
 import { within } from '../../model/place.ts';
 import type { Results } from '../../results/plan.ts';
-import { indentOf, intoBlock, linesBehind } from '../readings/line.ts';
+import { indentOf, intoBlock, linesBehind } from '../new-lines.ts';
 import type { Candidate } from './candidate.ts';
 import { writtenOf } from './numbers.ts';
 

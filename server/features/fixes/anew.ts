@@ -6,7 +6,8 @@ import { analyse, type Library, type Snapshot } from '../../analysis.ts';
 import type { Finding } from '../../checks/check.ts';
 import { applyEdits, type Edit } from '../../model/edits.ts';
 import type { Results } from '../../results/plan.ts';
-import { linesBehind, placeForReading } from '../readings/line.ts';
+import { linesBehind } from '../new-lines.ts';
+import { placeForReading } from '../readings/line.ts';
 import type { Candidate } from './candidate.ts';
 
 /** What goes with a change of a thing. */

@@ -7,7 +7,7 @@ import { within } from '../../model/place.ts';
 import { unitsFor } from '../../model/units.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
-import { intoBlock } from '../readings/line.ts';
+import { intoBlock } from '../new-lines.ts';
 import type { Candidate } from './candidate.ts';
 import { writtenOf } from './numbers.ts';
 import { shownOf } from './replay.ts';

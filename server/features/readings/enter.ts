@@ -16,7 +16,8 @@ import { showCell } from '../chain.ts';
 import { findingsWithin } from '../report/report.ts';
 import { readText, verdictOf } from '../report/readings.ts';
 import { instrumentFor, readingNow } from './instrument.ts';
-import { linesBehind, placeForReading, valueText } from './line.ts';
+import { linesBehind } from '../new-lines.ts';
+import { placeForReading, valueText } from './line.ts';
 import type { Wanted } from './wanted.ts';
 
 export interface Entered {

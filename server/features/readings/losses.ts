@@ -11,7 +11,7 @@ import type { PowerReading } from '../../results/light/powers.ts';
 import { fit, type Fit, type Row } from '../../results/solve/fit.ts';
 import type { Results } from '../../results/plan.ts';
 import { fact, listed } from '../blocks/facts.ts';
-import { intoBlock } from './line.ts';
+import { intoBlock } from '../new-lines.ts';
 
 export interface Loss {
   /** `M1 loses 11.2% ± 0.8 points` */

@@ -6,7 +6,7 @@ import { parseUnit, TIME } from '../../model/units.ts';
 import type { Results } from '../../results/plan.ts';
 import { fact, things } from '../blocks/facts.ts';
 import { showCell } from '../chain.ts';
-import { indentOf, linesBehind } from '../readings/line.ts';
+import { indentOf, linesBehind } from '../new-lines.ts';
 import { readText } from '../report/readings.ts';
 import { nextName, oddDays, shotsIn } from './shots.ts';
 import { platesOf } from './steps.ts';

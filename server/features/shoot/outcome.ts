@@ -2,7 +2,7 @@
 import { analyse, type Library, type Snapshot } from '../../analysis.ts';
 import { applyEdits, type Edit } from '../../model/edits.ts';
 import type { Results } from '../../results/plan.ts';
-import { intoBlock } from '../readings/line.ts';
+import { intoBlock } from '../new-lines.ts';
 import { OUTCOME_NAMES, understand } from '../why/outcomes.ts';
 import { hasOutcome, newest, shotsIn } from './shots.ts';
 

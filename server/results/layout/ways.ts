@@ -2,6 +2,7 @@
 import { holeSpacing } from '../../model/holes.ts';
 import type { Leg, Setup, Thing } from '../../model/model.ts';
 import type { Arm } from '../../model/arms.ts';
+import { tableSize } from '../../model/table.ts';
 import type { Results } from '../plan.ts';
 
 /** How the place of a thing is found. */
@@ -153,8 +154,8 @@ function roomOf(t: Thing): number {
   return f ? Math.max((sizeOf(t)[0] ?? 50) / 2 + f.mount, f.face === 'body' ? (sizeOf(t)[2] ?? 50) / 2 : f.depth / (f.lies === 'behind' ? 1 : 2)) : 40;
 }
 
-export const tableOf = ({ facts }: Setup): readonly [number, number] => {
-  const table = facts.get('table')?.value;
-  return table?.kind === 'sizes' ? [table.parts[0]!.value * 1000, table.parts[1]!.value * 1000] : [1200, 900];
+export const tableOf = (setup: Setup): readonly [number, number] => {
+  const [length, width] = tableSize(setup) ?? [1.2, 0.9];
+  return [length * 1000, width * 1000];
 };
 export const holesOf = (setup: Setup): number => (holeSpacing(setup) ?? 0.025) * 1000;

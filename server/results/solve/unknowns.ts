@@ -2,6 +2,7 @@
 import { holeSpacing } from '../../model/holes.ts';
 import type { Setup } from '../../model/model.ts';
 import { ANGLE, LENGTH, NUMBER, parseUnit, POWER, TIME, unitsFor, type Dim, type Unit } from '../../model/units.ts';
+import { tableSize } from '../../model/table.ts';
 import type { Cell, Open } from '../cell.ts';
 import type { Results } from '../plan.ts';
 
@@ -101,8 +102,8 @@ const MOST = new Map<Dim, number>([[LENGTH, 10], [POWER, 10], [TIME, 1e4], [NUMB
 
 /** The table, else half a metre round what stands somewhere. */
 function onTable(axis: 0 | 1, { setup, graph, places }: Results): Range {
-  const table = setup.facts.get('table')?.value;
-  if (table?.kind === 'sizes' && table.parts[axis]) return { low: 0, high: table.parts[axis].value };
+  const table = tableSize(setup);
+  if (table) return { low: 0, high: table[axis] };
   const at = [...setup.things.values()].flatMap(t => { const v = places.of(t)?.[axis]; const x = v && graph.value(v); return x === undefined ? [] : [x]; });
   return at.length === 0 ? { low: 0, high: FAR } : { low: Math.min(...at) - ROOM, high: Math.max(...at) + ROOM };
 }

@@ -5,6 +5,7 @@
 import { beamLegs } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
 import { ANGLE, LENGTH, NUMBER, parseUnit } from '../../model/units.ts';
+import { tableSize } from '../../model/table.ts';
 import type { Cell } from '../graph.ts';
 import { beyondTable, MOUNT_ANGLE, MOUNT_TILT, OFFSET, passing } from '../rules/table.ts';
 import { blockedLegs, type Blocked, type Give } from './blocked.ts';
@@ -66,11 +67,7 @@ export class Table {
   }
 
   /** Width and depth of the table in m, where they are written. */
-  get size(): readonly [number, number] | undefined {
-    const fact = this.context.setup.facts.get('table')?.value;
-    const [w, d] = fact?.kind === 'sizes' ? fact.parts.map(p => p.value) : [];
-    return w !== undefined && d !== undefined ? [w, d] : undefined;
-  }
+  get size(): readonly [number, number] | undefined { return tableSize(this.context.setup); }
 
   /** Makes all that checks look at. */
   make(): void { this.found ??= this.lookNow(); }

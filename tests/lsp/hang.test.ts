@@ -31,10 +31,11 @@ describe('the text', () => {
   it.each([
     ['a new line in the plate', ' {\n    image behind: 80 mm // glass\n  }', ' {\n    image behind: 80 mm // glass\n    reference angle: 45°\n  }'],
     ['another value of the same fact', ' {\n    reference angle: 30° ± 2° // as last year\n    image behind: 80 mm\n  }', ' {\n    reference angle: 45° // as last year\n    image behind: 80 mm\n  }'],
+    ['a block where the plate has none', ' // glass', ' { // glass\n    reference angle: 45°\n  }'],
   ])('%s', (_, before, after) => { expect(written(page(before))).toEqual([page(after)]); });
   it('with the line ends of the page', () => {
     const of = (plate: string): string => page(plate).replaceAll('\n', '\r\n');
     expect(written(of(' {\n    image behind: 80 mm\n  }'))).toEqual([of(' {\n    image behind: 80 mm\n    reference angle: 45°\n  }')]);
   });
-  it.each([['it is said already', ' {\n    reference angle: 45°\n    image behind: 80 mm\n  }', 'angle: 45°'], ['the plate has no lines of its own', '', 'angle: 45°'], ['the lamp lights nothing', ' {\n    image behind: 80 mm\n  }', 'angle: 135°']])('nothing where %s', (_, plate, lamp) => { expect(written(page(plate, lamp))).toEqual([]); });
+  it.each([['it is said already', ' {\n    reference angle: 45°\n    image behind: 80 mm\n  }', 'angle: 45°'], ['the lamp lights nothing', ' {\n    image behind: 80 mm\n  }', 'angle: 135°']])('nothing where %s', (_, plate, lamp) => { expect(written(page(plate, lamp))).toEqual([]); });
 });

@@ -12,8 +12,8 @@ import { serveExtension } from './host/serve-extension.mjs';
 
 const PARTS = { user: 'a page and its finding', begin: 'the first page', writing: 'writing and reading pages', plan: 'the bench plan', review: 'what a change does', shoot: 'an evening at the table' };
 
-/** In an editor of another language. */
-const APART = { german: 'in a German editor' };
+/** Only where they are named. */
+const APART = { german: 'in a German editor', pictures: 'pictures of the README' };
 
 const [state, folder, ...chosen] = process.argv.slice(2);
 const parts = chosen.length === 0 ? Object.keys(PARTS) : Object.keys({ ...PARTS, ...APART }).filter((part) => chosen.includes(part));

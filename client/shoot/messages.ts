@@ -22,15 +22,17 @@ export interface Kept { readonly kind: 'run'; readonly run: Run; readonly over?:
 export interface Write { readonly kind: 'write'; readonly run: Run; readonly on: string }
 export type FromPage = Ready | Kept | Write;
 
-const count = record<Count>({ from: number, lasts: number, seen: number });
+/** No clock shows another: so far from 1970 a date of ECMAScript may lie, ms. */
+const time: Is<number> = (v): v is number => number(v) && Math.abs(v) <= 8.64e15;
+const count = record<Count>({ from: time, lasts: time, seen: time });
 const fields: Is<Run['fields']> = (v): v is Run['fields'] => object(v) && Object.values(v).every(words);
 export const isRun = record<Run>({
-  page: words, setup: words, n: number, phase: oneOf('ready', 'settling', 'settled', 'exposing', 'exposed'), ticked: list(words), fields, settle: number, exposure: number, count: maybe(count), rested: maybe(number), open: maybe(number), notes: list(words),
+  page: words, setup: words, n: number, phase: oneOf('ready', 'settling', 'settled', 'exposing', 'exposed'), ticked: list(words), fields, settle: time, exposure: time, count: maybe(count), rested: maybe(time), open: maybe(time), notes: list(words),
 });
 
 const steps = list(record<Evening['before'][number]>({ text: words, small: maybe(words), write: maybe(words) }));
 const evening = record<Evening>({
-  setup: words, shot: words, cautions: list(words), before: steps, dark: steps, handsOff: words, away: words, close: words, settle: maybe(number), exposure: maybe(number), byPage: words, strip: list(words), notes: list(words),
+  setup: words, shot: words, cautions: list(words), before: steps, dark: steps, handsOff: words, away: words, close: words, settle: maybe(time), exposure: maybe(time), byPage: words, strip: list(words), notes: list(words),
   dim: record<Evening['dim']>({ hue: oneOf('red', 'green', 'blue', 'black'), why: words }),
 });
 const isShown = record<Shown>({ kind: exactly('evening'), evening, run: isRun });

@@ -78,7 +78,8 @@ function bodiesOf(input: string): { readonly body: string; readonly id?: string 
     if (method === 'exit') return [];
     const own = method === 'initialize' && typeof params === 'object' && params !== null ? { ...m as object, params: { ...params, processId: null } } : m;
     // Findings of all pages wait for news; a request by JSON-RPC 2.0, section 4, has a version and a method.
-    const answered = (typeof id === 'string' || typeof id === 'number') && typeof method === 'string' && jsonrpc === '2.0' && method !== 'workspace/diagnostic';
+    // 1e999 is read as a number that JSON cannot write again: it is sent as null.
+    const answered = (typeof id === 'string' || (typeof id === 'number' && Number.isFinite(id))) && typeof method === 'string' && jsonrpc === '2.0' && method !== 'workspace/diagnostic';
     return [{ body: JSON.stringify(own), ...(answered ? { id } : {}) }];
   });
 }

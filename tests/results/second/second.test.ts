@@ -66,7 +66,9 @@ function expected(s: Placed | Told): ReadonlyMap<string, number> {
   f.set('P1.exposure time', s.dose / 100 / (reference + metered)).set('P1.longest exposure', 6 / s.drift).set('S1.split for ratio', splitFor(s.aimed, reference / metered, s.reflects / 100));
   const lines = fringes(arriving.reference, arriving.object, arriving.normal, wavelength, s.index);
   f.set('P1.object.fringes', lines.per).set('P1.object.fringe tilt', lines.tilt).set('P1.object.volume parameter', volumeParameter(wavelength, s.layer / 1e6, s.index, lines.perInLayer));
-  f.set('P1.object.ratio loss', 1 - ratioShare(reference / metered)).set('P1.drift brightness', driftShare((s.drift / 60) * f.get('P1.exposure time')!));
+  // Beyond a thousand million to one the program takes the loss for that of so many, which is all but a part in that number.
+  if (reference / metered < 1e9) f.set('P1.object.ratio loss', 1 - ratioShare(reference / metered));
+  f.set('P1.drift brightness', driftShare((s.drift / 60) * f.get('P1.exposure time')!));
   return f;
 }
 

@@ -7,9 +7,11 @@ import { TARGETS } from './targets.ts';
 const { inputs, seed, target, trying: path } = JSON.parse(process.argv[2]!) as { inputs: number; seed: number; target: string | null; trying: string };
 const file = openSync(path, 'w');
 // What is tried is on disk before it is: of an input that never ends, or that takes the process along, nothing else would be known.
+// It has a number, since the same input comes again.
+let tries = 0;
 const trying = (input: string): void => {
   ftruncateSync(file);
-  writeSync(file, JSON.stringify(input), 0);
+  writeSync(file, JSON.stringify({ n: ++tries, input }), 0);
 };
 const coverage = new Coverage(url => url === `file://${process.argv[1]!}` || url === process.argv[1]);
 const whole = TARGETS.reduce((n, t) => n + t.share, 0);

@@ -60,7 +60,7 @@ function work(n) {
       // Somebody stopped it.
       if (code !== 0 && !['SIGTERM', 'SIGINT', 'SIGHUP'].includes(signal)) {
         const text = now();
-        if (text === '') { bad++; console.log(`process ${n} ended with ${code} before it tried anything`); } else found(target, JSON.parse(text), stuck ? 'takes for ever' : `took the process along, which ended with ${code}`);
+        if (text === '') { bad++; console.log(`process ${n} ended with ${code} before it tried anything`); } else found(target, JSON.parse(text).input, stuck ? 'takes for ever' : `took the process along, which ended with ${code}`);
       }
       done();
     });

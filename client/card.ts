@@ -1,8 +1,9 @@
 /** Writes the card for the bench beside the page, where somebody says so, and offers to open it. */
-import { commands, env, l10n, Uri, window, workspace, type Disposable, type TextEditor } from 'vscode';
+import { commands, env, l10n, UIKind, Uri, window, workspace, type Disposable, type TextEditor } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { CARD, type CardAnswer, type CardParams } from '../server/lsp/protocol.ts';
 import { pageAtHand, sayNoPage } from './page.ts';
+import { putFile, seenAt, type Seen } from './put-file.ts';
 import { besidePath, saidKind, writeCard, type Kind } from './card-written.ts';
 
 const PAPERS = { a4: 'A4', letter: l10n.t('Letter') } as const;
@@ -10,6 +11,9 @@ const FORMS = { pdf: l10n.t('to be printed'), html: l10n.t('to be read in a brow
 const TITLE = l10n.t('Write the Bench Card');
 const OPEN = l10n.t('Open It');
 const SAY = { note: window.showInformationMessage, warning: window.showWarningMessage, error: window.showErrorMessage } as const;
+
+/** Where a card goes, and what is there already. */
+interface Chosen { readonly at: Uri; readonly before: Seen | undefined }
 
 export class Cards {
   private readonly own: Disposable;
@@ -23,18 +27,19 @@ export class Cards {
     if (!editor) sayNoPage();
     if (!editor || !this.client.isRunning()) return;
     const known = saidKind(said);
-    await writeCard<Uri>({
+    await writeCard<Chosen>({
       kind: () => this.kind(known),
       ask: kind => this.ask(editor, kind),
       place: async ({ form }) => {
         const to = placeIn(said);
-        if (to) return await mayTake(to) ? to : undefined;
+        if (to) return mayTake(to);
         const beside = besideOf(editor.document.uri, form);
-        return window.showSaveDialog({ title: TITLE, filters: { [l10n.t('Bench card')]: [form] }, ...(beside ? { defaultUri: beside } : {}) });
+        const at = await window.showSaveDialog({ title: TITLE, filters: { [l10n.t('Bench card')]: [form] }, ...(beside ? { defaultUri: beside } : {}) });
+        return at && { at, before: await seenAt(workspace.fs, at) };
       },
-      write: async (at, file) => workspace.fs.writeFile(at, file),
+      write: ({ at, before }, file) => putFile(workspace.fs, at, file, before, at.scheme === 'file' && env.uiKind === UIKind.Web && env.remoteName === undefined),
       say: (words, kind) => { void SAY[kind](words); },
-      offer,
+      offer: ({ at }, setup, form) => offer(at, setup, form),
     });
   }
 
@@ -59,10 +64,10 @@ const printsCards = (client: BaseLanguageClient): boolean => (client.initializeR
 const placeIn = (said: unknown): Uri | undefined => (typeof said === 'object' && said !== null && 'to' in said && said.to instanceof Uri ? said.to : undefined);
 
 /** A file that is there is only taken the place of when somebody says so. */
-async function mayTake(at: Uri): Promise<boolean> {
-  const there = await workspace.fs.stat(at).then(() => true, () => false);
+async function mayTake(at: Uri): Promise<Chosen | undefined> {
+  const before = await seenAt(workspace.fs, at);
   const take = l10n.t('Write Over It');
-  return !there || await window.showWarningMessage(l10n.t('{0} is there already.', nameOf(at)), { modal: true }, take) === take;
+  return !before || await window.showWarningMessage(l10n.t('{0} is there already.', nameOf(at)), { modal: true }, take) === take ? { at, before } : undefined;
 }
 
 /** A page that was never saved lies beside nothing. */

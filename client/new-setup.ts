@@ -55,6 +55,6 @@ async function within(folder: Uri, start: Start): Promise<TextDocument> {
   const page = await workspace.openTextDocument(Uri.joinPath(folder, name).with({ scheme: 'untitled' }));
   const edit = new WorkspaceEdit();
   edit.insert(page.uri, page.positionAt(0), start.text);
-  await workspace.applyEdit(edit);
-  return page;
+  // An empty page would say nothing of why it is empty.
+  return await workspace.applyEdit(edit) ? page : workspace.openTextDocument({ language: 'plate', content: start.text });
 }

@@ -55,9 +55,19 @@ export class LineCache {
 /** A line cut out of a text holds the whole text in memory, and would hold every version in which one of its lines was typed. A copy does not. */
 const ownText = (line: string): string => (line.length > MAX_LINE ? line : line.split('').join(''));
 
+/**
+ * How many byte order marks a text begins with. They are dropped, all of them, where it is split; who counts places in the text itself adds them in its first line. A second
+ * one comes of joined files, or of a program that writes one before what has one already.
+ */
+export function marksOf(text: string): number {
+  let marks = 0;
+  while (text.charCodeAt(marks) === 0xfeff) marks++;
+  return marks;
+}
+
 /** Splits into lines; `\r\n`, `\n` and a lone `\r` end a line, byte order marks at the start are dropped. */
 export function splitLines(text: string): string[] {
-  const body = text.replace(/^\ufeff+/, '');
+  const body = text.slice(marksOf(text));
   return body.includes('\r') ? body.split(/\r\n|\n|\r/) : body.split('\n');
 }
 

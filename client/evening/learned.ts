@@ -45,9 +45,14 @@ export class Learned {
 /** The editor lists the changes, and makes those that somebody ticks. */
 async function offered(updates: readonly Update[]): Promise<void> {
   const pages = await Promise.all(updates.map(u => opened(u.uri)));
-  const moved = stale(updates, (_, line, i) => (pages[i] && line < pages[i].lineCount ? pages[i].lineAt(line).text : undefined));
-  if (moved !== undefined) { void window.showWarningMessage(moved); return; }
+  const movedOn = (): boolean => {
+    const moved = stale(updates, (_, line, i) => (pages[i] && line < pages[i].lineCount ? pages[i].lineAt(line).text : undefined));
+    if (moved !== undefined) void window.showWarningMessage(moved);
+    return moved !== undefined;
+  };
+  if (movedOn()) return;
   const edit = new WorkspaceEdit();
   for (const { uri, range: { start, end }, newText, words, detail } of updates) edit.replace(Uri.parse(uri), new Range(start.line, start.character, end.line, end.character), newText, { needsConfirmation: true, label: words, description: detail });
-  await workspace.applyEdit(edit);
+  // Discarded by who looked through them, or by the editor, since a page was changed all the while.
+  if (!(await workspace.applyEdit(edit))) movedOn();
 }

@@ -24,7 +24,7 @@ export async function sayUnsaved(document: TextDocument, text: string): Promise<
   for (;;) {
     const chosen = await window.showErrorMessage(NOT_SAVED, again, copy);
     if (chosen === copy) await env.clipboard.writeText(text);
-    else if (chosen !== again || await document.save()) return;
+    else if (chosen !== again || await document.save().then(s => s, () => false)) return;
   }
 }
 

@@ -62,7 +62,7 @@ export function findingsOf(tree: Tree, model: Model, figures: readonly { readonl
 /** A unit that seems to be missing may stand behind what could not be read. */
 function isCutOff({ code }: Problem, at: Place, { lines }: Tree, { uri }: Model): boolean {
   const line = at.uri === uri && code === 'missing-unit' ? lines[at.line] : undefined;
-  return line?.issue !== undefined && line.issue.start >= at.end && line.text.slice(at.end, line.issue.start).trim() === '';
+  return line?.issue !== undefined && line.issue.start >= at.end && /^[\s)]*$/.test(line.text.slice(at.end, line.issue.start));
 }
 
 /** What is about an item of another file stands where this file names it: whoever reads the inventory has done nothing wrong. */

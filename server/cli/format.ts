@@ -1,6 +1,6 @@
 /** `platewright format`: blanks, indents and line ends put in order. What could not be read stays as it is, and is listed. */
 import { format as formatted } from '../../grammar/format.ts';
-import { parse } from '../../grammar/parse.ts';
+import { marksOf, parse } from '../../grammar/parse.ts';
 import type { Finding } from '../checks/check.ts';
 import { checkOf } from '../checks/registry.ts';
 import { syntaxProblems } from '../checks/syntax.ts';
@@ -44,10 +44,10 @@ function formatInput(before: string, check: boolean): Done {
   return { out: check ? '' : text, err: [...left, ...(changes ? ['standard input: would change'] : [])], code: left.length > 0 || changes ? 1 : 0 };
 }
 
-/** The formatted text, and a line for each line that was left as it is. A byte order mark is kept. */
+/** The formatted text, and a line for each line that was left as it is. Byte order marks are kept. */
 function tidy(before: string, name: string): { text: string; left: string[] } {
-  const mark = before.startsWith('\ufeff') ? '\ufeff' : '';
-  const { text, left } = formatted(before.slice(mark.length));
+  const mark = before.slice(0, marksOf(before));
+  const { text, left } = formatted(before);
   if (left.length === 0) return { text: mark + text, left: [] };
   const kept = new Set(left);
   const seen = new Set<number>();

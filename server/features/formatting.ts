@@ -1,5 +1,6 @@
 /** The formatter as edits: one for each run of blanks and each line end that changes, so that cursors and marks stay where they are. */
 import { formattedLines } from '../../grammar/format.ts';
+import { marksOf } from '../../grammar/parse.ts';
 import type { LineTree, Node } from '../../grammar/tree.ts';
 import type { Snapshot } from '../analysis.ts';
 
@@ -20,8 +21,8 @@ export function formatChanges({ text, tree }: Snapshot): TextChange[] {
   let next = 0;
   after.forEach((wanted, at) => {
     if (wanted === undefined) return;
-    // One empty line stays where there were some, but none at the top.
-    const empty = next > 0 && at > next;
+    // One empty line stays where there were some; at the top none, but where it keeps a byte order mark from coming to stand there.
+    const empty = at > next && (next > 0 || wanted.startsWith('\ufeff'));
     if (empty) {
       if (before.text(next) !== '') changes.push(within(next, 0, before.text(next).length, ''));
       endsIn(changes, before, next, eol);
@@ -66,8 +67,9 @@ interface RawLines {
 
 function rawLines(text: string, lines: readonly LineTree[]): RawLines {
   // Most texts have one kind of line end and no byte order mark: their lines are cut already.
-  if (!text.includes('\r') && text.charCodeAt(0) !== 0xfeff) return { text: at => lines[at]!.text, end: at => (at < lines.length - 1 ? '\n' : '') };
-  const parts = (text.charCodeAt(0) === 0xfeff ? text.slice(1) : text).split(/(\r\n|\n|\r)/);
+  const marks = marksOf(text);
+  if (!text.includes('\r') && marks === 0) return { text: at => lines[at]!.text, end: at => (at < lines.length - 1 ? '\n' : '') };
+  const parts = text.slice(marks).split(/(\r\n|\n|\r)/);
   return { text: at => parts[2 * at]!, end: at => parts[2 * at + 1] ?? '' };
 }
 

@@ -1,5 +1,5 @@
 /**
- * Renames a thing, a beam, a `let`, an inventory or one of its items wherever it is named, also in other pages. The edits are tried on copies
+ * Renames a thing, a beam, a `let`, a variant, an inventory or one of its items wherever it is named, also in other pages. The edits are tried on copies
  * of all pages first: every other word must mean what it meant before, and findings and results must stay.
  */
 import { parseLine } from '../../grammar/parse-line.ts';
@@ -53,7 +53,7 @@ export function rename(pages: readonly Page[], named: Bearer, name: string): Map
   const newText = name.trim();
   if (newText === named.name) return new Map();
   const uses = new Map(pages.map(p => [p, usesIn(p.snapshot)]));
-  const refused = unfit(newText) ?? taken([...uses], named, newText);
+  const refused = (named.kind === 'variant' ? unfitText(newText) : unfit(newText)) ?? taken([...uses], named, newText);
   if (refused !== undefined) return { refused };
   const edits = new Map<string, Edit[]>();
   for (const [{ snapshot }, all] of uses) {
@@ -74,6 +74,13 @@ function unfit(name: string): string | undefined {
   return !issue && word === name ? undefined : `“${name}” cannot be a name: a name is one word of letters, digits, _ and inner hyphens, and starts with a letter.`;
 }
 
+/** Why a text cannot stand in quotes. */
+function unfitText(text: string): string | undefined {
+  if (text === '') return 'A name has at least one letter.';
+  const { subject, issue } = parseLine(`variant "${text}" {`);
+  return !issue && !/[\r\n]/.test(text) && subject?.kind === 'string' && subject.value === text ? undefined : `“${text}” cannot stand in quotes: a name holds no quotes, and stays in its line.`;
+}
+
 /** What is called so already, where the name would be seen. */
 function taken(pages: readonly (readonly [Page, readonly Use[]])[], named: Bearer, name: string): string | undefined {
   for (const [{ snapshot }, uses] of pages) {
@@ -81,15 +88,15 @@ function taken(pages: readonly (readonly [Page, readonly Use[]])[], named: Beare
     if (named.kind === 'inventory' && !(sees && keyOf({ ...named, at: sees }) === keyOf(named))) continue;
     const block = named.kind === 'inventory' ? undefined : snapshot.tree.nodes.find(n => named.at.uri === snapshot.uri && n.at <= named.at.line && named.at.line <= n.end);
     if (named.kind !== 'inventory' && !block) continue;
-    const other = uses.find(u => u.declares && u.named.name === name && (!block || (u.at.line >= block.at && u.at.line <= block.end)))?.named;
-    const inventory = named.kind === 'item' ? undefined : snapshot.model.visible.get(name);
+    const other = uses.find(u => u.declares && u.named.name === name && (u.named.kind === 'variant') === (named.kind === 'variant') && (!block || (u.at.line >= block.at && u.at.line <= block.end)))?.named;
+    const inventory = named.kind === 'item' || named.kind === 'variant' ? undefined : snapshot.model.visible.get(name);
     const [what, at] = other ? [kindWords(other), other.at] : inventory ? ['an inventory', inventory.at] : [];
     if (what !== undefined && at) return `“${name}” is already the name of ${what}, in line ${at.line + 1}${at.uri === pages[0]![0].snapshot.uri ? '' : ` of ${fileName(at.uri)}`}.`;
   }
   return undefined;
 }
 
-const kindWords = (n: Bearer): string => n.of?.article ?? { thing: 'a thing', item: 'an item', beam: 'a beam', let: 'a value', inventory: 'an inventory' }[n.kind];
+const kindWords = (n: Bearer): string => n.of?.article ?? { thing: 'a thing', item: 'an item', beam: 'a beam', let: 'a value', variant: 'a variant', inventory: 'an inventory' }[n.kind];
 
 /** What the edits would change besides the name, in words; undefined where that is nothing. */
 function tried(pages: readonly Page[], edits: ReadonlyMap<string, readonly Edit[]>): string | undefined {

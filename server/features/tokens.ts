@@ -13,9 +13,9 @@ export interface WordToken {
   readonly modifiers: readonly (typeof TOKEN_MODIFIERS)[number][];
 }
 
-/** In the order of the text; no two overlap. Lines outside of `from` to `to` are left out. */
+/** In the order of the text, without names in quotes, which the grammar colours as texts; no two overlap. Lines outside of `from` to `to` are left out. */
 export function tokensOf({ tree, model }: Snapshot, from = 0, to = Infinity): WordToken[] {
-  const found = mentionsOf(tree, model, from, to).filter(m => m.line >= from && m.line <= to && m.end <= tree.lines[m.line]!.text.length);
+  const found = mentionsOf(tree, model, from, to).filter(m => m.named?.kind !== 'variant' && m.line >= from && m.line <= to && m.end <= tree.lines[m.line]!.text.length);
   found.sort((a, b) => a.line - b.line || a.start - b.start);
   // The word of `room { … }` is a kind and a name.
   return found.filter((m, i) => i === 0 || found[i - 1]!.line !== m.line || found[i - 1]!.end <= m.start).map(tokenOf);
@@ -24,7 +24,7 @@ export function tokensOf({ tree, model }: Snapshot, from = 0, to = Infinity): Wo
 // Of a long page there are tens of thousands, at every edit: written out, and no lists of their own.
 function tokenOf(m: Mention): WordToken {
   const kind = m.named?.kind;
-  const type = m.role === 'name' ? NAMED[kind!] : TYPE[m.role];
+  const type = m.role === 'name' ? NAMED[kind as keyof typeof NAMED] : TYPE[m.role];
   const readonly = m.role === 'result' || (m.role === 'name' && kind === 'let');
   const modifiers = m.role === 'name' && m.declares === true ? (readonly ? DECLARED_READONLY : DECLARED) : readonly ? READONLY : NONE;
   return { line: m.line, start: m.start, length: m.end - m.start, type, modifiers };
@@ -34,5 +34,5 @@ const NONE: WordToken['modifiers'] = [];
 const DECLARED: WordToken['modifiers'] = ['declaration'];
 const READONLY: WordToken['modifiers'] = ['readonly'];
 const DECLARED_READONLY: WordToken['modifiers'] = ['declaration', 'readonly'];
-const NAMED: Readonly<Record<Bearer['kind'], WordToken['type']>> = { let: 'variable', thing: 'variable', beam: 'event', inventory: 'namespace', item: 'item' };
+const NAMED: Readonly<Record<Exclude<Bearer['kind'], 'variant'>, WordToken['type']>> = { let: 'variable', thing: 'variable', beam: 'event', inventory: 'namespace', item: 'item' };
 const TYPE = { result: 'property', kind: 'type', fact: 'property', choice: 'enumMember', port: 'enumMember', unit: 'unit', sought: 'sought', unknown: 'unknownWord' } as const;

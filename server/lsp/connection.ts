@@ -186,7 +186,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     const { definitionAt } = await later();
     const found = definitionAt(s, ...placeOf(d, position));
     if (!found) return null;
-    const target = documents.get(found.to.uri) ?? { uri: found.to.uri, version: 0, mark: 0 };
+    const target = documents.get(found.to.uri) ?? { uri: found.to.uri, version: 0, marks: 0 };
     return definitionOf(d, found, target, can.textDocument?.definition?.linkSupport === true);
   }));
   connection.onDocumentSymbol(({ textDocument: t }, token) => answer(t.uri, token, async (s, d) => {

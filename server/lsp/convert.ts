@@ -24,15 +24,15 @@ export interface Source {
   /** in the client's spelling */
   readonly uri: string;
   readonly version: number;
-  /** 1 where the text starts with a byte order mark, which editors count and the trees don't */
-  readonly mark: 0 | 1;
+  /** byte order marks at the start of its text, which editors count and the trees don't */
+  readonly marks: number;
 }
 
 const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error, warning: DiagnosticSeverity.Warning, note: DiagnosticSeverity.Information, hint: DiagnosticSeverity.Hint,
 };
 
-const shift = (source: Source, line: number): number => (line === 0 ? source.mark : 0);
+const shift = (source: Source, line: number): number => (line === 0 ? source.marks : 0);
 export const position = (source: Source, line: number, character: number): Position => ({ line, character: character + shift(source, line) });
 export const rangeOf = (source: Source, at: Place): Range => ({ start: position(source, at.line, at.start), end: position(source, at.line, at.end) });
 

@@ -1,6 +1,6 @@
 /** The open documents and the files that they use, each with its newest text; and the snapshot of a document, kept as long as none of these texts changes. */
 import { TextDocument, type TextDocumentContentChangeEvent } from 'vscode-languageserver-textdocument';
-import { LineCache } from '../../grammar/parse.ts';
+import { LineCache, marksOf } from '../../grammar/parse.ts';
 import { analyse, type Library, type Snapshot } from '../analysis.ts';
 import { isMissing, reasonOf } from '../features/unreadable.ts';
 import { canonical, folderNamed, foldersFor, isInside, nameOf, resolveUse } from './uris.ts';
@@ -46,8 +46,8 @@ export class Document {
 
   get version(): number { return this.content.version; }
   get text(): string { return this.content.getText(); }
-  /** Editors count a byte order mark as a character of the first line; the trees don't. */
-  get mark(): 0 | 1 { return this.text.charCodeAt(0) === 0xfeff ? 1 : 0; }
+  /** Editors count byte order marks as characters of the first line; the trees don't. */
+  get marks(): number { return marksOf(this.text); }
 
   update(changes: TextDocumentContentChangeEvent[], version: number, revision: number): void {
     // A change that is no change throws half way; what is kept of the text before it is of no use then. It is let go before

@@ -1,5 +1,5 @@
 /** An earlier text of a page: what was known of it, with the files that it used then. */
-import { LineCache } from '../../grammar/parse.ts';
+import { LineCache, marksOf } from '../../grammar/parse.ts';
 import { analyse, type Snapshot } from '../analysis.ts';
 import type { Document, Documents } from './documents.ts';
 import type { EarlierText } from './protocol.ts';
@@ -22,8 +22,8 @@ export class Earlier {
     return said.text === text && said.uri === uri && said.files.length === files.length && said.files.every((f, i) => f.uri === files[i]!.uri && f.text === files[i]!.text);
   }
 
-  /** Editors count a byte order mark as a character of the first line; the trees don't. */
-  get mark(): 0 | 1 { return this.said.text.charCodeAt(0) === 0xfeff ? 1 : 0; }
+  /** Editors count byte order marks as characters of the first line; the trees don't. */
+  get marks(): number { return marksOf(this.said.text); }
   /** the one spelling of its address */
   get id(): string { return this.said.uri === undefined ? this.page.id : canonical(this.said.uri); }
 

@@ -56,7 +56,7 @@ export function serveInText({ connection, documents, can, answer }: Asks, solvin
     const s = await documents.snapshot(d);
     const resolves = can().textDocument?.inlayHint?.resolveSupport?.properties.includes('tooltip') === true;
     const found = wanted.found ? await solving.hints(s, d, range, refreshHints, can().workspace?.inlayHint?.refreshSupport !== true) : [];
-    return [...found, ...hintsOf(s, wanted, range.start.line, range.end.line).map(h => hintOf(d, h, uri => documents.get(uri) ?? { uri, version: 0, mark: 0 }, resolves ? undefined : hintWords(s, h.setup, h.result)))];
+    return [...found, ...hintsOf(s, wanted, range.start.line, range.end.line).map(h => hintOf(d, h, uri => documents.get(uri) ?? { uri, version: 0, marks: 0 }, resolves ? undefined : hintWords(s, h.setup, h.result)))];
   }));
   connection.languages.inlayHint.resolve(async (hint, token) => {
     const { uri, setup, result } = (hint.data ?? {}) as Partial<HintData>;

@@ -41,8 +41,8 @@ export function serveReview({ connection, documents, answer }: Asks, offers: () 
     return made;
   };
   const sourceOf = (d: Document, earlier?: Earlier) => (side: 'before' | 'after', uri: string): Source => {
-    if (side === 'before' && uri === earlier?.id) return { uri: documents.spelling(uri), version: 0, mark: earlier.mark };
-    return uri === d.id ? d : documents.get(uri) ?? { uri, version: 0, mark: 0 };
+    if (side === 'before' && uri === earlier?.id) return { uri: documents.spelling(uri), version: 0, marks: earlier.marks };
+    return uri === d.id ? d : documents.get(uri) ?? { uri, version: 0, marks: 0 };
   };
 
   connection.onRequest(USED, ({ textDocument: t, before }: UsedParams, token: CancellationToken) => answer(t.uri, token, async (_, d): Promise<readonly string[]> => {

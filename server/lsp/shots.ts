@@ -66,7 +66,7 @@ async function updateOf({ line, of, evidence, limits }: Lesson, documents: Docum
   if (!line || !edit || !page) return undefined;
   const { SURER } = await later();
   const errors = (text: string): Promise<number> => documents.reading(page.id, library => analyse(page.id, text, library).findings.filter(f => f.severity === 'error').length);
-  const text = page.text.slice(page.mark);
+  const text = page.text.slice(page.marks);
   if (await errors(applyEdits(text, [edit])) > await errors(text)) return undefined;
   return {
     uri: documents.spelling(page.id), range: rangeOf(page, edit.at), newText: edit.newText, line: page.text.split(/\r\n|\n|\r/)[edit.at.line] ?? '', words: `${of}: ${line.text}`,

@@ -49,7 +49,7 @@ function helpOf({ label, words, parts, active }: Signature, markdown: boolean, o
 }
 
 function nested(spans: readonly TextSpan[], d: Source): SelectionRange | undefined {
-  // The byte order mark is of the page, and of nothing in it.
+  // A byte order mark is of the page, and of nothing in it.
   const at = ({ line, character }: TextSpan['from']) => position(d, line, character);
   let outer: SelectionRange | undefined;
   for (const { from, to } of [...spans].reverse()) outer = { range: { start: at(from), end: at(to) }, ...(outer ? { parent: outer } : {}) };

@@ -205,6 +205,8 @@ export interface Let {
   readonly expr: Expr;
   readonly at: Place;
   readonly exprAt: Place;
+  /** its line could not be read to the end: a unit may have stood there */
+  readonly cut: boolean;
   /** behind a `?`: between which values it is to be found, and in which steps */
   readonly from?: Expr;
   readonly to?: Expr;
@@ -232,6 +234,8 @@ export interface Variant {
   readonly node: Node;
   readonly doc?: string;
   readonly changes: readonly Change[];
+  /** as {@link Setup.lost}, of its own lines */
+  readonly lost: boolean;
 }
 
 /** The recording of a hologram that serves a transfer. */

@@ -3,7 +3,7 @@ import { replaced } from './bind/placement.ts';
 import { over, rivalsOf } from './over.ts';
 import type { Beam, Bound, BoundFact, Change, Leg, Measured, Place, Placement, Reading, Setup, Thing, Variant } from './model.ts';
 
-export function overlay(setup: Setup, { name, changes }: Variant): Setup {
+export function overlay(setup: Setup, { name, changes, lost }: Variant): Setup {
   const of = <K extends Change['kind']>(kind: K): Extract<Change, { kind: K }>[] => changes.filter((c): c is Extract<Change, { kind: K }> => c.kind === kind);
   const swaps = swapped(changes);
   const swap = (thing: Thing): Thing => swaps.get(thing) ?? thing;
@@ -14,7 +14,7 @@ export function overlay(setup: Setup, { name, changes }: Variant): Setup {
   for (const { beam } of of('beam')) beams.set(beam.id, beam);
   for (const [id, beam] of beams) if (touched(beam, swaps, legs)) beams.set(id, beamWith(beam, swap, legs));
   return {
-    ...setup, variant: name, variants: [], beams,
+    ...setup, variant: name, variants: [], beams, lost: setup.lost || lost,
     things: new Map([...setup.things.values(), ...added].map(t => [t.id, swap(t)])),
     facts: new Map([...setup.facts, ...of('setup fact').map(c => [c.key, c.fact] as const)]),
     lets: new Map([...setup.lets, ...of('let').map(c => [c.let.name, c.let] as const)]),

@@ -1,6 +1,6 @@
 /** In what the results of two setups differ: of a setup and its variant, of two states of a file. One typed value; whoever shows it only renders it. */
 import type { Cell } from './graph.ts';
-import type { GoalResult } from './goals.ts';
+import { isOfExposures, type GoalResult } from './goals.ts';
 import type { Results } from './plan.ts';
 
 /** A result that is not the same in both, or that only one of them has. */
@@ -27,7 +27,8 @@ export interface Difference {
 export function differenceOf(before: Results, after: Results, now: Now = { result: name => name, goal: goalText }): Difference {
   const results = paired(before.published.map(c => [now.result(c.name), c]), after.published.map(c => [c.name, c]))
     .filter(([, a, b]) => !a || !b || !same(a, before, b, after)).map(([name, a, b]) => ({ name, before: a, after: b }));
-  const goals = paired(before.goals.map(g => [now.goal(g), g]), after.goals.map(g => [goalText(g), g]))
+  const held = before.goals.filter(({ goal }) => after.setup.variant === undefined || !isOfExposures(goal, before.setup));
+  const goals = paired(held.map(g => [now.goal(g), g]), after.goals.map(g => [goalText(g), g]))
     .filter(([, a, b]) => a?.outcome !== b?.outcome).map(([text, a, b]) => ({ text, before: a, after: b }));
   return { results, goals };
 }

@@ -80,8 +80,9 @@ export class Values {
     if (this.lets.has(l.name)) return this.lets.get(l.name);
     return this.linked(l.name, l.at, () => {
       const cell = l.expr.kind === 'unknown' ? this.asked(l.expr, l, l.exprAt, l.name, l.name) : this.expression(l.expr, l.exprAt, l.name, l.name);
-      this.lets.set(l.name, cell);
-      return cell;
+      const whole = l.cut && cell?.dim === NUMBER ? undefined : cell;
+      this.lets.set(l.name, whole);
+      return whole;
     });
   }
 

@@ -1,5 +1,5 @@
 /** What a setup or an inventory says, one fact each, so that two of them can be held side by side whatever their lines look like. */
-import type { Clause, Node } from '../../grammar/tree.ts';
+import type { Clause, Expr, Node } from '../../grammar/tree.ts';
 import { factKey, factPhrase } from '../model/bind/facts.ts';
 import { SAYS } from '../model/bind/placement.ts';
 import { openingWords } from '../model/bind/things.ts';
@@ -194,12 +194,14 @@ class Reader implements Said {
     const whole = { start: value.start, end: line.clauses.filter(c => c.start >= value.end).at(-1)?.end ?? value.end };
     // Several words are a choice, as in “toward the image”, whatever a beam is called.
     const own = (n: Names): Names => (value.kind === 'phrase' && value.words.length > 1 ? SAME_NAMES : n);
+    // The variant in which a plate is exposed is called as it is called by now.
+    const said = (n: Names): Expr => (value.kind === 'string' && phrase === 'variant' && this.things.get(owner)?.kind.word === 'exposure' ? { ...value, value: n.get(`variant ${value.value}`) ?? value.value } : value);
     // A thing has one word for its name, a shot has two.
     const of = (n: Names): string => (owner === '' ? phrase : owner.includes(' ') ? `${owner}: ${phrase}` : `${renamed(owner, n)}.${phrase}`);
     this.add({
       what: 'fact', owner, text: line.issue ? line.text.slice(value.start, line.comment?.start).trim() : line.text.slice(whole.start, whole.end), at: placeIn(uri, node, whole),
       ...(from ? { inherited: true } : {}), key: of, name: of,
-      meaning: n => (line.issue ? lineMeaning(line, n) : [meaningOf(value, own(n)), ...line.clauses.map(c => clauseMeaning(c, n))].join(' ')),
+      meaning: n => (line.issue ? lineMeaning(line, n) : [meaningOf(said(n), own(n)), ...line.clauses.map(c => clauseMeaning(c, n))].join(' ')),
     });
   }
 

@@ -71,3 +71,20 @@ setup "Whelk shell" {
 
 /** The page of a recording, as examples of the vocabulary name it. */
 export const MASTER: Readonly<Record<string, string>> = { 'whelk-master.plate': 'setup "Whelk, master" {\n  plate P1\n}\n' };
+
+/** The same with values of names and a trial that brings its own. */
+export const TRIED = WHELK.replace(/\}\s*$/, `
+  let deep = 200 mm
+  mirror spare at (deep, 300) mm
+  variant "tried" {
+    let gap = 300 mm
+    let wide = 2 * gap
+    mirror M9 at (100, 200) mm
+    beam other from S1 reflected
+      -> M9: gap
+    object.2: wide
+    S1.reflects: 40% ± 2 points
+    M1 at (gap, 300) mm
+  }
+}
+`);

@@ -1,6 +1,6 @@
 /** One slip is one finding: each slip of a kind, in each line of a page where it can be made. */
 import { describe, expect, it } from 'vitest';
-import { findings, look, serious, WHELK } from './library.ts';
+import { findings, look, serious, TRIED, WHELK } from './library.ts';
 
 const lines = WHELK.split('\n');
 
@@ -41,5 +41,22 @@ describe.each(Object.entries(SLIPS))('%s', (_, slip) => {
   it('can be made', () => expect(made).not.toEqual([]));
   it.each(made)('$wrong', ({ text }) => {
     expect(findings(look(text).findings.filter(serious))).toHaveLength(1);
+  });
+});
+
+describe('in a variant and in what it is given', () => {
+  const page = TRIED.split('\n');
+  const first = page.findIndex(l => l.startsWith('  let'));
+  const errors = (text: string): string[] => findings(look(text).findings.filter(f => f.severity === 'error'));
+  // Behind each word or sign of a line but a brace, which opens a block that would otherwise be lost.
+  const ends = page.slice(first, -2).flatMap((line, i) => [...line.matchAll(/"[^"]*"|[\w.]+|->|[^\w\s.{}]/g)].map(m => ({ line: first + i, end: m.index + m[0].length })));
+  const slip = (line: number, by: (text: string) => string): string => page.map((text, i) => (i === line ? by(text) : text)).join('\n');
+  it('is none to begin with', () => expect(errors(TRIED)).toEqual([]));
+  it.each(ends)('a sign of another language behind place $end of line $line', ({ line, end }) => {
+    expect(errors(slip(line, t => `${t.slice(0, end)} §${t.slice(end)}`))).toEqual([expect.stringMatching(`^${line + 1} `)]);
+  });
+  // Of a value whose unit alone is cut off nobody can tell that it should have one, but where it is used.
+  it.each(ends.filter(({ line, end }) => page[line]!.includes('let ') && end < page[line]!.length && !/\d$/.test(page[line]!.slice(0, end))))('a value cut off behind place $end of line $line', ({ line, end }) => {
+    expect(errors(slip(line, t => t.slice(0, end)))).toEqual([expect.stringMatching(`^${line + 1} `)]);
   });
 });

@@ -22,12 +22,12 @@ describe('format FILE', () => {
     expect(read(join(at, 'x/notes.txt'))).toBe(untidy);
     expect(read(join(at, 'x/.hidden/c.plate'))).toBe(untidy);
   });
-  it('keeps the mode, a byte order mark, \\r\\n, and a link', async () => {
-    const at = folder({ 'a.plate': `\ufeff${untidy.replaceAll('\n', '\r\n')}` });
+  it.each(['\ufeff', '\ufeff\ufeff'])('keeps the mode, byte order marks, \\r\\n, and a link', async marks => {
+    const at = folder({ 'a.plate': `${marks}${untidy.replaceAll('\n', '\r\n')}` });
     chmodSync(join(at, 'a.plate'), 0o640);
     symlinkSync('a.plate', join(at, 'link.plate'));
     expect((await inside(['format', 'link.plate'], { cwd: at })).code).toBe(0);
-    expect(read(join(at, 'a.plate'))).toBe(`\ufeff${tidy.replaceAll('\n', '\r\n')}`);
+    expect(read(join(at, 'a.plate'))).toBe(`${marks}${tidy.replaceAll('\n', '\r\n')}`);
     expect(statSync(join(at, 'a.plate')).mode & 0o7777).toBe(0o640);
     expect(lstatSync(join(at, 'link.plate')).isSymbolicLink()).toBe(true);
   });

@@ -22,7 +22,8 @@ test('no setting of an opened folder leads outside of it', () => {
   for (const [name, { type, scope }] of settings) if (type !== 'boolean' && name !== 'platewright.trace.server') expect(scope, name).toBe('machine');
 });
 test('one file is written, where somebody says so: the bench card', () => {
-  expect(having(/workspace\.fs\.(?!readFile|stat\b)\w+/)).toEqual(['client/card.ts']);
-  expect(having(/\b(?:writeFile|appendFile|unlink|createWriteStream)\w*\(/)).toEqual(['client/card.ts']);
+  expect(having(/workspace\.fs\b(?!\.(?:readFile|stat)\b)/)).toEqual(['client/card.ts']);
+  expect(having(/\b(?:writeFile|appendFile|unlink|createWriteStream)\w*\(/)).toEqual(['client/put-file.ts']);
+  expect(having(/\bputFile\(/)).toEqual(['client/card.ts', 'client/put-file.ts']);
 });
 test('revisions are read of files on a disk only', () => { expect(read('client/review/git.ts')).toContain("if (uri.scheme !== 'file') return"); });

@@ -15,7 +15,7 @@ const look = (text: string): Snapshot => analyse(URI, text);
 
 /** Puts edits into a text by their places, lines and UTF-16 units, as the protocol of editors has it. */
 function apply(text: string, edits: readonly Edit[]): string {
-  const starts = [text.startsWith('\ufeff') ? 1 : 0];
+  const starts = [/^\ufeff*/.exec(text)![0].length];
   for (const m of text.matchAll(/\r\n|\n|\r/g)) starts.push(m.index + m[0].length);
   return [...edits].sort((a, b) => b.at.line - a.at.line || b.at.start - a.at.start).reduce((t, { at, newText }) => {
     const start = starts[at.line]!;
@@ -114,7 +114,7 @@ describe('paths that do not match', () => {
   test('keep every other byte: line ends, a byte order mark, blanks, comments', () => {
     const text = whelk(LONG).replace('721 mm', '721  mm').replace('  plate P1', '\tplate P1   // 🐚');
     for (const eol of ['\n', '\r\n']) {
-      for (const bom of ['', '\ufeff']) {
+      for (const bom of ['', '\ufeff', '\ufeff\ufeff']) {
         const own = bom + text.replaceAll('\n', eol);
         const before = look(own);
         const [fix] = fixesFor(before, before.findings.find(f => f.code === 'arms-mismatched')!, alone);

@@ -38,6 +38,14 @@ describe('a rename', () => {
     const odd = '\ufeff// 😀 M1\r\nsetup "M1" {\r\n  mirror|  M1\t// M1\r\n\tplate P1   facing   M1\r\n}'.replace('mirror|  M1', 'mirror  |M1');
     expect(renamed(odd, 'Ä')).toBe('\ufeff// 😀 M1\r\nsetup "M1" {\r\n  mirror  Ä\t// M1\r\n\tplate P1   facing   Ä\r\n}');
   });
+  it('of a variant follows to the exposures in it, and keeps the quotes', () => {
+    const page = (name: string): string => `setup "a" {\n  laser red\n  plate P1\n  variant "${name}" {\n    P1 at (1, 2) mm\n  }\n  variant "other" {\n  }\n  exposure first {\n    variant: "${name}"\n  }\n  exposure second {\n    variant: "other"\n  }\n}\nsetup "green" {\n  variant "green" {\n  }\n}\n`;
+    const declared = page('green').replace('variant "gr', 'variant "gr|');
+    expect(renamed(declared, 'by the window, 2 µ')).toBe(page('by the window, 2 µ'));
+    expect(renamed(page('green').replace('variant: "green', 'variant: "green|'), 'P1')).toBe(page('P1'));
+    for (const name of ['', 'a"b', 'a\nb']) expect(renamed(declared, name)).toMatch(/at least one letter|cannot stand in quotes/);
+    expect(renamed(declared, 'other')).toBe('“other” is already the name of a variant, in line 7.');
+  });
   it('to the same name, with blanks round it, changes nothing', () => expect(renamed(at('mirror M1', 7), ' M1 ')).toBe(SETUP));
   it('of what is in the way of an error still works', () => expect(renamed('setup "a" {\n  mirror |M1\n  plate P1 facing M1 §§\n  beam b from M1', 'M2')).toBe('setup "a" {\n  mirror M2\n  plate P1 facing M2 §§\n  beam b from M2'));
 });

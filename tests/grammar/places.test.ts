@@ -50,6 +50,7 @@ describe('lines', () => {
   test('a byte order mark is dropped at the start and counts as a blank elsewhere', () => {
     expect(parse('\ufeffmirror M1').lines.map(show)).toEqual(["mirror 'M1'"]);
     expect(parse('\ufeffmirror M1').lines[0]!.head).toMatchObject({ start: 0, end: 6 });
+    expect(parse('\ufeff\ufeffmirror M1').lines[0]!.head).toMatchObject({ start: 0, end: 6 });
     expect(show(parseLine('mirror\ufeff M1'))).toBe("mirror 'M1'");
   });
 });

@@ -17,12 +17,17 @@ describe('places count UTF-16 units', () => {
     expect(page.slice(found.find(f => f.code === 'unknown-unit')!.range)).toBe('mmm');
   });
 
-  it('in a line that begins with a byte order mark', async () => {
-    const page = await open('\ufeffsetub "a" {\n}\n');
-    const [found] = await page.findings();
+  it.each([1, 2, 3])('in a line that begins with %i byte order marks', async marks => {
+    const begin = '\ufeff'.repeat(marks);
+    const page = await open(`${begin}setub "a" {\n}\n`);
+    const [found, ...more] = await page.findings();
+    expect(more).toEqual([]);
     expect(page.slice(found!.range)).toBe('setub');
-    const hover = await (await editor.open('\ufeffsetup "a" {\n}\n', 'file:///saltmarsh/b.plate')).hover({ line: 0, character: 1 });
-    expect(hover).toContain('**a**');
+    const right = await editor.open(`${begin}setup "a" {\n}\n`, 'file:///saltmarsh/b.plate');
+    expect(await right.hover({ line: 0, character: marks })).toContain('**a**');
+    const wide = await editor.open(`${begin} setup   "a" {\n}\n`, 'file:///saltmarsh/c.plate');
+    await wide.edit(await wide.ask('textDocument/formatting', { options: { tabSize: 2, insertSpaces: true } }));
+    expect(wide.text).toBe(`${begin}setup "a" {\n}\n`);
   });
 
   it('after edits that split and join line ends', async () => {

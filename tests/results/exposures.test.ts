@@ -1,5 +1,6 @@
 /** Plates that get several exposures: how long each lasts and what it leaves, by hand; and what is wrong with one of them. */
 import { describe, expect, it } from 'vitest';
+import { variantTable } from '../../server/features/report/variants.ts';
 import { variantsOf } from '../../server/results/variants.ts';
 import { read, type Read } from './read.ts';
 
@@ -45,6 +46,14 @@ describe('times', () => {
     expect([r.value('first.exposure time'), r.value('second.exposure time')]).toEqual([expect.closeTo(3, 9), expect.closeTo(1, 9)]);
     expect(r.value('P1.time of all exposures')).toBeCloseTo(4, 9);
     expect(r.value('P1.shares')).toBeCloseTo(1, 12);
+  });
+  it('are expected of the page as it is written: beside its variants only what these have as well', () => {
+    const r = page(`${TWO}  expect first.exposure time < 4 s\n  expect P1.time of all exposures < 2 s\n  expect beam ratio > 2:1\n`);
+    const base = r.snapshot.results[0]!;
+    // 3 s, 4 s, and 16 to 4
+    expect(base.goals.map(g => g.outcome)).toEqual(['met', 'not met', 'met']);
+    expect(variantTable(base)!.rows.filter(row => row.label.startsWith('expect'))).toEqual([{ label: 'expect beam ratio > 2:1', cells: ['met', expect.not.stringMatching('cannot be told')] }]);
+    expect(variantsOf(base)[0]!.difference.goals.map(g => g.text).filter(t => t.includes('expos'))).toEqual([]);
   });
   it('without shares are equal parts, and what is left is parted among those without one', () => {
     const three = `${GREEN}  exposure first\n  exposure second {\n    variant: "green"\n  }\n  exposure third\n`;

@@ -3,6 +3,7 @@ import type { Change } from '../../model/model.ts';
 import { statementText } from '../../model/written.ts';
 import type { Cell } from '../../results/graph.ts';
 import { goalText } from '../../results/difference.ts';
+import { isOfExposures } from '../../results/goals.ts';
 import { shortName } from '../../results/names.ts';
 import type { Results } from '../../results/plan.ts';
 import { variantsOf, type VariantResults } from '../../results/variants.ts';
@@ -59,9 +60,9 @@ function resultRows(base: Results, all: readonly VariantResults[]): VariantRow[]
 
 const published = (r: Results, name: string): Cell | undefined => r.published.find(c => c.name === name);
 
-/** A variant has the goals of its setup, in their order; of one that cannot be held against it there is none. */
+/** A variant has the goals of its setup, in their order, but for those about several exposures; of one that cannot be held against it there is none. */
 const goalRows = (base: Results, all: readonly VariantResults[]): VariantRow[] =>
-  base.goals.map(g => ({ label: `${g.goal.kind} ${goalText(g)}`, cells: [g.outcome, ...all.map(v => v.results.goals.find(o => o.goal === g.goal)?.outcome ?? 'cannot be told')] }));
+  base.goals.filter(({ goal }) => !isOfExposures(goal, base.setup)).map(g => ({ label: `${g.goal.kind} ${goalText(g)}`, cells: [g.outcome, ...all.map(v => v.results.goals.find(o => o.goal === g.goal)?.outcome ?? 'cannot be told')] }));
 
 /** `P1 at (660, 630) mm`, `spear.tone: 45% ± 10 points`, `beam fill from S2 reflected` */
 export function changeText(c: Change): string {

@@ -42,8 +42,9 @@ export function bindVariants(nodes: readonly Node[], base: Base, under: Scope): 
     const before = variants.find(v => v.name === name);
     if (name === '') { if (node.line.issue) under.nameless = true; else under.sink.report('name-missing', at, 'variant', { kind: 'variant', words: '' }, under.setup); }
     else if (before) under.sink.report('name-taken', at, name, { name, kind: 'variant', line: before.at.line + 1 }, under.setup);
-    const changes = new Changes(base, new Scope(under.sink, new Map(), under.inventories, under.setup, under)).of(node);
-    if (name !== '' && !before) variants.push({ name, at, node, changes, ...(node.doc !== undefined ? { doc: node.doc } : {}) });
+    const scope = new Scope(under.sink, new Map(), under.inventories, under.setup, under);
+    const changes = new Changes(base, scope).of(node);
+    if (name !== '' && !before) variants.push({ name, at, node, changes, lost: scope.lost || scope.nameless, ...(node.doc !== undefined ? { doc: node.doc } : {}) });
   }
   return variants;
 }
@@ -63,10 +64,12 @@ class Changes {
     const { scope } = this;
     const declares = (n: Node): boolean => n.line.colon === undefined && opensThing(n) !== undefined && (openingWords(n).length > 1 || scope.find(n.line.head!.text) === undefined);
     // Things first, so that a beam may name what stands below it.
+    const before = scope.sink.problems.length;
     for (const child of node.children) if (child.line.head && declares(child)) this.declare(child);
     for (const child of node.children) if (child.line.head && !declares(child)) this.change(child);
     for (const c of this.changes) if (c.kind === 'thing') { checkNamed(c.thing, scope); checkPlacement(c.node, scope); }
-    this.unusedLets(node);
+    // What is wrong in a line may have taken the use of a value away.
+    if (scope.sink.problems.length === before && !node.children.some(issueIn)) this.unusedLets(node);
     return this.changes.sort((a, b) => a.node.at - b.node.at);
   }
 
@@ -90,8 +93,8 @@ class Changes {
     const head = line.head!;
     if (head.text === 'beam' && line.colon === undefined) { this.beam(node); return; }
     strayLegs(node, scope.sink, scope.setup);
-    if (line.issue && !line.subject && line.colon === undefined && !line.equals && line.clauses.length === 0 && !line.opens) return;
     if (head.text === 'let' && line.colon === undefined) { this.let(node); return; }
+    if (line.issue && !line.subject && line.colon === undefined && !line.equals && line.clauses.length === 0 && !line.opens) return;
     if (line.subject?.kind === 'path' && line.subject.start === head.start) { this.legBetween(node); return; }
     if ((line.colon === undefined ? NOT_HERE : WITH_COLON).includes(head.text)) { scope.sink.report('not-in-variant', scope.sink.place(node, head), head.text, { word: head.text }, scope.setup); return; }
     const phrase = factPhrase(line);
@@ -255,6 +258,8 @@ class Changes {
     return false;
   }
 }
+
+const issueIn = (n: Node): boolean => n.line.issue !== undefined || n.children.some(issueIn) || n.legs.some(issueIn);
 
 /** The node of `S1.reflects: 90%` as that of `reflects: 90%`. */
 function withoutOwner(node: Node, skip: number): Node {

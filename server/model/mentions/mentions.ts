@@ -6,7 +6,7 @@ import type { Clause, Expr, Node, Tree, Word } from '../../../grammar/tree.ts';
 import { factOn } from '../bind/facts.ts';
 import { openingWords } from '../bind/things.ts';
 import type { Model } from '../model.ts';
-import { declaredBy, Names } from './names.ts';
+import { declaredBy, inQuotes, Names } from './names.ts';
 import { firstPhrase, phraseOf, Words, type Mention } from './words.ts';
 import { placeIn } from '../place.ts';
 import { factIndex, factsOf, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from '../things/index.ts';
@@ -166,6 +166,7 @@ class Walk extends Words {
   private factValue(node: Node, e: Expr, fact: Fact | undefined): void {
     const type = fact?.type;
     const words = e.kind === 'phrase' ? e.words : undefined;
+    if (fact?.names && fact.phrase === 'variant') this.variantNamed(node, e);
     if (type?.type === 'text' || type?.type === 'date') return;
     if (words && type?.type === 'name') { this.thingNamed(node, words[0]!); return; }
     const accepted: readonly string[] = type && 'words' in type ? type.words ?? [] : [];
@@ -219,7 +220,15 @@ class Walk extends Words {
     this.words(node, named ? 'fact' : 'result', named ? words.slice(1) : words);
   }
 
+  /** The name of a variant stands in quotes, which are no part of it. */
+  private variantNamed(node: Node, e: Expr | undefined): void {
+    const at = inQuotes(e);
+    const named = e?.kind === 'string' ? this.names.variant(e.value) : undefined;
+    if (at && named) this.name(node, at, named);
+  }
+
   private variant(node: Node): void {
+    this.variantNamed(node, node.line.subject);
     const names = this.names.within();
     for (const c of node.children) {
       const words = openingWords(c);

@@ -1,11 +1,12 @@
 /** What can be named in a file, and which of it a name means where it stands. */
-import type { Node } from '../../../grammar/tree.ts';
+import type { Expr, Node, Span } from '../../../grammar/tree.ts';
 import type { Inventory, Model, Place, Setup, Thing } from '../model.ts';
+import { within } from '../place.ts';
 import type { Kind } from '../things/kind.ts';
 
 /** What bears a name: something that the text declares and calls by it. */
 export interface Bearer {
-  readonly kind: 'thing' | 'beam' | 'let' | 'inventory' | 'item';
+  readonly kind: 'thing' | 'beam' | 'let' | 'variant' | 'inventory' | 'item';
   readonly name: string;
   /** where it is declared; the file may be another one */
   readonly at: Place;
@@ -28,6 +29,7 @@ export class Names {
   private readonly things = new Map<string, Bearer>();
   private readonly beams = new Map<string, Bearer>();
   private readonly lets = new Map<string, Bearer>();
+  private readonly variants = new Map<string, Bearer>();
 
   /** A variant sees the names of its setup. */
   constructor(private readonly inventories: ReadonlyMap<string, Items>, private readonly outer?: Names, private readonly declared?: Setup) {}
@@ -71,6 +73,13 @@ export class Names {
   letNamed(name: string): Bearer | undefined {
     return this.kept(this.lets, name, () => { const l = this.declared?.lets.get(name); return l && { kind: 'let', name: l.name, at: l.at }; }) ?? this.outer?.letNamed(name);
   }
+  variant(name: string): Bearer | undefined {
+    return this.kept(this.variants, name, () => {
+      const v = this.declared?.variants.find(d => d.name === name);
+      const at = v && inQuotes(v.node.line.subject);
+      return v && at && { kind: 'variant', name, at: within(v.at, at) };
+    }) ?? this.outer?.variant(name);
+  }
   inventory(name: string): Items | undefined { return this.inventories.get(name); }
   /** The only item of that name in all inventories. */
   itemCalled(name: string): Bearer | undefined {
@@ -85,6 +94,9 @@ export class Names {
     return times === 1 ? this.beam(beam) : undefined;
   }
 }
+
+/** Where what a text in quotes says stands; undefined of anything else, and of one that does not end. */
+export const inQuotes = (e: Expr | undefined): Span | undefined => (e?.kind === 'string' && e.end - e.start === e.value.length + 2 ? { start: e.start + 1, end: e.end - 1 } : undefined);
 
 /** True where a statement is the one that declares what is named. */
 export const declaredBy = (named: Bearer, node: Node, uri: string): boolean => named.at.uri === uri && named.at.line === node.at;

@@ -8,13 +8,13 @@ import { parse } from '../../../grammar/parse.ts';
 import { analyse } from '../../../server/analysis.ts';
 import type { Finding } from '../../../server/checks/check.ts';
 import { EXAMPLES } from '../../examples/library.ts';
-import { WHELK } from '../../checks/library.ts';
+import { TRIED, WHELK } from '../../checks/library.ts';
 import { LIBRARY, PAGE } from '../library.ts';
 import { none, type Target } from '../target.ts';
 
 const MARK = '¦';
 const SIGNS = ['§', ';', '@', '🐚', '$', '!', '\\', '&'];
-const PAGES = [WHELK, ...EXAMPLES.filter(e => !e.name.includes('saltmarsh-lab')).map(e => e.text)];
+const PAGES = [WHELK, TRIED, ...EXAMPLES.filter(e => !e.name.includes('saltmarsh-lab')).map(e => e.text)];
 
 /** Where a token ends that is none of a comment: behind it a sign is a slip. */
 const placesIn = (text: string): { line: number; end: number }[] => parse(text).lines.flatMap((l, line) => l.tokens.filter(t => t.type !== 'comment' && t.type !== 'doc').map(t => ({ line, end: t.end })));

@@ -40,7 +40,7 @@ for (const path of paths.length > 0 ? paths : ['server/optics', 'server/model/un
     mutator: { excludedMutations: ['StringLiteral'] },
     ignoreStatic: process.env.STATIC !== '1',
     ignorePatterns: ['/out', '/dist', '/client', '/.hosts', '/.bench', '/l10n'],
-    tempDirName: 'out/mutation/copy',
+    tempDirName: `${out}.copy`,
     incremental: true,
     incrementalFile: `${out}.json`,
     reporters: ['progress-append-only', 'clear-text', 'html', 'json'],

@@ -27,6 +27,11 @@ describe('where an image is, how wide and how deep', () => {
     expectNear(depthOfImage(m, mu, width), expected.M_long, 1e-6 * Math.abs(expected.M_long));
     expectNear(centralDifference(x => imagePlace(m, mu, x, lights), R_o * MM, 1e-4), expected.M_long, 1e-4 * Math.abs(expected.M_long));
   });
+  it('that is farther than numbers go is as far as is promised, to the side to which it lies', () => {
+    // 1/R_I = (2 − 4) + 2 is 0; then a little below it. At most 1e9 times as far as the object.
+    expectNear(imagePlace(1, 1, 0.5, { reference: 4, lamp: 2 }), 0.5e9, 1);
+    expectNear(imagePlace(1, 1, 0.5, { reference: 4 + 8e-12, lamp: 2 }), -0.5e9, 1);
+  });
   it('of an object in the plate it is in the plate, as wide as the object', () => {
     expect(imagePlace(1, 0.84, 0, { reference: 1, lamp: 2 })).toBe(0);
     expect(widthByObject(1, 0.84, 0, { reference: 1, lamp: 2 })).toBe(1);

@@ -280,6 +280,11 @@ describe('a ray that is moved', () => {
       expect([-0.011, -0.009, 0, 0.009, 0.011].map(meets)).toEqual([false, true, true, true, false]);
     }
   });
+  it('from one side of the middle comes to the other', () => {
+    // 5 mm beside the middle: moved by −14 mm it is 9 on the other side, by 6 mm 11 on its own.
+    expect([-0.016, -0.014, 0.004, 0.006].map(meetingMoved(ball, [-1, 0.005, 0], [1, 0.005, 0], [0, 1, 0]))).toEqual([false, true, true, false]);
+    expect([-0.016, -0.014, 0.004, 0.006].map(meetingMoved(ball, [-1, 0, 0.005], [1, 0, 0.005], [0, 0, 1]))).toEqual([false, true, true, false]);
+  });
   it('along itself meets it where its end comes to it', () => {
     // It ends 20 mm before the middle, 10 before the ball.
     const meets = meetingMoved(ball, [-1, 0, 0], [-0.02, 0, 0], [1, 0, 0]);

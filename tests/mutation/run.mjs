@@ -1,27 +1,37 @@
 #!/usr/bin/env node
 /**
- * npm run mutate -- PATH…: changes the code below each path (server/optics/light.ts, server/optics/beams) in one small way after the other, and counts the changes that no test notices.
- * Without a path: the optics, the units and the rules, which takes hours. STATIC=1 also changes what is made once when a module is loaded. What was found stands in out/mutation/.
+ * npm run mutate -- PATH…: changes the code below each path (server/optics/light.ts, server/optics/beams, 'server/optics/*.ts' without the folders below) in one small way after the other, and counts the changes that no test notices.
+ * Without a path: the optics, the units and the rules, which takes hours. STATIC=1 also changes what is made once when a module is loaded. SAMPLE=10 changes a tenth of the lines of each file only (sample.mjs),
+ * SEED=2 another tenth. CONCURRENCY=1 leaves one of two cores alone. What was found stands in out/mutation/; what has not changed since is not tried again.
  */
-import { statSync } from 'node:fs';
+import { readdirSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { Stryker } from '@stryker-mutator/core';
+import { sampleOf } from './sample.mjs';
 
-/** Whose tests hold what: those of the same folder alone, so that a figure is not held by a test of something else that happens to rest on it. The first that fits counts. */
+/**
+ * Whose tests hold what: those of the same folder alone, so that a figure is not held by a test of something else that happens to rest on it. The first that fits counts.
+ * What holds the program against itself (after an edit and anew, a setup and its mirror image) takes most of the time and knows no figure.
+ */
 const HELD = [
-  ['server/optics', 'tests/optics'],
-  ['server/model/units.ts', 'tests/model/units.test.ts'],
-  ['server/model', 'tests/model'],
-  ['server/results', 'tests/results'],
+  { code: 'server/optics', tests: 'tests/optics' },
+  { code: 'server/model/units.ts', tests: 'tests/model/units.test.ts' },
+  { code: 'server/model', tests: 'tests/model' },
+  { code: 'server/results', tests: 'tests/results', without: ['incremental', 'incremental-work', 'whole-core', 'symmetries'], shared: !process.env.STATIC },
 ];
 
 const paths = process.argv.slice(2);
 for (const path of paths.length > 0 ? paths : ['server/optics', 'server/model/units.ts', 'server/results/rules']) {
-  const held = HELD.find(([folder]) => path.startsWith(folder));
+  const held = HELD.find(({ code }) => path.startsWith(code));
   if (!held) throw new Error(`No tests are named for ${path} in tests/mutation/run.mjs.`);
-  process.env.MUTATION_TESTS = held[1];
-  const out = `out/mutation/${path.replaceAll(/[^a-z0-9]+/gi, '-')}`;
+  process.env.MUTATION_TESTS = held.tests;
+  process.env.MUTATION_WITHOUT = (held.without ?? []).map(name => `${held.tests}/${name}.test.ts`).join(',');
+  process.env.MUTATION_SHARED = held.shared ? '1' : '';
+  const files = filesOf(path);
+  const share = Number(process.env.SAMPLE ?? 100);
+  const out = `out/mutation/${path.replaceAll(/[^a-z0-9]+/gi, '-')}${share < 100 ? `-${share}` : ''}`;
   await new Stryker({
-    mutate: [statSync(path).isDirectory() ? `${path}/**/*.ts` : path],
+    mutate: share < 100 ? files.flatMap(file => sampleOf(file, share, Number(process.env.SEED ?? 1))) : files,
     testRunner: 'vitest',
     plugins: ['@stryker-mutator/vitest-runner'],
     vitest: { configFile: 'tests/mutation/vitest.config.mts', related: true },
@@ -30,10 +40,10 @@ for (const path of paths.length > 0 ? paths : ['server/optics', 'server/model/un
     mutator: { excludedMutations: ['StringLiteral'] },
     ignoreStatic: process.env.STATIC !== '1',
     ignorePatterns: ['/out', '/dist', '/client', '/.hosts', '/.bench', '/l10n'],
-    tempDirName: 'out/mutation/copy',
+    tempDirName: `${out}.copy`,
     incremental: true,
     incrementalFile: `${out}.json`,
-    reporters: ['clear-text', 'html', 'json'],
+    reporters: ['progress-append-only', 'clear-text', 'html', 'json'],
     htmlReporter: { fileName: `${out}.html` },
     jsonReporter: { fileName: `${out}.report.json` },
     clearTextReporter: { allowColor: false, reportTests: false, logTests: false },
@@ -41,4 +51,11 @@ for (const path of paths.length > 0 ? paths : ['server/optics', 'server/model/un
     timeoutMS: 20_000,
     disableTypeChecks: false,
   }).runMutationTest();
+}
+
+function filesOf(path) {
+  const all = path.endsWith('/*.ts');
+  if (!all && !statSync(path).isDirectory()) return [path];
+  const folder = all ? dirname(path) : path;
+  return readdirSync(folder, { recursive: !all }).filter(name => name.endsWith('.ts')).map(name => join(folder, name));
 }

@@ -101,6 +101,25 @@ describe('what a patch throws back', () => {
     }));
   });
 
+  it('is brightest where a mirror would send it, by the strength of the lobe, and by the cosine on a slanted surface', () => {
+    // The law of reflection by hand: u − 2(u·n)n, with n of thirds. (n + 1)/2π W per solid angle of each watt, half at the half width.
+    const strength = (Math.LN2 / -Math.log(Math.cos(0.3)) + 1) / (2 * Math.PI);
+    const cases: readonly (readonly [Vector, Vector, Vector])[] = [
+      [[1 / 3, 2 / 3, 2 / 3], [0, 0, -1], [4 / 9, 8 / 9, -1 / 9]],
+      [[2 / 3, 1 / 3, 2 / 3], [-1, 0, 0], [-1 / 9, 4 / 9, 8 / 9]],
+      [[2 / 3, 2 / 3, 1 / 3], [0, -1, 0], [8 / 9, -1 / 9, 4 / 9]],
+    ];
+    for (const [normal, light, mirror] of cases) {
+      const small: Patch = { ...patch, normal, area: 1e-14 };
+      expectNear(glossLight(small, light, 0.3, mirror, mirror) / (1e-14 * strength), 1, 1e-9);
+      // 60° from it: half
+      const aside: Vector = [mirror[1], -mirror[0], 0];
+      const length = Math.hypot(...aside);
+      const slanted = mirror.map((c, i) => c / 2 + (Math.sqrt(3) / 2) * (aside[i]! / length)) as unknown as Vector;
+      expectNear(glossLight(small, light, 0.3, mirror, slanted) / (1e-14 * strength), 0.5, 1e-9);
+    }
+  });
+
   it('is nowhere brighter than the share of the light on the patch, however near', () => {
     fc.assert(fc.property(between(-6, 1), between(0.002, 1), fc.boolean(), (power, half, glossy) => {
       const p: Vector = [0, 0, 10 ** power];
@@ -113,6 +132,9 @@ describe('what a patch throws back', () => {
     expect(diffuseLight(patch, [0.1, 0, -1], Z)).toBe(0);
     expect(glossLight(patch, [0, 0, -1], 0.3, [0.1, 0, -1], Z)).toBe(0);
     expect(glossLight(patch, [0, 0, 1], 0.3, [0.1, 0, 1], Z)).toBe(0);
+    // Grazing, so that a wide lobe reaches past the surface, from either side.
+    expect(glossLight(patch, [1, 0, 0.1], 0.5, [1, 0, 0.1], Z)).toBe(0);
+    expect(glossLight(patch, [1, 0, -0.1], 0.5, [1, 0, -0.1], Z)).toBe(0);
   });
 
   it('partly matt and partly glossy is the mixture of both', () => {

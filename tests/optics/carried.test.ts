@@ -32,6 +32,18 @@ describe('of light that spreads or runs together', () => {
     expect(shareReached(pane(0, 0), run, pane(0.1, 0))).toBeCloseTo(1, 9);
     expect(shareTakenUp(pane(0, 0), run, pane(0.1, 0))).toBeCloseTo(1 / 2.25, 9);
   });
+  it('also along light that runs aslant, in the plan and upwards', () => {
+    // From 200 mm before it along the light, to as far behind it: twice as wide and high, about the light's own line.
+    for (const u of [[0.8, 0.6, 0], [0.8, 0, 0.6], [0.8, -0.48, 0.36]] as const) {
+      const face = (dy: number, dz: number): Pane => ({ at: [0.2 * u[0], 0.2 * u[1] + dy, 0.12 + 0.2 * u[2] + dz], normal: [1, 0, 0], size: [0.06, 0.05] });
+      const run = { direction: u, curvature: 5 };
+      expect(shareReached(pane(0, 0), run, face(0, 0))).toBeCloseTo(1, 9);
+      expect(shareTakenUp(pane(0, 0), run, face(0, 0))).toBeCloseTo(1 / 4, 9);
+      // The outline is 120 by 100 mm: a face moved by half of that is lit to a half.
+      expect(shareReached(pane(0, 0), run, face(0.06, 0))).toBeCloseTo(0.5, 9);
+      expect(shareReached(pane(0, 0), run, face(0, -0.05))).toBeCloseTo(0.5, 9);
+    }
+  });
   it('to nothing in a focus, and behind it turned round', () => {
     const run = { direction: [1, 0, 0] as const, curvature: -5 };
     expect(shareReached(pane(0, 0), run, pane(0.1, 0))).toBeCloseTo(0.25, 9);

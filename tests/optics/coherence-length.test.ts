@@ -64,6 +64,17 @@ describe('coherence length', () => {
     expectPrinted(coherenceLength('c-over-linewidth', 'gaussian', linewidthOfWavelengthWidth(width * 1e-9, wavelength * 1e-9)) * 1000, printed);
   });
 
+  it('to half the brightness of fringes of a Gaussian line is √2 ln 2/π, to half their visibility 2 ln 2/π', () => {
+    // |γ| = exp(−(πx)²/(4 ln 2)) in units of c/linewidth: 1/√2 where (πx)² = 4 ln 2 · ln 2/2
+    expectNear(coherenceLengthFactor('to-half-brightness', 'gaussian'), (Math.SQRT2 * Math.LN2) / Math.PI, 1e-9);
+    expectNear(coherenceLengthFactor('to-half-visibility', 'gaussian'), (2 * Math.LN2) / Math.PI, 1e-9);
+  });
+
+  it('takes a width above a tenth of the wavelength for a tenth of it', () => {
+    // c · 60 nm/(600 nm)²
+    expectNear(linewidthOfWavelengthWidth(120e-9, 600e-9) / 1e13, (299_792_458 * 60e-9) / 600e-9 ** 2 / 1e13, 1e-9);
+  });
+
   it('is 1 for half of what it is for the other catalogue meaning', () => {
     expect(2 * coherenceLength('half-c-over-linewidth', 'gaussian', 1e9)).toBe(coherenceLength('c-over-linewidth', 'gaussian', 1e9));
   });

@@ -18,6 +18,10 @@ test.each<[string, Body, Body, number]>([
   ['a box of 40 mm with its corner in another, 45 mm off', box(0, 0.04), box(0.045, 0.04, Math.PI / 4), 0.045 - 0.02 - 0.02 * Math.SQRT2],
   ['tubes: 50 mm between their axes, 2 · 30 mm of radius', tube(0, 0, 0.03), tube(0.03, 0.04, 0.03), -0.01],
   ['tubes apart', tube(0, 0, 0.02), tube(0.03, 0.04, 0.02), 0.01],
+  // From the rim 30 mm along (3, 0, 4)/5 to the middle of the ball; from a corner along (2, 1, 2)/3.
+  ['a tube and a ball off its rim', { solid: { kind: 'cylinder', middle: [0, 0, 0], axis: [0, 0, 1], radius: 0.02, height: 0.04 } }, { solid: { kind: 'sphere', middle: [0.02 + 0.018, 0, 0.02 + 0.024], radius: 0.01 } }, 0.02],
+  ['a box and a ball off its corner', box(0, 0.04), { solid: { kind: 'sphere', middle: [0.04, 0.03, 0.04], radius: 0.01 } }, 0.02],
+  ['a box and a ball off its corner on the other side', box(0, 0.04), { solid: { kind: 'sphere', middle: [-0.03, -0.04, -0.04], radius: 0.01 } }, 0.02],
   ['a disc of 50 mm without thickness and a ball of 10 mm radius, 4 mm before it', disc, ball(0, 0.004, 0.01), -0.006],
   ['a rounded thing of 40 mm is a ball of 40 mm: 45 mm off, 20 and 10 mm of radius', box(0, 0.04, 0.3, true), ball(0.036, 0.027, 0.01), 0.015],
 ])('%s', (_, a, b, gap) => {

@@ -262,3 +262,8 @@ describe('modes under a Gaussian gain curve', () => {
     for (const path of [0.001, 0.01, 0.03]) expectNear(gaussianGainCoherence(5.5e9, 2, 0.3, path), lineCoherence('gaussian', 5.5e9, path), 1e-12);
   });
 });
+
+it('a gain curve far narrower than the spacing of the modes keeps the nearest one, however far it is off', () => {
+  // 0.6 m from revival to revival: 500 MHz apart, and 0.5 MHz wide. One mode alone has contrast 1 at any path.
+  for (const offset of [0, 0.2, -0.4]) for (const path of [0, 0.1, 0.3]) expectNear(gaussianGainCoherence(0.5e6, 0.6, offset, path), 1, 1e-12);
+});

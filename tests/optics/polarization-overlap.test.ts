@@ -236,6 +236,8 @@ describe('rough surfaces', () => {
       expectNear(dot(out.im, across), dot(field.im, across), 1e-7);
     }));
     closeFields(scatteredThrough(polarizedLight(linearField(X, 0.3)), X, 0)[0]!.field, linearField(X, 0.3), 1e-12);
+    // Straight back, which no prism sends it, there is no plane of both directions; it comes as it is.
+    closeFields(scatteredThrough(polarizedLight(verticalField(X)), [-1, 0, 0], 0)[0]!.field, { ...verticalField(X), direction: [-1, 0, 0] }, 1e-12);
     // The sense of circular light stays, and turns over where light comes back.
     expectNear(ellipseOf(scatteredThrough(polarizedLight(circularField(X, 'clockwise')), heading(20), 0)[0]!.field).roundness, 1, 1e-6);
     expectNear(ellipseOf(scatteredBack(polarizedLight(circularField(X, 'clockwise')), heading(160), 0)[0]!.field).roundness, -1, 1e-6);

@@ -4,7 +4,7 @@ import { complex, multiply, type Complex as MathComplex } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { axisAt, circularField, ellipseOf, fieldPower, horizontalField, linearField, verticalField, type Field } from '../../server/optics/polarization/field.ts';
 import { sShare } from '../../server/optics/polarization/incidence.ts';
-import { attenuated, coated, delayAt, faceReflected, halfWavePassed, mirrorAmplitudes, mirrored, polarizerPassed, quarterWavePassed, refractedField, retarded, splitReflected, splitThrough } from '../../server/optics/polarization/pass.ts';
+import { attenuated, coated, delayAt, faceReflected, halfWavePassed, mirrorAmplitudes, mirrored, polarizerPassed, quarterWavePassed, refractedField, refractedLight, retarded, splitReflected, splitThrough } from '../../server/optics/polarization/pass.ts';
 import { brewsterAngle, fresnelAmplitudes, passedShares, reflectedShares } from '../../server/optics/surfaces/fresnel.ts';
 import { angleFromNormal, cross, direction, dot, mirrorNormal, unit, type Vector } from '../../server/optics/vectors.ts';
 import { between, expectNear, expectPrinted } from './outside.ts';
@@ -75,8 +75,21 @@ describe('a field', () => {
     fc.assert(fc.property(anyField, field => {
       const at = (t: number): number => Math.hypot(...field.re.map((x, i) => x * Math.cos(t) + field.im[i]! * Math.sin(t)));
       const lengths = Array.from({ length: 3600 }, (_, i) => at((i * Math.PI) / 3600));
-      expectNear(Math.abs(ellipseOf(field).roundness), Math.min(...lengths) / Math.max(...lengths), 2e-3);
+      const { angle, roundness } = ellipseOf(field);
+      expectNear(Math.abs(roundness), Math.min(...lengths) / Math.max(...lengths), 2e-3);
+      // Along its long axis, the field comes as far out as anywhere.
+      const axis = axisAt(field.direction, angle);
+      expectNear(Math.hypot(dot(field.re, axis), dot(field.im, axis)), Math.max(...lengths), 1e-5);
     }), { numRuns: 30 });
+  });
+
+  it('of little power has the same ellipse', () => {
+    expectNear(ellipseOf(attenuated(linearField(X, 0.4), 1e-14)).angle, 0.4, 1e-9);
+  });
+
+  it.each([[[1, 0, 0]], [[0, -1, 0]], [[0, 0, 1]]] as const)('along %j has power 1 too', light => {
+    expectNear(fieldPower(linearField(light, 0.3)), 1, 1e-12);
+    expectNear(fieldPower(circularField(light, 'clockwise')), 1, 1e-12);
   });
 });
 
@@ -249,6 +262,13 @@ describe('a face of glass', () => {
       expectNear(back + on, fieldPower(field), 1e-9);
       expectNear(fieldPower(refractedField(field, normal, n, 1, 'none')), fieldPower(field), 1e-9);
     }));
+  });
+
+  it('does to each part of a light what it does to that part alone, wherever they go', () => {
+    // Each two after one another differ in one number of their direction.
+    const directions: readonly Vector[] = [[0.8, 0.6, 0], [-0.8, 0.6, 0], [0.6, 0.8, 0], [0.6, -0.8, 0], [0.6, 0, 0.8], [0.6, 0, -0.8], [0.6, 0, -0.8]];
+    const light = directions.map((d, state) => ({ field: linearField(d, 0.3 + state), state, steady: true }));
+    refractedLight(light, direction(0.4, 0.2), 1.52).forEach(({ field }, i) => { closeFields(field, refractedField(light[i]!.field, direction(0.4, 0.2), 1.52), 1e-12); });
   });
 
   it('can be asked for the field itself', () => {

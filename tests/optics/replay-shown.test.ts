@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { imageSine } from '../../server/optics/replay/angles.ts';
+import { imagesApart } from '../../server/optics/replay/apart.ts';
 import { astigmaticSmear, lampSmear, smearsTogether, unseenSmear } from '../../server/optics/replay/blur.ts';
 import { achromaticAngle, colourSeen, coloursOver, colourSmear } from '../../server/optics/replay/colours.ts';
 import { depthOfImage, imagePlace, inPlanePlace, scaledRatios, widthByObject, type Order } from '../../server/optics/replay/focus.ts';
@@ -25,6 +26,11 @@ describe('where an image is, how wide and how deep', () => {
     expectNear(width, expected.M_lat, 1e-6 * expected.M_lat);
     expectNear(depthOfImage(m, mu, width), expected.M_long, 1e-6 * Math.abs(expected.M_long));
     expectNear(centralDifference(x => imagePlace(m, mu, x, lights), R_o * MM, 1e-4), expected.M_long, 1e-4 * Math.abs(expected.M_long));
+  });
+  it('that is farther than numbers go is as far as is promised, to the side to which it lies', () => {
+    // 1/R_I = (2 − 4) + 2 is 0; then a little below it. At most 1e9 times as far as the object.
+    expectNear(imagePlace(1, 1, 0.5, { reference: 4, lamp: 2 }), 0.5e9, 1);
+    expectNear(imagePlace(1, 1, 0.5, { reference: 4 + 8e-12, lamp: 2 }), -0.5e9, 1);
   });
   it('of an object in the plate it is in the plate, as wide as the object', () => {
     expect(imagePlace(1, 0.84, 0, { reference: 1, lamp: 2 })).toBe(0);
@@ -128,24 +134,71 @@ describe('a layer that has shrunk', () => {
     // Kogelnik, reflection, squarely, weak: η = ν² sin²ξ/ξ² with ξ = (2π n d/λ₀)(λ − λ₀)/λ₀ and ν as 1/λ. 640 nm: 2π · 1.52 · 7/0.6328 = 105.6466; · 7.2/632.8 = 1.202047;
     // (0.932781/1.202047)² = 0.602167; · (632.8/640)² = 0.588695
     expectNear(shareSent(squarely, layer, 7e-6, 0.0005, { wavelength: 640 * NM, lamp: 0 }), 0.588695, 2e-3);
+    // Shrunk to 95 % it is met by 601.16 nm and 6.65 µm deep, so that 2πnd/λ₀ is 105.6465 as before. 607 nm is 1.009715 of that; Kogelnik's c_S is 1 − K/β, so −1.019429, by which
+    // ξ = 105.6465 · 0.009715/1.019429 = 1.006748, and sin²ξ/ξ² = 0.704648; ν² beside the best (0.95 · 632.8/607)²/1.019429 = 0.962157
+    expectNear(shareSent(squarely, { thickness: 0.95, index: 1.52 }, 7e-6, 0.0005, { wavelength: 607 * NM, lamp: 0 }), 0.704648 * 0.962157, 2e-3);
     expect(shareSent(squarely, layer, 7e-6, 0.01, { wavelength: 532 * NM, lamp: 0 })).toBeLessThan(0.05);
   });
+});
+
+describe('a plate that has stretched', () => {
+  it('has its fringes farther apart along the surface, and as far along its normal', () => {
+    const recorded: Recorded = { reflection: true, wavelength: RED, index: 1.52, reference: 0.6, object: -0.2 };
+    const [kx, kz] = fringesAtReplay(recorded, { thickness: 1, index: 1.52 });
+    const [stretched, along] = fringesAtReplay(recorded, { thickness: 1, index: 1.52, scale: 1.02 });
+    // (sin θ_O − sin θ_R)/λ, and 1.02 times as far apart
+    expectNear(kx * RED, Math.sin(-0.2) - Math.sin(0.6), 1e-9);
+    expectNear(stretched * RED, (Math.sin(-0.2) - Math.sin(0.6)) / 1.02, 1e-9);
+    expect(along).toBe(kz);
+  });
+});
+
+describe('two images on one plate, for an eye', () => {
+  // Similar triangles: a point at x, b behind the plate, is seen at x + (x_eye − x) b/(b + v) of the plate by an eye v before it.
+  it('one behind the other, straight before the eye, differ at the edges', () => {
+    // 30 mm off the middle, 100 and 200 mm behind, from 400 mm: 30 · 400/500 = 24 and 30 · 400/600 = 20; 4 mm, as seen at the first · 500/400
+    expectNear(imagesApart({ distance: 0.1, angle: 0, width: 1 }, { distance: 0.2, angle: 0, width: 1 }, { distance: 0.4, angle: 0 }, 0.03), 5 * MM, 1e-12);
+  });
+  it('one aside and the other twice as wide differ most at one edge', () => {
+    // sin 0.6: 60 mm aside and 80 mm behind; 30, 60, 90 mm · 400/480 = 25, 50, 75; the other −60, 0, 60 · 400/500 = −48, 0, 48: 73, 50, 27; 73 · 480/400
+    expectNear(imagesApart({ distance: 0.1, angle: Math.asin(0.6), width: 1 }, { distance: 0.1, angle: 0, width: 2 }, { distance: 0.4, angle: 0 }, 0.03), 87.6 * MM, 1e-12);
+  });
+  it('one before the plate and one in it', () => {
+    // 30 · 400/300 = 40 and 30: 10 mm, as seen at the first · 300/400
+    expectNear(imagesApart({ distance: -0.1, angle: 0, width: 1 }, { distance: 0, angle: 0, width: 1 }, { distance: 0.4, angle: 0 }, 0.03), 7.5 * MM, 1e-12);
+  });
+  it('for an eye aside differ by how deep they are', () => {
+    // The eye 300 mm aside, 400 before: 0.8 x + 60 and x · 2/3 + 100 of 100 and 200 mm behind; 44 mm at x = −30; · 500/400
+    expectNear(imagesApart({ distance: 0.1, angle: 0, width: 1 }, { distance: 0.2, angle: 0, width: 1 }, { distance: 0.5, angle: Math.asin(0.6) }, 0.03), 55 * MM, 1e-12);
+  });
+});
+
+it('a plate that parts no colours sends none to an eye', () => {
+  expect(colourSeen({ object: 0.5, reference: 0.5, lamp: 0.2, image: 0.3 })).toBeUndefined();
 });
 
 describe('sharpness', () => {
   it('a lamp of 3 mm at 1.5 m smears 50 mm by 0.1 mm, aslant by less', () => {
     expectNear(lampSmear(3 * MM, 1.5, 50 * MM, { lamp: 0, image: 0 }), 0.1 * MM, 1e-9);
     expectNear(lampSmear(3 * MM, 1.5, 50 * MM, { lamp: 45 * DEGREE, image: 0 }), 0.0707 * MM, 5e-8);
+    // an image at 60°: cos 60° is 1/2
+    expectNear(lampSmear(3 * MM, 1.5, 50 * MM, { lamp: 0, image: 60 * DEGREE }), 0.2 * MM, 1e-9);
     // the sun, 9.3 mrad wide
     expectNear(lampSmear(9.3 * MM, 1, -50 * MM, { lamp: 0, image: 0 }), 0.465 * MM, 1e-9);
   });
   it('the band of a reflection hologram smears as the surface parts colours', () => {
     // 15 nm at 1.117425 mrad/nm are 16.76 mrad; at 50 mm 0.838 mm; nothing where the fringes lie along the surface
     expectNear(colourSmear(RED, 15 * NM, 50 * MM, { object: 0, reference: 45 * DEGREE, image: 0 }), 0.838 * MM, 1e-6);
+    // an image at 60° twice that, by 1/cos 60°
+    expectNear(colourSmear(RED, 15 * NM, 50 * MM, { object: 0, reference: 45 * DEGREE, image: 60 * DEGREE }), 1.676 * MM, 2e-6);
     expect(colourSmear(RED, 15 * NM, 50 * MM, { object: 45 * DEGREE, reference: 45 * DEGREE, image: 45 * DEGREE })).toBe(0);
   });
   it('smears add as squares', () => expect(smearsTogether(3, 4)).toBe(5));
   it('an eye at 500 mm does not see 0.1454 mm', () => expectNear(unseenSmear(0.5, 0), 0.1454 * MM, 5e-8));
+  it('an image 250 mm behind the plate is half as far again, one before it half as far', () => {
+    expectNear(unseenSmear(0.5, 0.25), 0.2182 * MM, 5e-8);
+    expectNear(unseenSmear(0.5, -0.25), 0.0727 * MM, 5e-8);
+  });
 });
 
 describe('the slit of a rainbow hologram', () => {
@@ -210,6 +263,8 @@ describe('two image distances, and bands of colours', () => {
   it('an eye in the image of the slit has one colour, any other those of a slit as wide as the plate is seen through there', () => {
     // 100 mm · (1 − 0.4/0.8) = 50 mm: 632.8 nm · 50/(300 · 0.5) = 210.933 nm
     expect(coloursOver(632.8e-9, 0.1, { place: 0.4, width: 1 }, 0.8, 0.3, Math.PI / 6) * 1e9).toBeCloseTo(210.933, 3);
+    // a slit imaged twice as wide counts for half
+    expect(coloursOver(632.8e-9, 0.1, { place: 0.4, width: 2 }, 0.8, 0.3, Math.PI / 6) * 1e9).toBeCloseTo(210.933 / 2, 3);
     expect(coloursOver(632.8e-9, 0.1, { place: 0.4, width: 1 }, 0.4, 0.3, Math.PI / 6)).toBe(0);
   });
   it('nothing outside the domain throws or is not a number', () => {

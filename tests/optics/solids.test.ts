@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clearance } from '../../server/optics/solids/clearance.ts';
 import { facing, fromFrame, inFrame, turnedFromFrame, turnedIntoFrame, upright } from '../../server/optics/solids/frame.ts';
-import { firstMeeting } from '../../server/optics/solids/meeting.ts';
+import { firstMeeting, meetingMoved } from '../../server/optics/solids/meeting.ts';
 import { beyondTable, landing, mirrorImage } from '../../server/optics/solids/plane.ts';
 import { card, disc, post, type Solid } from '../../server/optics/solids/solid.ts';
 import { direction, type Vector } from '../../server/optics/vectors.ts';
@@ -270,4 +270,32 @@ it('numbers outside all domains give finite results', () => {
     const all = [firstMeeting(s, a, b) ?? 0, ...Object.values<number>({ ...clearance(s, a, b, x, y) }), ...Object.values<number>({ ...landing(f, a, n) }), ...mirrorImage(f, a), ...inFrame(f, a), ...fromFrame(f, a), beyondTable(a, x, y)];
     expect(all.every(Number.isFinite), JSON.stringify(all)).toBe(true);
   }), { numRuns: 1000 });
+});
+
+describe('a ray that is moved', () => {
+  const ball: Solid = { kind: 'sphere', middle: [0, 0, 0], radius: 0.01 };
+  it('meets a ball of 10 mm radius until it is 10 mm off', () => {
+    for (const way of [[0, 1, 0], [0, 0, -1], [0, 0.6, 0.8]] as const) {
+      const meets = meetingMoved(ball, [-1, 0, 0], [1, 0, 0], way);
+      expect([-0.011, -0.009, 0, 0.009, 0.011].map(meets)).toEqual([false, true, true, true, false]);
+    }
+  });
+  it('from one side of the middle comes to the other', () => {
+    // 5 mm beside the middle: moved by −14 mm it is 9 on the other side, by 6 mm 11 on its own.
+    expect([-0.016, -0.014, 0.004, 0.006].map(meetingMoved(ball, [-1, 0.005, 0], [1, 0.005, 0], [0, 1, 0]))).toEqual([false, true, true, false]);
+    expect([-0.016, -0.014, 0.004, 0.006].map(meetingMoved(ball, [-1, 0, 0.005], [1, 0, 0.005], [0, 0, 1]))).toEqual([false, true, true, false]);
+  });
+  it('along itself meets it where its end comes to it', () => {
+    // It ends 20 mm before the middle, 10 before the ball.
+    const meets = meetingMoved(ball, [-1, 0, 0], [-0.02, 0, 0], [1, 0, 0]);
+    expect([0, 0.009, 0.011].map(meets)).toEqual([false, false, true]);
+  });
+  it('meets what a ray does that lies there', () => {
+    const box: Solid = { kind: 'box', frame: facing([0.1, 0.05, 0.1], direction(0.7, 0.3), 0.4), size: [0.06, 0.04, 0.02] };
+    const vector = fc.tuple(between(-0.2, 0.3), between(-0.2, 0.3), between(-0.2, 0.3));
+    fc.assert(fc.property(vector, vector, vector, between(-1, 1), (from, to, way, by) => {
+      const moved = (p: Vector): Vector => [p[0] + by * way[0], p[1] + by * way[1], p[2] + by * way[2]];
+      expect(meetingMoved(box, from, to, way)(by)).toBe(firstMeeting(box, moved(from), moved(to)) !== undefined);
+    }));
+  });
 });

@@ -149,3 +149,8 @@ describe('gain widths', () => {
     }
   });
 });
+
+it('a number of modes that is known is a range of one', () => {
+  expect(areModeCounts({ fewest: 3, most: 3 })).toBe(true);
+  expect(areModeCounts({ fewest: 4, most: 3 })).toBe(false);
+});

@@ -1,0 +1,51 @@
+/** Light of one small patch in a wide parallel beam, by the formulas of a Gaussian beam, Lambert's law and a cosine lobe written down anew. */
+import { expect, test } from 'vitest';
+import { beamFromRadius, type Beam } from '../../server/optics/beams/beam.ts';
+import { lightFromSurface, type Throw } from '../../server/optics/maps/lit-object.ts';
+import type { Vector } from '../../server/optics/vectors.ts';
+
+/** 20 mm to the sides and 10 mm up and down, to 1/e²; over a metre it stays that to 1e-6. */
+const beam: Beam = { ...beamFromRadius(0.02, 0, 633e-9, 1), upright: beamFromRadius(0.01, 0, 633e-9, 1).upright };
+const [ALONG, ASIDE, AREA, R] = [0.5, 0.008, 1e-10, 0.3];
+/** 2/(π w₁ w₂) e^(−2(x²/w₁² + y²/w₂²)) for each watt, 8 mm to the side and 5 mm up. */
+const E = (2 / (Math.PI * 0.02 * 0.01)) * Math.exp(-2 * (ASIDE ** 2 / 0.02 ** 2 + 0.005 ** 2 / 0.01 ** 2));
+const lobe = (Math.LN2 / -Math.log(Math.cos(0.3)) + 1) / (2 * Math.PI);
+const DULL: Throw = { kind: 'back', gloss: 0, halfWidth: 0.3 };
+const H = Math.SQRT1_2;
+
+// Per watt, what is sent to a point 300 mm off in this direction, of E dA/R².
+test.each<[string, Throw, Vector, Vector, number]>([
+  ['dull, straight back: 1/π', DULL, [-1, 0, 0], [-1, 0, 0], 1 / Math.PI],
+  ['dull, with its normal at cosine 0.8 to the beam and the eye', DULL, [-0.8, 0.6, 0], [-1, 0, 0], 0.64 / Math.PI],
+  ['dull, at cosine 0.8 to the beam, seen along its normal', DULL, [-0.8, 0, 0.6], [-0.8, 0, 0.6], 0.8 / Math.PI],
+  ['of no normal: from every side', DULL, [0, 0, 0], [0, 0.6, 0.8], 1 / Math.PI],
+  ['glossy, at 45°: where a mirror sends it', { kind: 'back', gloss: 1, halfWidth: 0.3 }, [-H, 0, H], [0, 0, 1], H * lobe],
+  ['glossy, at 45° to the side', { kind: 'back', gloss: 1, halfWidth: 0.3 }, [-H, H, 0], [0, 1, 0], H * lobe],
+  ['a quarter glossy, at 45°', { kind: 'back', gloss: 0.25, halfWidth: 0.3 }, [-H, 0, H], [0, 0, 1], 0.25 * H * lobe + (0.75 * H * H) / Math.PI],
+  ['glossy, at its half width: half, at cosine 1 to itself', { kind: 'back', gloss: 1, halfWidth: 0.3 }, [-1, 0, 0], [-Math.cos(0.3), Math.sin(0.3), 0], lobe / 2],
+  ['passed on, straight', { kind: 'on', halfWidth: 0.3 }, [1, 0, 0], [1, 0, 0], lobe],
+  ['passed on, at its half width', { kind: 'on', halfWidth: 0.3 }, [1, 0, 0], [Math.cos(0.3), 0, Math.sin(0.3)], lobe / 2],
+  ['lit from behind', DULL, [1, 0, 0], [1, 0, 0], 0],
+  ['seen from behind', DULL, [-1, 0, 0], [1, 0, 0], 0],
+  ['passed on, lit from its other side', { kind: 'on', halfWidth: 0.3 }, [-1, 0, 0], [1, 0, 0], 0],
+])('%s', (_, does, normal, to, share) => {
+  const expected = (share * E * AREA) / R ** 2;
+  const sides = [
+    // The beam along +x with its left at +y, as it is written above.
+    { turn: (v: Vector): Vector => v },
+    // Along +y its left is at −x.
+    { turn: ([x, y, z]: Vector): Vector => [-y, x, z] },
+  ];
+  for (const { turn } of sides) {
+    const at = turn([ALONG, ASIDE, 0.005]);
+    const way = turn(to);
+    const point: Vector = [at[0] + R * way[0], at[1] + R * way[1], at[2] + R * way[2]];
+    const got = lightFromSurface([{ point: at, normal: turn(normal), area: AREA }], beam, { from: [0, 0, 0], along: turn([2, 0, 0]) }, does, point, way);
+    if (share === 0) expect(got).toBe(0); else expect(got / expected).toBeCloseTo(1, 5);
+  }
+});
+
+test('straight down, left counts along x and up along y', () => {
+  const got = lightFromSurface([{ point: [ASIDE, 0.005, -ALONG], normal: [0, 0, 1], area: AREA }], beam, { from: [0, 0, 0], along: [0, 0, -1] }, DULL, [ASIDE, 0.005, R - ALONG], [0, 0, 1]);
+  expect(got / ((E * AREA) / (Math.PI * R ** 2))).toBeCloseTo(1, 5);
+});

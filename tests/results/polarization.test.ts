@@ -25,6 +25,13 @@ const KEEPS = ['depolarization: 0%'];
 const share = (r: Read): number => { const cell = r.results.ask('P1.object.polarization')!; expect(cell.missing).toBeUndefined(); return r.results.graph.value(cell)!; };
 const at = (reference: string, object = '0°', index = '1.52'): string[] => [`reference angle: ${reference}`, `object angle: ${object}`, `index: ${index}`];
 
+it('an angle that nothing tells is one guess, for the light of a reference and for its polarization', () => {
+  const r = read(strings({ laser: ['polarization: horizontal', 'power: 5 mW', 'beam diameter: 1 mm'], things: ['lens L1 { focal length: 10 mm }'].map(l => l.replace(' { ', ' {\n    ').replace(' }', '\n  }')), reference: ['L1'] }));
+  const guesses = ['P1.object.polarization', 'P1.reference.light'].map(name => r.results.graph.ancestors((r.results.ask(name) ?? r.results.graph.find(name))!).filter(c => c.words === 'angle of reference at P1'));
+  expect(guesses.map(g => g.map(c => c.origin))).toEqual([['assumed'], ['assumed']]);
+  expect(guesses[0]![0]).toBe(guesses[1]![0]);
+});
+
 describe('level folds', () => {
   it.each(['0°', '15°', '45°', '80°'])('s and s make fringes with all of the light, at %s as anywhere', angle => {
     expectNear(share(read(strings({ laser: ['polarization: vertical'], object: KEEPS, plate: at(angle, '-10°') }))), 1, 1e-12);

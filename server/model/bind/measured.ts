@@ -123,7 +123,9 @@ const names = (beams: ReadonlyMap<string, Beam>): string[] => [...beams.keys(), 
 /** The arm or beam of that name, or nothing with a problem at its place. */
 function armNamed(word: Word, node: Node, { beams, scope, missed }: Around): string | undefined {
   if (beams.has(word.text) || ROLES.includes(word.text)) return word.text;
-  if (node.line.issue?.start === word.end || scope.nameless || missed.has(word.text)) return undefined;
+  // What cannot be read may have said more of it: `wheel`, or the next end of a leg.
+  const cutOff = node.line.issue && node.line.issue.start >= word.end && node.line.text.slice(word.end, node.line.issue.start).trim() === '';
+  if (cutOff || scope.nameless || missed.has(word.text)) return undefined;
   missed.add(word.text);
   const thing = scope.find(word.text);
   const suggestion = thing ? undefined : nearest(word.text, names(beams));

@@ -55,8 +55,6 @@ const WAVELENGTH: Between = [450e-9, 650e-9];
 const LENGTH: Between = [0.1, 2];
 const ANGLE: Between = [0.1, 1.2];
 const RATIO: Between = [0.8, 1.2];
-/** A wavelength is smaller than the step by which slopes of lengths are found: there it is a sixteenth of it, which is good to 1 in 250 of what falls with it. */
-const ONE_BY_WAVELENGTH = 5e-3;
 
 const C = 299_792_458;
 const L = 500e-9;
@@ -76,7 +74,7 @@ const GROUP = N - (L * (silica(L + 1e-11) - silica(L - 1e-11))) / 2e-11;
 const FAR: fringes.Known = { by: 'angles', way: 'transmission', from: 'the side', far: true, spread: false, plate: false, object: false };
 const FACING: fringes.Known = { ...FAR, way: 'reflection' };
 const NEAR: fringes.Known = { ...FAR, far: false, object: true };
-const AIR_ANGLES: readonly Between[] = [[0.3, 1], [-0.6, 0]];
+const AIR_ANGLES: readonly Between[] = [[0.3, 1], [-0.6, -0.05]];
 const INDEX: Between = [1.45, 1.6];
 const NO_MORE: hang.Has = { reference: false, ratio: false };
 /** cos of the angle in a layer of index 1.5 of light at 30° in air: its sine is 1/3. */
@@ -147,13 +145,13 @@ export const EVERY: readonly Use[] = [
   use(fringes.PER_METRE, [0.5, L], 1e6, [[0.2, 2], WAVELENGTH]),
   use(fringes.RESOLVING_SHARE, [1e6, 5e6], 0.2, [[1e5, 2e6], [1e6, 5e6]]),
   made(fringes.tilt, [FACING], [0, 0, 1.5], 0, [...AIR_ANGLES, INDEX]),
-  made(fringes.tilt, [FAR], [rad(30), rad(-30), 1.5], rad(90), [[0.3, 1], [-0.2, 0], INDEX]),
+  made(fringes.tilt, [FAR], [rad(30), rad(-30), 1.5], rad(90), [[0.3, 1], [-0.2, -0.05], INDEX]),
   // f = 2n/λ: Q = 8π n d / λ
   made(fringes.volume, [FACING], [0, 0, 1.5, L, 7e-6], 8 * Math.PI * 1.5 * 14),
   made(fringes.efficiency, [FAR], [rad(30), rad(-30), 1.5, L, 7e-6, 0.02], Math.sin((Math.PI * 0.02 * 14) / INSIDE) ** 2),
   made(fringes.efficiency, [FACING], [0, 0, 1.5, L, 7e-6, 0.02], Math.tanh(Math.PI * 0.02 * 14) ** 2),
   // An object 0.1 m wide and 1 m off reaches sin(atan 0.05) to either side.
-  made(fringes.separation, [NEAR, 'box'], [rad(30), 0, 1, 0.1, 0.1, 0], 0.5 / (3 * Math.sin(Math.atan(0.05))), [[0.5, 1], [-0.2, 0], [0.5, 1], [0.02, 0.1], [0.02, 0.1], [0.02, 0.05]]),
+  made(fringes.separation, [NEAR, 'box'], [rad(30), 0, 1, 0.1, 0.1, 0], 0.5 / (3 * Math.sin(Math.atan(0.05))), [[0.5, 1], [-0.2, -0.05], [0.5, 1], [0.02, 0.1], [0.02, 0.1], [0.02, 0.05]]),
   made(fringes.againstBeams, [FACING, 'worst'], [0, 0], 2, AIR_ANGLES),
   made(fringes.againstBeams, [FACING, 'normal'], [rad(60), 0], 1.5, AIR_ANGLES),
   made(fringes.againstBeams, [FAR, 'surface'], [rad(30), rad(-30)], 1, AIR_ANGLES),
@@ -190,8 +188,8 @@ export const EVERY: readonly Use[] = [
   use(hang.LAMP_ANGLE, [rad(-140)], rad(40), [[-3, -1.6]]),
   use(hang.SIGHT, [0.3], -0.3, [ANGLE]),
   // With one colour both angles are as at replay.
-  made(hang.recordingAngle, ['reference', false], [rad(40), rad(-10)], rad(40), [ANGLE, [-0.4, 0]]),
-  made(hang.recordingAngle, ['object', true], [rad(40), rad(-10)], rad(-10), [ANGLE, [-0.4, 0]]),
+  made(hang.recordingAngle, ['reference', false], [rad(40), rad(-10)], rad(40), [ANGLE, [-0.4, -0.05]]),
+  made(hang.recordingAngle, ['object', true], [rad(40), rad(-10)], rad(-10), [ANGLE, [-0.4, -0.05]]),
   use(hang.matchedDistance, [2], 2, [LENGTH]),
   use(hang.matchedDistance, [2, 0.8], 1.6, [LENGTH, RATIO]),
   made(hang.objectBack, [1, NO_MORE], [0.1], 0.1, [LENGTH]),
@@ -204,8 +202,8 @@ export const EVERY: readonly Use[] = [
   use(hang.CURVATURE, [3, 4], 0.12, [LENGTH, LENGTH]),
   use(hang.SLIT_COLOURS, [L, 5e-3, 0.5, rad(30)], 1e-8, [WAVELENGTH, [1e-3, 1e-2], LENGTH, ANGLE]),
   // With one colour, and the angles of the recording, the image is where the object was.
-  use(hang.OTHER_FOCUS, [0.1, 2, 1, rad(40), rad(-10), rad(40), rad(-10)], 0.1, [[0.05, 0.3], LENGTH, RATIO, ANGLE, [-0.4, 0], ANGLE, [-0.4, 0]]),
-  use(hang.SMEAR, [L, 0.1, 0, rad(30), 0], 1e-3, [WAVELENGTH, LENGTH, [-0.4, 0], ANGLE, [-0.4, 0]], ONE_BY_WAVELENGTH),
+  use(hang.OTHER_FOCUS, [0.1, 2, 1, rad(40), rad(-10), rad(40), rad(-10)], 0.1, [[0.05, 0.3], LENGTH, RATIO, ANGLE, [-0.4, -0.05], ANGLE, [-0.4, -0.05]]),
+  use(hang.SMEAR, [L, 0.1, 0, rad(30), 0], 1e-3, [WAVELENGTH, LENGTH, [-0.4, -0.05], ANGLE, [-0.4, -0.05]]),
 
   use(image.OPEN_SIDE, [0.1, 0.02], 0.02, [[0.1, 0.2], [0.01, 0.05]]),
   use(image.OPEN_SIDE, [0.02, 0.1], 0.02, [[0.01, 0.05], [0.1, 0.2]]),
@@ -333,14 +331,14 @@ export const EVERY: readonly Use[] = [
   use(replay.THICKNESS, [0.1], 0.9, [[0.01, 0.2]]),
   use(replay.THICKNESS, [0.1, 0.2], 0.75, [[0.01, 0.2], [0.01, 0.2]]),
   // Straight on the colour goes as thickness times index.
-  use(replay.COLOUR, [L, 1.5, 0, 0, 0.9, 1.55, 0], L * 0.9 * (1.55 / 1.5), [WAVELENGTH, INDEX, ANGLE, [-0.4, 0], [0.9, 1.1], INDEX, ANGLE]),
+  use(replay.COLOUR, [L, 1.5, 0, 0, 0.9, 1.55, 0], L * 0.9 * (1.55 / 1.5), [WAVELENGTH, INDEX, ANGLE, [-0.4, -0.05], [0.9, 1.1], INDEX, ANGLE]),
   made(replay.shareOf, [true], [L, 1.5, rad(40), rad(-10), 1, 1.5, rad(40), 7e-6, 0.02, L], 1, [L, 1.5, [0.6, 0.8], [-0.3, -0.1], [0.99, 1.01], [1.49, 1.51], [0.6, 0.8], 7e-6, [0.01, 0.02], L]),
   made(replay.shareOf, [false], [L, 1.5, rad(40), rad(-10), 1, 1.5, rad(40), 7e-6, 0.02, L], 1, [L, 1.5, [0.6, 0.8], [-0.3, -0.1], [0.99, 1.01], [1.49, 1.51], [0.6, 0.8], 7e-6, [0.01, 0.02], L]),
   // (0.1 − 0.5) / (0 − 0.5)
-  use(replay.SEEN, [0, rad(30), rad(30), Math.asin(0.1)], 0.8, [[-0.2, 0], [0.5, 0.8], [0.5, 0.8], [-0.2, 0]]),
+  use(replay.SEEN, [0, rad(30), rad(30), Math.asin(0.1)], 0.8, [[-0.2, -0.05], [0.5, 0.8], [0.5, 0.8], [-0.2, -0.05]]),
   use(replay.IN_COLOUR, [1.2, L], 600e-9, [RATIO, WAVELENGTH]),
   use(replay.LAMP_SMEAR, [5e-3, 2, -0.1, rad(60), 0], 1.25e-4, [[1e-3, 1e-2], LENGTH, LENGTH, ANGLE, ANGLE]),
-  use(replay.COLOUR_SMEAR, [L, 10e-9, -0.1, 0, rad(30), 0], 1e-3, [WAVELENGTH, [1e-8, 5e-8], LENGTH, [-0.4, 0], ANGLE, ANGLE], ONE_BY_WAVELENGTH),
+  use(replay.COLOUR_SMEAR, [L, 10e-9, -0.1, 0, rad(30), 0], 1e-3, [WAVELENGTH, [1e-8, 5e-8], LENGTH, [-0.4, -0.05], ANGLE, ANGLE]),
   use(replay.SMEARS, [3e-3, 4e-3, 12e-3], 13e-3, all(3, 1e-3, 1e-2)),
   use(replay.LEAST_OF, [3e-9, 2e-9], 2e-9, [[3e-8, 4e-8], [1e-8, 2e-8]]),
   // An eye sees a minute of arc, here at 1.2 m.

@@ -37,16 +37,14 @@ export interface Use {
   readonly at: readonly number[];
   readonly is: number;
   readonly between: readonly Between[] | undefined;
-  /** how well its slopes are known, as a share */
-  readonly good: number;
 }
 
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
 /** The same for all of some inputs. */
 const all = (count: number, from: number, to: number): Between[] => Array.from({ length: count }, () => [from, to] as const);
 
-const use = (exported: Rule, at: readonly number[], is: number, between?: readonly Between[], good = 1e-5): Use => ({ exported, rule: exported, at, is, between, good });
-const made = <T extends readonly unknown[]>(exported: (...args: T) => Rule, args: T, at: readonly number[], is: number, between?: readonly Between[], good = 1e-5): Use => ({ exported, rule: exported(...args), at, is, between, good });
+const use = (exported: Rule, at: readonly number[], is: number, between?: readonly Between[]): Use => ({ exported, rule: exported, at, is, between });
+const made = <T extends readonly unknown[]>(exported: (...args: T) => Rule, args: T, at: readonly number[], is: number, between?: readonly Between[]): Use => ({ exported, rule: exported(...args), at, is, between });
 
 const POWER: Between = [1e-3, 2e-2];
 const LIGHT: Between = [0.1, 5];

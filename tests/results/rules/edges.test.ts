@@ -1,6 +1,8 @@
-/** Rules of light at the ends of what they take: no light, more than all, the mark of a wheel. */
+/** Rules at the ends of what they take: no light, more than all, the mark of a wheel, light that is not turned. */
 import { describe, expect, test } from 'vitest';
 import { AT_MOST_ALL, BY_RATIO, EFFECTIVE, FACTOR, isMoreThanAll, POLARIZED, RATIO, wheelShare } from '../../../server/results/rules/light.ts';
+import { delicacy, expansionOf } from '../../../server/results/rules/movement.ts';
+import { thermalExpansion } from '../../../server/optics/movement/materials.ts';
 import { expectNear } from '../read.ts';
 
 describe('a ratio of lights', () => {
@@ -48,4 +50,19 @@ describe('the mark of a wheel', () => {
     expect(up.partials!([25, 0.2, 0.4, 0.8])[0]).toBe(0);
     expect(up.partials!([-5, 0.2, 0.4, 0.8])[0]).toBe(0);
   });
+});
+
+test('what does not turn the light is not delicate, in no direction', () => {
+  const straight = [0.6, 0.8, 0, 0.6, 0.8, 0, 500e-9];
+  expect(delicacy([1, -1]).compute(straight)).toBe(0);
+  expect(delicacy([1, -1]).partials!(straight)).toEqual([0, 0, 0, 0, 0, 0, expect.closeTo(0)]);
+});
+
+test.each(Object.keys(thermalExpansion) as (keyof typeof thermalExpansion)[])('how %s may grow reaches over all that its tables tell, at least 5 % either way, and no farther', material => {
+  const { usual, band } = thermalExpansion[material];
+  const { value, amount } = expansionOf(material);
+  expect(value).toBe(usual);
+  const reach = 1e-9 * usual;
+  for (const far of [band.to - usual, usual - band.from, 0.05 * usual]) expect(amount).toBeGreaterThanOrEqual(far - reach);
+  expect([band.to - usual, usual - band.from, 0.05 * usual].some(far => Math.abs(far - amount) <= reach)).toBe(true);
 });

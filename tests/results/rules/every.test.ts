@@ -28,7 +28,7 @@ describe('stated slopes', () => {
       expect(stated).toHaveLength(x.length);
       between!.forEach((b, i) => {
         if (typeof b === 'number') return;
-        const found = slope(rule, x, i, (b[1] - b[0]) * 1e-4);
+        const found = slope(rule, x, i, b);
         if (!found) return;
         compared++;
         expectNear(stated[i]!, found.value, 1e-5 * Math.abs(found.value) + 3 * found.unsure, `by input ${i} at ${x.join(', ')}`);
@@ -39,7 +39,8 @@ describe('stated slopes', () => {
 });
 
 /** By central differences of two steps, with how far they can be trusted; nothing at a kink or at the end of what the rule takes. */
-function slope(rule: Rule, x: readonly number[], i: number, h: number): { readonly value: number; readonly unsure: number } | undefined {
+function slope(rule: Rule, x: readonly number[], i: number, [from, to]: readonly [number, number]): { readonly value: number; readonly unsure: number } | undefined {
+  const [h, most] = [(to - from) * 1e-4, Math.max(Math.abs(from), Math.abs(to))];
   const at = (by: number): number => rule.compute(x.map((v, k) => (k === i ? v + by : v)));
   const here = at(0);
   const [coarse, fine] = [h, h / 2].map(s => (at(s) - at(-s)) / (2 * s)) as [number, number];
@@ -49,8 +50,8 @@ function slope(rule: Rule, x: readonly number[], i: number, h: number): { readon
   const rounding = (1e-14 * Math.max(Math.abs(here), Math.abs(at(h)))) / h;
   const size = Math.max(Math.abs(left), Math.abs(right));
   if (![value, rounding].every(Number.isFinite) || Math.abs(left - right) > 0.05 * size + rounding) return undefined;
-  // Slopes that a rule finds by steps of a micrometre, or of as much of 1, have rounding of their own.
-  return { value, unsure: Math.abs(fine - coarse) + rounding + 5e-9 * (size + Math.abs(here)) + 1e-10 };
+  // Slopes that a rule finds by steps have rounding of their own: it is small beside what the input is of.
+  return { value, unsure: Math.abs(fine - coarse) + rounding + 5e-9 * size + (5e-9 * Math.abs(here) + 1e-10) / most };
 }
 
 describe('a rule that says that it is linear', () => {

@@ -271,6 +271,8 @@ export const EVERY: readonly Use[] = [
   use(movement.OBJECT, [rad(60), L], Math.sqrt(3) / L, [ANGLE, WAVELENGTH]),
   // A corner 0.5 m aside and 0.5 m off: 45°.
   use(movement.SIDEWAYS, [0.5, 0, 0.6, 0.8, L], (2 * Math.sin(rad(22.5))) / L),
+  // z / (z² + z_R²) = ½, of a corner 2 m aside
+  use(movement.SIDEWAYS, [1, 1, 2.4, 3.2, L], (2 * Math.sin(rad(22.5))) / L),
   use(movement.ALLOWED, [2e6], 5e-8, [[1e5, 4e6]]),
   use(movement.ALLOWED, [0.05], 1, [[0.01, 0.09]]),
   use(movement.RING_SHARE, [2, 10], 0.2, [LIGHT, LIGHT]),

@@ -1,14 +1,17 @@
 /** Slopes by differences, for rules whose inputs are lengths on a table, angles, and components of directions. */
 import type { Rule } from '../cell.ts';
 
-const STEP = 1e-6;
+/** The largest step; and the least, next to which differences would be rounding. */
+const [STEP, LEAST] = [1e-6, 1e-10];
+/** Of a wavelength, the thickness of a layer or a Rayleigh range a micrometre is too much: a step between both is that share of its input. */
+const SHARE = 1 / 4096;
 /** A component of a direction may be 1e-17 by rounding, where it is nothing: next to that no difference tells anything. */
 const NOTHING = 1e-9;
 
-/** Partials of a rule of such inputs. A Rayleigh range may be smaller than the step. */
+/** Partials of a rule of such inputs. */
 export const slopes = (compute: Rule['compute']): NonNullable<Rule['partials']> => (x, wanted) => x.map((v, i) => {
   if (wanted?.[i] === false) return 0;
-  const h = Math.abs(v) < STEP && Math.abs(v) > NOTHING ? Math.abs(v) / 16 : STEP;
+  const h = Math.abs(v) > NOTHING ? Math.min(STEP, Math.max(LEAST, Math.abs(v) * SHARE)) : STEP;
   const at = (to: number): number => compute(x.map((o, j) => (j === i ? to : o)));
   const d = (at(v + h) - at(v - h)) / (2 * h);
   return Number.isFinite(d) ? d : 0;

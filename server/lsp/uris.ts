@@ -20,7 +20,9 @@ function decoded(path: string): string {
   }
 }
 
-const join = ({ head, path }: Parts): string => head + path.replace(/^\/[A-Z]:/, drive => drive.toLowerCase()).split('/').map(encodeURIComponent).join('/');
+/** Half of a pair of UTF-16 has no address, and is in the name of no file. */
+const encoded = (step: string): string => encodeURIComponent(step.replaceAll(/\p{Surrogate}/gu, '\ufffd'));
+const join = ({ head, path }: Parts): string => head + path.replace(/^\/[A-Z]:/, drive => drive.toLowerCase()).split('/').map(encoded).join('/');
 
 /** The one spelling of an address: editors differ in what they encode, and in the case of a drive letter. */
 export const canonical = (uri: string): string => join(parts(uri));

@@ -25,8 +25,11 @@ describe('a beam on its way', () => {
       let beam = beamFromRadius(waist * MM, 0, RED, quality);
       const rayleigh = pi.times(exact(waist * MM).pow(2)).div(exact(RED).times(quality));
       let [A, B, C, D] = [exact(1), exact(0), exact(0), exact(1)];
+      // Two lenses that undo each other leave what both are rounded by: 1/f of 250/m is kept to 250 ε.
+      let rounded = 0;
       for (const s of steps) {
         if ('f' in s) {
+          rounded += Number.EPSILON * 2 / Math.abs(s.f);
           beam = throughLens(beam, s.f);
           [C, D] = [C.minus(A.div(s.f)), D.minus(B.div(s.f))];
         } else {
@@ -41,7 +44,7 @@ describe('a beam on its way', () => {
         // Wider than any optics, and its foci are smaller than what is computed with.
         if (w > 0.5) return;
         expectNear(radiusHere(beam).level, w, 1e-12 * w);
-        expectNear(curvatureHere(beam).upright, curvature, 1e-12 * Math.hypot(curvature, spread.toNumber()));
+        expectNear(curvatureHere(beam).upright, curvature, 1e-12 * Math.hypot(curvature, spread.toNumber()) + rounded);
       }
     }));
   });

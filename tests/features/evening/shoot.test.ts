@@ -98,7 +98,7 @@ describe('a plate that gets two exposures', () => {
     expect(of(written.replace('300 mm\n', '300 mm\n    exposure: 9 s\n')).map(o => [o.written, o.seconds])).toEqual([['14 s', 14], ['9 s', 9]]);
   });
   it('tells what becomes of the table without comments, its time and braces', () => {
-    const more = twice.replace('300 mm\n', '300 mm // by the label\n    exposure: 9 s\n    // no more\n    room {\n      temperature: 19 °C\n    }\n');
+    const more = twice.replace('300 mm\n', '300 mm // by the label\n    exposure: 9 s\n    // no more\n    /// For the room.\n    room {\n      temperature: 19 °C\n    }\n');
     expect(of(more)[1]!.change).toMatchObject([{ small: 'red.coherence length: 300 mm; room' }]);
   });
   it('is never told to be open for the whole at once', () => {

@@ -59,7 +59,7 @@ function oneOf(r: Results, e: Exposure<Results>, before: Exposure<Results> | und
 /** How the table stands for an exposure, with the lines of its variant. */
 function tableFor(e: Exposure<Results>): Step {
   // Its time is told by itself.
-  const lines = (e.variant?.node.children ?? []).filter(c => c.line.kind !== 'doc').map(c => c.line.text.slice(0, c.line.comment?.start).replace(/\s*\{\s*$/, '').trim()).filter(l => l !== '' && !/^exposure\s*:/.test(l));
+  const lines = (e.variant?.node.children ?? []).filter(c => c.line.kind !== 'doc').map(c => c.line.text.slice(0, c.line.comment?.start).trim().replace(/\{$/, '').trim()).filter(l => l !== '' && !/^exposure\s*:/.test(l));
   return { text: `The table ${exposedAs(e)}.`, ...(lines.length > 0 ? { small: lines.join('; ') } : {}) };
 }
 

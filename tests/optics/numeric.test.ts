@@ -20,6 +20,15 @@ describe('sine and cosine of multiples of π', () => {
     );
   });
 
+  it('count the last bit of a large number', () => {
+    // 2²⁰ + 1/4 + 2⁻³² takes all 53 bits of a number, and 2²⁰ is whole turns.
+    const part = 0.25 + 2 ** -32;
+    for (const large of [2 ** 20 + part, -(2 ** 20) - part]) {
+      expectNear(cosOfPi(large), Math.cos(Math.PI * part), 2e-16);
+      expectNear(Math.abs(sinOfPi(large)), Math.sin(Math.PI * part), 2e-16);
+    }
+  });
+
   it('keep their digits beside a zero, where the sine is π times what is missing to it', () => {
     // sin(π (1 − d)) = sin(πd) = πd (1 − (πd)²/6 …): for d = 2⁻³⁰ the second term is below 10⁻¹⁷ of the first.
     const d = 2 ** -30;

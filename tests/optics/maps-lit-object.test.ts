@@ -21,6 +21,7 @@ test.each<[string, Throw, Vector, Vector, number]>([
   ['dull, with its normal at cosine 0.8 to the beam and the eye', DULL, [-0.8, 0.6, 0], [-1, 0, 0], 0.64 / Math.PI],
   ['dull, at cosine 0.8 to the beam, seen along its normal', DULL, [-0.8, 0, 0.6], [-0.8, 0, 0.6], 0.8 / Math.PI],
   ['of no normal: from every side', DULL, [0, 0, 0], [0, 0.6, 0.8], 1 / Math.PI],
+  ['of no normal and glossy: no lobe', { kind: 'back', gloss: 1, halfWidth: 0.3 }, [0, 0, 0], [0.8, 0.6, 0], 1 / Math.PI],
   ['glossy, at 45°: where a mirror sends it', { kind: 'back', gloss: 1, halfWidth: 0.3 }, [-H, 0, H], [0, 0, 1], H * lobe],
   ['glossy, at 45° to the side', { kind: 'back', gloss: 1, halfWidth: 0.3 }, [-H, H, 0], [0, 1, 0], H * lobe],
   ['a quarter glossy, at 45°', { kind: 'back', gloss: 0.25, halfWidth: 0.3 }, [-H, 0, H], [0, 0, 1], 0.25 * H * lobe + (0.75 * H * H) / Math.PI],
@@ -69,4 +70,10 @@ test.each<[string, Vector, number]>([
   const point: Vector = [at[0] + R * back[0], at[1] + R * back[1], at[2] + R * back[2]];
   const got = lightFromSurface([{ point: at, normal: climbing(normal), area: AREA }], spreading, { from: [0, 0, 0], along: climbing([1, 0, 0]) }, DULL, point, back);
   expect(got / ((light * leaving * AREA) / (Math.PI * R ** 2))).toBeCloseTo(1, 5);
+});
+
+test.each<[string, number]>([['dull', 0], ['glossy', 1]])('right before a %s patch there is as much light as it gives back', (_, gloss) => {
+  const near = 1e-6;
+  const got = lightFromSurface([{ point: [ALONG, ASIDE, 0.005], normal: [-1, 0, 0], area: 1e-4 }], beam, { from: [0, 0, 0], along: [1, 0, 0] }, { kind: 'back', gloss, halfWidth: 0.3 }, [ALONG - near, ASIDE, 0.005], [1, 0, 0]);
+  expect(got / E).toBeCloseTo(1, 5);
 });

@@ -184,7 +184,7 @@ describe('spelling', () => {
       expect(parseUnit(written)).toBeUndefined();
       expect(nearestUnit(written)).toBe(meant);
     });
-  test.each([['mmm', 'mm'], ['mins', 'min'], ['inch', 'in'], ['foot', 'ft'], ['degr', 'deg'], ['minn', 'min'], ['liens', 'lines'], ['lines/m m', 'lines/mm'], ['modus', 'modes'], ['°c', '°C'], ['C', '°C'], ['nm/°C', 'nm/K'], ['point s', 'points']])(
+  test.each([['mmm', 'mm'], ['mins', 'min'], ['Wq', 'W'], ['inch', 'in'], ['foot', 'ft'], ['degr', 'deg'], ['minn', 'min'], ['liens', 'lines'], ['lines/m m', 'lines/mm'], ['modus', 'modes'], ['°c', '°C'], ['C', '°C'], ['nm/°C', 'nm/K'], ['point s', 'points']])(
     '%s is a slip for %s', (written, meant) => { expect(nearestUnit(written)).toBe(meant); });
   test.each(['x', 'q', 'qqm', 'gauss', 'furlong', 'banana', '🐚', '', '°F', 'degF', 'F', 'lux', 'lx'])('nothing is suggested for “%s”', written => { expect(nearestUnit(written)).toBeUndefined(); });
   test('any unit in other capitals keeps its letters in what is suggested', () => {

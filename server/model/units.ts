@@ -153,8 +153,6 @@ export function nearestUnit(text: string): string | undefined {
   if (MEANT_OTHERWISE.has(folded)) return undefined;
   const called = Object.hasOwn(CALLED, folded) ? CALLED[folded] : undefined;
   if (called !== undefined) return called;
-  const sameBut = COMMON.find(u => fold(u) === folded);
-  if (sameBut) return sameBut;
   const near = COMMON.map(u => [distance(fold(u), folded), u] as const).filter(([d, u]) => d < Math.max(u.length, text.length)).sort((a, b) => a[0] - b[0] || distance(a[1], text) - distance(b[1], text))[0];
   return near && near[0] <= (text.length > 3 ? 2 : 1) ? near[1] : undefined;
 }

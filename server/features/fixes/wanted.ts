@@ -5,6 +5,7 @@ import { BESIDE } from '../../checks/object/dark-side-lit.ts';
 import { LONG, SHORT } from '../../checks/recording/exposure-hard-to-time.ts';
 import { HALF } from '../../checks/recording/polarization-crossed.ts';
 import { ONE_DEGREE } from '../../model/units.ts';
+import { RESOLVING_MARGIN } from '../../results/rules/fringes.ts';
 import { isTooSmall, leastOf } from '../../results/table/faces.ts';
 import type { Cell } from '../../results/graph.ts';
 import { alignmentOf } from '../../results/alignment.ts';
@@ -41,7 +42,7 @@ const WANTED: Readonly<Record<string, Of>> = {
   'fringes-drift': (f, r) => r.light.drifts.flatMap(d => (d.plate.id === f.subject ? [{ ...most(d.exposure, r.graph.value(d.longest)!, r), shown: d.brightness }] : [])),
   'exposure-hard-to-time': (f, r) => r.light.plates.filter(p => p.plate.id === f.subject).slice(0, 1).flatMap(p => between(p.exposure, SHORT, LONG, r)),
   'beam-clipped': (f, r) => r.table.look.faces.flatMap(c => (f.subject === `${c.leg.id} ${c.thing.id}` && isTooSmall(c, r.graph) ? [least(c.cell, leastOf(c), r)] : [])),
-  'fringes-too-fine': (f, r) => r.fringes.pairs.flatMap(x => (f.subject === `${x.plate.id}.${x.pair.arm.name}` && x.share ? [most(x.share, x.way === 'reflection' ? 1 / 1.3 : 1, r)] : [])),
+  'fringes-too-fine': (f, r) => r.fringes.pairs.flatMap(x => (f.subject === `${x.plate.id}.${x.pair.arm.name}` && x.share ? [most(x.share, x.way === 'reflection' ? 1 / RESOLVING_MARGIN : 1, r)] : [])),
   'reference-too-near': (f, r) => r.fringes.pairs.flatMap(x => (f.subject === `${x.plate.id}.${x.pair.arm.name}` && x.separation ? [least(x.separation, 1, r)] : [])),
   'polarization-crossed': (f, r) => r.polarization.pairs.flatMap(p => (p.plate.id === f.data['plate'] && p.pair.arm.name === f.data['arm'] ? [least(p.share, HALF, r)] : [])),
   'pinhole-unfit': (f, r) => r.table.look.pinholes.flatMap(p => (p.thing.id === f.subject ? [{ conditions: [{ ...conditionOn(p.fit, 'equal', 1, r.graph), tolerance: 0.1 }], only: [p.pinhole.name] }] : [])),

@@ -5,7 +5,7 @@ import { AS_SHOT, HAS_SHOT, USED, type AsShotAnswer, type AsShotParams, type Ear
 import { ask } from '../ask.ts';
 import { isInside, repositoryOf, revisionsOf, SHORT, textAt, textInHead, type Repository, type Revision } from './git.ts';
 import type { Source } from './messages.ts';
-import { FAILED, GONE_FILE, NO_SHOT, NOT_IN_HEAD, NOT_IN_REVISION, undated } from './words.ts';
+import { FAILED, GONE_FILE, NO_SHOT, NOT_IN_HEAD, NOT_IN_REVISION, unclosed, undated } from './words.ts';
 
 export interface Before {
   readonly before: ReviewParams['before'];
@@ -63,7 +63,7 @@ async function shotOf(client: BaseLanguageClient, page: TextDocument, setup: str
     const before = await withUsed(client, repository, page, first.revision.hash, first.revision.uri, first.text);
     return { before, names: [l10n.t('{0}, as committed in {1}', called, first.revision.hash.slice(0, SHORT)), nameOf(page.uri)], dated: true, setup };
   }
-  if (cut.text === undefined) return undated(shot);
+  if (cut.text === undefined) return cut.unclosed ? unclosed(setup, shot) : undated(shot);
   return { before: { text: cut.text, files: [] }, names: [l10n.t('{0}, by the dates on the page', called), nameOf(page.uri)], dated: false, setup, ofPage: true };
 }
 

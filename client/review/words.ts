@@ -16,3 +16,5 @@ export const undated = (shot: string): string => l10n.t('Shot “{0}” has no d
 
 /** Files of which the revision knows nothing. */
 export const borrowed = (names: readonly string[]): string => (names.length === 1 ? l10n.t('{0}: read as it is now, since the revision does not hold it.', names[0]!) : l10n.t('{0}: read as they are now, since the revision does not hold them.', names.join(', ')));
+/** What was dated later cannot be left out without what stands around it. */
+export const unclosed = (setup: string, shot: string): string => l10n.t('A brace is missing in “{0}”, so that it is not certain what belongs to it, and how the page stood when shot “{1}” was made can’t be told. Close it, and compare again.', setup, shot);

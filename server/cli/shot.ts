@@ -24,7 +24,8 @@ export async function asItWasShot(named: string, name: string, options: Reach & 
   const words = `shot ${shot.name}${shot.on === undefined ? '' : ` on ${shot.on}`}`;
   if (committed) return { file: committed.file, before: committed.before, words: { before: `${words}, as committed in ${committed.revision.id.slice(0, 7)}`, setup: shot.setup.name } };
   const cut = asShot(snapshot, shot);
-  if (!cut) throw new Misuse(`Shot “${shot.name}” has no date and stands in no revision, so that nothing tells how the page stood then. Date it: shot ${shot.name} on 2026-02-11.`);
+  if (cut === 'unclosed') throw new Misuse(`A brace is missing in “${shot.setup.name}”, so that it is not certain what belongs to it, and how the page stood when shot “${shot.name}” was made cannot be told. Close what “platewright check” names, and ask again.`);
+  if (cut === 'undated') throw new Misuse(`Shot “${shot.name}” has no date and stands in no revision, so that nothing tells how the page stood then. Date it: shot ${shot.name} on 2026-02-11.`);
   return { file, before: { ...file, text: cut.text }, words: { before: `${words}, by the dates on the page`, setup: shot.setup.name } };
 }
 

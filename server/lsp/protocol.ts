@@ -214,8 +214,9 @@ export interface AsShotParams {
 }
 export interface AsShotAnswer {
   readonly on?: string;
-  /** missing where the shot has no date to go by */
+  /** missing where the shot has no date to go by, or where a brace is missing, so that nobody knows what belongs to the setup */
   readonly text?: string;
+  readonly unclosed?: true;
 }
 
 /** Request of a client: whether a text has a shot of that name, in whatever setup. The oldest of the revisions that have it tells how the page stood then. */

@@ -63,7 +63,7 @@ export function serveReview({ connection, documents, answer }: Asks, offers: () 
     const { asShot, shotsOf } = await later();
     const found = shotsOf(s).find(x => x.setup.name === setup && x.name === shot);
     const cut = found && asShot(s, found);
-    return found ? { ...(found.on === undefined ? {} : { on: found.on }), ...(cut ? { text: cut.text } : {}) } : null;
+    return found ? { ...(found.on === undefined ? {} : { on: found.on }), ...(typeof cut === 'object' ? { text: cut.text } : cut === 'unclosed' ? { unclosed: true } : {}) } : null;
   }));
   connection.onRequest(HAS_SHOT, async ({ text, shot }: HasShotParams): Promise<boolean> => typeof text === 'string' && (await later()).hasShot(parse(text), shot));
 

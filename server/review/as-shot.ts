@@ -1,4 +1,5 @@
 /** A page as it stood when a plate was shot, as far as its own dates tell: what it dates later is left out. Where there are revisions, they know more. */
+import { parse } from '../../grammar/parse.ts';
 import type { Node, Tree } from '../../grammar/tree.ts';
 import type { Snapshot } from '../analysis.ts';
 import { isLater } from '../model/bind/dates.ts';
@@ -32,11 +33,12 @@ export interface AsShot {
   readonly left: number;
 }
 
-/** Undefined where the shot has no date to go by. */
-export function asShot({ text }: Snapshot, { setup, on }: Shot): AsShot | undefined {
-  if (on === undefined) return undefined;
+/** `undated` where the shot has no date to go by; `unclosed` where a brace is missing, so that with what is left out others would go: the shot itself would be gone. */
+export function asShot({ text }: Snapshot, { setup, name, on }: Shot): AsShot | 'undated' | 'unclosed' {
+  if (on === undefined) return 'undated';
   const dated = [...setup.readings.map(r => ({ node: r.node, on: r.on })), ...setup.moved.map(m => ({ node: m.node, on: m.on })), ...setup.node.children.filter(n => ['shot', 'process'].includes(n.line.head?.text ?? '')).map(node => ({ node, on: dayOf(node) }))];
   const later = dated.filter(d => d.on !== undefined && isLater(d.on, on));
   const gone = new Set(later.flatMap(({ node }) => Array.from({ length: node.end - node.at + 1 }, (_, i) => node.at + i)));
-  return { text: text.split(/(?<=\n|\r(?!\n))/).filter((_, i) => !gone.has(i)).join(''), left: later.length };
+  const left = text.split(/(?<=\n|\r(?!\n))/).filter((_, i) => !gone.has(i)).join('');
+  return hasShot(parse(left), name) ? { text: left, left: later.length } : 'unclosed';
 }

@@ -37,7 +37,7 @@ export const review: Target = {
     none('shots say', unfit(input, [learnedText(learned), learnedMarkdown(learned), historyText(history, () => 'whelk.plate'), historyMarkdown(history, () => 'whelk.plate'), historyCsv(history, () => 'whelk.plate')]));
     for (const s of pages) for (const shot of shotsOf(s)) {
       const was = asShot(s, shot);
-      if (!was) continue;
+      if (typeof was === 'string') { none('dated, and said to have no date', was === 'undated' && shot.on !== undefined ? [shot.name] : []); continue; }
       const then = analyse(PAGE, was.text, LIBRARY, new LineCache());
       sound(then);
       none('of a later day', shotsOf(then).filter(t => t.on !== undefined && t.on.slice(0, 10) > shot.on!.slice(0, 10)).map(t => t.name));

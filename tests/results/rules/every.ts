@@ -133,8 +133,10 @@ export const EVERY: readonly Use[] = [
 
   // 18 t^0.75 J/m² in a quarter of a second, and 10 W/m² on, through 7 mm (IEC 60825-1).
   use(eyes.EYE_LIMIT, [633e-9], 18 * 0.25 ** -0.25 * Math.PI * 3.5e-3 ** 2, [WAVELENGTH]),
-  // From 500 nm on it is the same for all colours; of bluer light its slope is left out.
   use(eyes.LONG_LOOK_LIMIT, [633e-9], 10 * Math.PI * 3.5e-3 ** 2, [[510e-9, 690e-9]]),
+  // C = 10^(0.02 (475 − 450)) W/m², from 450 nm on, and 1 W/m² of bluer light.
+  use(eyes.LONG_LOOK_LIMIT, [475e-9], Math.sqrt(10) * Math.PI * 3.5e-3 ** 2, [[451e-9, 499e-9]]),
+  use(eyes.LONG_LOOK_LIMIT, [405e-9], Math.PI * 3.5e-3 ** 2, [[401e-9, 449e-9]]),
   use(eyes.TIMES_LIMIT, [2e-3, 1e-3], 2, [POWER, POWER]),
 
   made(fringes.alongSurface, [FAR, fringes.MIDDLE], [rad(30), 0], 0.5, AIR_ANGLES),

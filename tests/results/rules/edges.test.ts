@@ -25,8 +25,9 @@ describe('a share of more than all', () => {
     expect(EFFECTIVE.compute([4, 1.2])).toBe(4);
     expect(EFFECTIVE.partials!([4, 1.2])).toEqual([1, 0]);
     expect(AT_MOST_ALL.partials!([1.2])).toEqual([0]);
-    // All of it may still be less.
+    // All of it may still be less: 4/s has the slope −4/s² there.
     expect(AT_MOST_ALL.partials!([1])).toEqual([1]);
+    expect(EFFECTIVE.partials!([4, 1])).toEqual([1, -4]);
   });
   test('is too much beyond three standard uncertainties, and beyond 1 % in any case', () => {
     expect(isMoreThanAll(1.16, 0.05)).toBe(true);

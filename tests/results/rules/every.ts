@@ -335,6 +335,8 @@ export const EVERY: readonly Use[] = [
   // Straight on the colour goes as thickness times index.
   use(replay.COLOUR, [L, 1.5, 0, 0, 0.9, 1.55, 0], L * 0.9 * (1.55 / 1.5), [WAVELENGTH, INDEX, ANGLE, [-0.4, -0.05], [0.9, 1.1], INDEX, ANGLE]),
   made(replay.shareOf, [true], [L, 1.5, rad(40), rad(-10), 1, 1.5, rad(40), 7e-6, 0.02, L], 1, [L, 1.5, [0.6, 0.8], [-0.3, -0.1], [0.99, 1.01], [1.49, 1.51], [0.6, 0.8], 7e-6, [0.01, 0.02], L]),
+  // The edge of the band of a layer, by the colour at replay.
+  made(replay.shareOf, [true], [L, 1.5, rad(40), rad(-10), 1, 1.5, rad(40), 7e-6, 0.02, L], 1, [L, 1.5, rad(40), rad(-10), 1, 1.5, rad(40), 7e-6, 0.02, [489e-9, 495e-9]]),
   made(replay.shareOf, [false], [L, 1.5, rad(40), rad(-10), 1, 1.5, rad(40), 7e-6, 0.02, L], 1, [L, 1.5, [0.6, 0.8], [-0.3, -0.1], [0.99, 1.01], [1.49, 1.51], [0.6, 0.8], 7e-6, [0.01, 0.02], L]),
   // (0.1 − 0.5) / (0 − 0.5)
   use(replay.SEEN, [0, rad(30), rad(30), Math.asin(0.1)], 0.8, [[-0.2, -0.05], [0.5, 0.8], [0.5, 0.8], [-0.2, -0.05]]),

@@ -34,6 +34,8 @@ export interface Use {
   /** the rule, or what makes it */
   readonly exported: unknown;
   readonly rule: Rule;
+  /** the same rule, made anew */
+  readonly again: () => Rule;
   readonly at: readonly number[];
   readonly is: number;
   readonly between: readonly Between[] | undefined;
@@ -43,8 +45,8 @@ const rad = (degrees: number): number => (degrees * Math.PI) / 180;
 /** The same for all of some inputs. */
 const all = (count: number, from: number, to: number): Between[] => Array.from({ length: count }, () => [from, to] as const);
 
-const use = (exported: Rule, at: readonly number[], is: number, between?: readonly Between[]): Use => ({ exported, rule: exported, at, is, between });
-const made = <T extends readonly unknown[]>(exported: (...args: T) => Rule, args: T, at: readonly number[], is: number, between?: readonly Between[]): Use => ({ exported, rule: exported(...args), at, is, between });
+const use = (exported: Rule, at: readonly number[], is: number, between?: readonly Between[]): Use => ({ exported, rule: exported, again: () => exported, at, is, between });
+const made = <T extends readonly unknown[]>(exported: (...args: T) => Rule, args: T, at: readonly number[], is: number, between?: readonly Between[]): Use => ({ exported, rule: exported(...args), again: () => exported(...args), at, is, between });
 
 const POWER: Between = [1e-3, 2e-2];
 const LIGHT: Between = [0.1, 5];
@@ -156,6 +158,7 @@ export const EVERY: readonly Use[] = [
   made(fringes.againstBeams, [FACING, 'normal'], [rad(60), 0], 1.5, AIR_ANGLES),
   made(fringes.againstBeams, [FAR, 'surface'], [rad(30), rad(-30)], 1, AIR_ANGLES),
   made(fringes.againstBeams, [FAR, 'worst'], [rad(60), 0], 1, AIR_ANGLES),
+  made(fringes.againstBeams, [FAR, 'surface'], [rad(60), 0], Math.sqrt(0.75), AIR_ANGLES),
 
   made(geometry.towards, [0], [1, 1, 0, 4, 5, 0], 0.6, all(6, -1, 1)),
   made(geometry.towards, [1], [1, 1, 0, 4, 5, 0], 0.8, all(6, -1, 1)),
@@ -330,6 +333,8 @@ export const EVERY: readonly Use[] = [
   use(replay.SINE, [0.8, 0, rad(30), rad(30)], 0.1, [RATIO, ANGLE, ANGLE, ANGLE]),
   use(replay.ANGLE_OF_SINE, [0.5], rad(30), [[-0.7, 0.7]]),
   use(replay.APART, [0.1, 0.2, 1, 0.1, 0.2, 1, 1, 0, 0.2], 0, [[0.1, 0.15], 0, [1, 1.1], [0.2, 0.25], 0.1, [1.2, 1.3], [1, 2], 0, [0.1, 0.2]]),
+  // On the plate, one a tenth wider than the other: its edges lie 0.01 m farther out.
+  use(replay.APART, [0, 0, 1, 0, 0, 1.1, 1, 0, 0.2], 0.01, [[0.01, 0.05], 0, [1, 1.1], [0.01, 0.05], 0, [1.2, 1.3], [1, 2], 0, [0.1, 0.2]]),
   use(replay.THICKNESS, [0.1], 0.9, [[0.01, 0.2]]),
   use(replay.THICKNESS, [0.1, 0.2], 0.75, [[0.01, 0.2], [0.01, 0.2]]),
   // Straight on the colour goes as thickness times index.
@@ -353,6 +358,8 @@ export const EVERY: readonly Use[] = [
   use(replay.PARALLAX, [0.2, 0.1], rad(90), [[0.1, 0.3], LENGTH]),
   // 0.2 · 0.6 / 0.1 − 0.05 · 0.5 / 0.1
   use(replay.ZONE, [0.2, 0.1, 0.05, -1, 0.5], 0.95, [[0.3, 0.4], [0.05, 0.2], [0.02, 0.05], RATIO, LENGTH]),
+  // 0.2 · 0.6 / 0.1 − 0.1 · 0.5 / 0.1, twice as wide
+  use(replay.ZONE, [0.2, 0.1, 0.05, 2, 0.5], 0.7, [[0.3, 0.4], [0.05, 0.2], [0.02, 0.05], [1, 2], LENGTH]),
   use(replay.MEETS, [0.1, 0, 1, 0], 0, [LENGTH, [-0.3, 0.3], LENGTH, [-0.3, 0.3]]),
   use(replay.TIMES, [0.1, -2], 0.2, [LENGTH, [-2, -1]]),
   use(replay.TIMES, [0.1, 2], 0.2, [LENGTH, [1, 2]]),
@@ -399,8 +406,8 @@ export const OF_A_SETUP: ReadonlyMap<unknown, string> = new Map<unknown, string>
   [polarization.interfering, 'tests/results/polarization.test.ts'], [polarization.ghosts, 'tests/results/polarization-ghosts.test.ts'],
 ]);
 
-/** Makers of rules with what tells two of their rules apart. */
-export const APART: readonly (readonly [Rule, Rule])[] = [
+/** Makers of rules with what tells two of their rules apart; made anew each time. */
+export const apart = (): readonly (readonly [Rule, Rule])[] => [
   [beams.foldedPast(true), beams.foldedPast(false)], [beams.foldedRayleigh(true), beams.foldedRayleigh(false)],
   [coherence.lineBrightness('gaussian'), coherence.lineBrightness('lorentzian')], [coherence.linewidthFrom('gaussian'), coherence.linewidthFrom('lorentzian')], [coherence.halfContrast('gaussian'), coherence.halfContrast('rectangular')],
   [coherence.partMismatch(0.5), coherence.partMismatch(0.25)], [exposures.sharedBy(2), exposures.sharedBy(3)],

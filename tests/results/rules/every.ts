@@ -106,6 +106,8 @@ export const EVERY: readonly Use[] = [
   use(carried.TAKEN_UP, [0, 0, 0, 0, 1, 0, 0.1, 0.1, 0, 1, 0, 0, 0, 1, 0, 0, -1, 0, 0.2, 0.1], 1),
   use(carried.TAKEN_UP, [0, 0, 0, 0, 1, 0, 0.1, 0.1, 0, 1, 0, 0, 0, 1, 0, 0, -1, 0, 0.05, 0.1], 0.5),
   use(carried.THROWN_BACK, [0, 0, 0, 0, 1, 0, 0.1, 0.1, 0, 1, 0, 0, 1, 0, 0, -1, 0, 0.1, 0.05], 0.5),
+  // Along the normal (1, 2, 2)/3 they are (0.4 + 0.4 − 0.2)/3 = 0.2 apart, and the light has a third of its way along it.
+  use(carried.LONGER, [1, 1, 1, 1.4, 1.2, 0.9, 1, 2, 2, 2, 0, 0], 0.4 / 3),
   use(carried.LONGER, [0, 0, 0, 0.7, 0.2, 0, 0, -1, 0, Math.sin(rad(60)), Math.cos(rad(60)), 0], 0.2),
 
   // Two modes: cos² of half their phase, an eighth of a turn at a quarter of the revival distance.
@@ -169,12 +171,15 @@ export const EVERY: readonly Use[] = [
   use(geometry.BEYOND, [1, 0.6, 10], 7, [LENGTH, [-1, 1], LENGTH]),
   made(geometry.turned, ['left', 1], [1, 0, 0], 1, all(3, -1, 1)),
   made(geometry.turned, ['right', 1], [1, 0, 0], -1, all(3, -1, 1)),
+  made(geometry.turned, ['right', 1], [0.6, 0.8, 0], -0.6, all(3, -1, 1)),
   made(geometry.turned, ['up', 2], [1, 0, 0], 1, all(3, -1, 1)),
   made(geometry.turned, ['down', 2], [1, 0, 0], -1, all(3, -1, 1)),
   made(geometry.turned, ['back', 1], [0, 0.6, 0.8], -0.6, all(3, -1, 1)),
   made(geometry.turnedBy, [1], [1, 0, 0, rad(30)], 0.5, [...all(3, -1, 1), ANGLE]),
   made(geometry.headed, [1], [rad(30)], 0.5, [ANGLE]),
   made(geometry.headed, [2], [rad(70), rad(30)], 0.5, [ANGLE, ANGLE]),
+  // Level 3 on and 4 aside: cos 30° of 3/5.
+  made(geometry.facedAt, [0], [1, 2, 0, 4, 6, 5, rad(30)], Math.sqrt(0.75) * 0.6, [...all(6, -1, 1), ANGLE]),
   made(geometry.facedAt, [2], [0, 0, 0, 1, 1, 5, rad(30)], 0.5, [...all(6, -1, 1), ANGLE]),
   made(geometry.bisecting, [0], [1, 0, 0, 0, 1, 0], -Math.SQRT1_2, all(6, -1, 1)),
   use(geometry.FROM_NORMAL, [0, 1, 0, 0.5, -Math.sqrt(0.75), 0], rad(30), all(6, -1, 1)),

@@ -1,5 +1,6 @@
 /** Rules at the ends of what they take: no light, more than all, the mark of a wheel, light that is not turned. */
 import { describe, expect, test } from 'vitest';
+import { isBlue } from '../../../server/results/rules/eyes.ts';
 import { along, bisecting, facedAt, towards, turnedBy } from '../../../server/results/rules/geometry.ts';
 import { LAMP_ANGLE, unmade } from '../../../server/results/rules/hang.ts';
 import { AT_MOST_ALL, BY_RATIO, EFFECTIVE, FACTOR, isMoreThanAll, POLARIZED, RATIO, wheelShare } from '../../../server/results/rules/light.ts';
@@ -104,4 +105,8 @@ describe('a plate for another colour', () => {
 
 test('a lamp turned on goes away from the normal up to 90°, then back to the one behind', () => {
   expect([30, -30, 150, -150].map(a => [Math.round((LAMP_ANGLE.compute([(a * Math.PI) / 180]) * 180) / Math.PI), ...LAMP_ANGLE.partials!([(a * Math.PI) / 180])])).toEqual([[30, 1], [30, -1], [30, -1], [30, 1]]);
+});
+
+test('blue light is visible and below 500 nm (IEC 60825-1)', () => {
+  expect([399, 400, 450, 499, 500, 633].map(nm => isBlue(nm / 1e9))).toEqual([false, true, true, true, false, false]);
 });

@@ -34,7 +34,7 @@ describe('how far a reference stands from the halo of an object, which is three 
     }
     // Of single points the one that reaches farthest toward the reference or away from it: 0.03 m up are 0.8 · 0.03 on the way to (0.3, 0.4), 0.1 m to the left 0.6 · 0.1.
     const points: readonly Vector[] = [[0, 0.03, 0], [-0.1, 0, 0], [0.01, 0.01, 0.02]];
-    expectNear(grows([0.3, 0.4], points, [1, 1, 1], way), 0.5 / (0.6 * (0.1 / Math.hypot(0.1, 1))), 1e-9);
+    expectNear(grows([0.3, 0.4], points, [0.5, 0.2, 0.3], way), 0.5 / (0.6 * (0.1 / Math.hypot(0.1, 1))), 1e-9);
   });
   test('how deep the object is does not count, since the middle of the plate sees its ends one behind the other', () => {
     for (const shape of ['box', 'ball'] as const) expectNear(grows([0.3, 0.4], shape, [0.1, 0.2, 0.5], [0, 0]), grows([0.3, 0.4], shape, [0.1, 0.2, 0], [0, 0]), 1e-12);
@@ -83,7 +83,7 @@ describe('where the fringes are finest', () => {
   });
   test('of single points the one that is farthest from the reference, in metres', () => {
     const points: readonly Vector[] = [[0.02, 0, 0], [-0.03, 0, 0], [0, 0.01, 0]];
-    expect(finestSpot({ ...FACED, plate: false }, 'transmission', points, [rad(30), 0, 1, 1, 1, 1])).toEqual({ plate: [0, 0], object: points[0], metres: true });
+    expect(finestSpot({ ...FACED, plate: false }, 'transmission', points, [rad(30), 0, 1, 0.5, 0.2, 0.3])).toEqual({ plate: [0, 0], object: points[0], metres: true });
     // None finer than that of the middle: it is told in the same way.
     expect(finestSpot({ ...FACED, plate: false }, 'transmission', [[0, 0, 0]], [0, 0, 1, 1, 1, 1])).toEqual({ ...MIDDLE, metres: true });
   });

@@ -7,7 +7,7 @@ import { rad, turned, WAYS } from './turned.ts';
 
 /** A plate somewhere, an object that stands 0.3 m before it, aside by an angle, and light that comes at another from the normal. Both go round from the right, as one sees the plate from the object. */
 function places([tipped, table]: readonly [number, number], light: number, round: number, object = 0, objectRound = 0, faces: 1 | -1 = 1): number[] {
-  const at: Vector = [0.4, -0.3, 0.2];
+  const at: Vector = [0.4, -0.3, 2];
   const toward = (angle: number, about: number): Vector => [Math.sin(rad(angle)) * Math.cos(rad(about)), -Math.cos(rad(angle)), Math.sin(rad(angle)) * Math.sin(rad(about))];
   const now = (v: Vector, by: number): Vector => turned([v[0] * by, v[1] * by, v[2] * by], tipped, table);
   const away = now(toward(object, objectRound), 0.3);

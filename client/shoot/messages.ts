@@ -27,12 +27,13 @@ const time: Is<number> = (v): v is number => number(v) && Math.abs(v) <= 8.64e15
 const count = record<Count>({ from: time, lasts: time, seen: time });
 const fields: Is<Run['fields']> = (v): v is Run['fields'] => object(v) && Object.values(v).every(words);
 export const isRun = record<Run>({
-  page: words, setup: words, n: number, phase: oneOf('ready', 'settling', 'settled', 'exposing', 'exposed'), ticked: list(words), fields, settle: time, exposure: time, count: maybe(count), rested: maybe(time), open: maybe(time), notes: list(words),
+  page: words, setup: words, n: number, phase: oneOf('ready', 'settling', 'settled', 'exposing', 'exposed'), ticked: list(words), fields, settle: time, exposures: list(record<Run['exposures'][number]>({ name: maybe(words), seconds: time })), opened: list(time), count: maybe(count), rested: maybe(time), notes: list(words),
 });
 
 const steps = list(record<Evening['before'][number]>({ text: words, small: maybe(words), write: maybe(words) }));
+const opening = record<Evening['openings'][number]>({ name: maybe(words), change: steps, close: words, seconds: maybe(time), byPage: words, strips: list(record<Evening['openings'][number]['strips'][number]>({ of: words, times: list(words) })) });
 const evening = record<Evening>({
-  setup: words, shot: words, cautions: list(words), before: steps, dark: steps, handsOff: words, away: words, close: words, settle: maybe(time), exposure: maybe(time), byPage: words, strip: list(words), notes: list(words),
+  setup: words, shot: words, cautions: list(words), before: steps, dark: steps, handsOff: words, away: words, settle: maybe(time), openings: list(opening), notes: list(words),
   dim: record<Evening['dim']>({ hue: oneOf('red', 'green', 'blue', 'black'), why: words }),
 });
 const isShown = record<Shown>({ kind: exactly('evening'), evening, run: isRun });

@@ -9,7 +9,7 @@ import { oneAtATime } from '../one-at-a-time.ts';
 import { pageAtHand, sayNoPage } from '../page.ts';
 import { pageOf } from './html.ts';
 import { isFromPage, isRun, type FromPage, type ToPage, type Write } from './messages.ts';
-import { fresh, later, written, type Run } from './run.ts';
+import { fresh, isUnderWay, later, written, type Run } from './run.ts';
 import { FAILED, GONE_PAGE, NO_SHOT, OTHER, OVER, SETTLED, STARTING, STILL, STOPPED } from './words.ts';
 
 const VIEW = 'platewright.shoot';
@@ -17,7 +17,6 @@ const VIEW = 'platewright.shoot';
 const KEPT = 'platewright.shoot';
 
 type Entry = Additions & { readonly shot: string; readonly text: string; readonly notes: readonly string[] };
-const isUnderWay = ({ phase }: Run): boolean => phase !== 'ready';
 
 export class ShootPanel {
   private readonly own: readonly Disposable[];
@@ -60,7 +59,7 @@ export class ShootPanel {
     if (typeof answer === 'string') { void window.showInformationMessage(answer); return; }
     const page = editor.document.uri.toString();
     // What is ticked off in a panel that is open stays so.
-    if (!this.panel || run?.page !== page || run.setup !== answer.setup) await this.keep({ ...fresh(page, answer.setup, answer.settle ?? 0, answer.exposure ?? 0), n: (run?.n ?? 0) + 1 });
+    if (!this.panel || run?.page !== page || run.setup !== answer.setup) await this.keep({ ...fresh(page, answer.setup, answer.settle ?? 0, answer.openings.map(({ name, seconds }) => ({ name, seconds: seconds ?? 0 }))), n: (run?.n ?? 0) + 1 });
     this.show();
   }
 
@@ -107,21 +106,21 @@ export class ShootPanel {
 
   /** One entry for one exposure, and none that gets lost: until it stands on the page, the panel offers to write it. */
   private async write({ run, on }: Write): Promise<void> {
-    if (this.busy || run.phase !== 'exposed' || run.open === undefined) return;
+    if (this.busy || run.phase !== 'exposed' || run.opened.length === 0) return;
     this.busy = true;
     try {
       const page = await opened(run.page);
       const not = async (words: string): Promise<void> => {
         this.say({ kind: 'not written', words });
         const copy = l10n.t('Copy What Is Known');
-        if (await window.showErrorMessage(`${l10n.t('The shot is not written down yet.')} ${words}`, copy) === copy) await env.clipboard.writeText(JSON.stringify({ on, exposure: run.open, settle: run.rested, notes: run.notes }));
+        if (await window.showErrorMessage(`${l10n.t('The shot is not written down yet.')} ${words}`, copy) === copy) await env.clipboard.writeText(JSON.stringify({ on, exposures: run.opened, settle: run.rested, notes: run.notes }));
       };
       if (!page) { void not(GONE_PAGE); return; }
       if (!this.client.isRunning()) { void not(STOPPED); return; }
       const told = Object.entries(run.fields).filter(([step, text]) => step !== 'plate' && text.trim() !== '').map(([step, text]) => `${step} ${text.trim()}`);
       const note = [...told, ...run.notes].join('; ');
       const made = await addTo<Entry>(this.client, page, SHOT, () => ({
-        setup: run.setup, on, exposure: run.open!, ...(run.rested === undefined ? {} : { settle: run.rested }), ...(run.fields['plate']?.trim() ? { plate: run.fields['plate'].trim() } : {}), ...(note === '' ? {} : { note }),
+        setup: run.setup, on, exposures: run.opened.map((seconds, i) => ({ ...run.exposures[i], seconds })), ...(run.rested === undefined ? {} : { settle: run.rested }), ...(run.fields['plate']?.trim() ? { plate: run.fields['plate'].trim() } : {}), ...(note === '' ? {} : { note }),
       }), 'A shot');
       if (made.kind === 'not') { void not(made.words); return; }
       await this.keep(written(run));

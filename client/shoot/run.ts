@@ -2,14 +2,17 @@
 import { begin, look, spoken, type Count } from './clock.ts';
 
 export type Phase =
-  /** things are ticked off */
+  /** things are ticked off, and between two openings of the shutter what becomes of the table */
   | 'ready'
   /** hands off: the table is left alone */
   | 'settling' | 'settled'
   /** the shutter is open */
   | 'exposing'
-  /** it is closed, and the entry is not written yet */
+  /** it is closed for the last time, and the entry is not written yet */
   | 'exposed';
+
+/** For how long the shutter is to be open, s; with its name where a plate gets several exposures. */
+export interface Exposing { readonly name?: string | undefined; readonly seconds: number }
 
 export interface Run {
   readonly page: string;
@@ -22,34 +25,50 @@ export interface Run {
   readonly fields: Readonly<Record<string, string>>;
   /** s; 0 where nobody has said */
   readonly settle: number;
-  readonly exposure: number;
+  /** of each opening of the shutter */
+  readonly exposures: readonly Exposing[];
+  /** of those that are over: for how long it was, s */
+  readonly opened: readonly number[];
   /** what is counted down, or was last */
   readonly count?: Count | undefined;
-  /** how long the table had been left alone when the shutter opened, s */
+  /** how long the table had been left alone when the shutter opened, s; of several openings the least */
   readonly rested?: number | undefined;
-  /** how long the shutter was open, s */
-  readonly open?: number | undefined;
   /** what happened, for the entry */
   readonly notes: readonly string[];
 }
 
-export const fresh = (page: string, setup: string, settle: number, exposure: number): Run => ({ page, setup, n: 0, phase: 'ready', ticked: [], fields: {}, settle, exposure, notes: [] });
+export const fresh = (page: string, setup: string, settle: number, exposures: readonly Exposing[]): Run => ({ page, setup, n: 0, phase: 'ready', ticked: [], fields: {}, settle, exposures, opened: [], notes: [] });
+
+/** For how long the shutter is to be open next, s; 0 where nobody has said. */
+export const due = ({ exposures, opened }: Run): number => exposures[opened.length]?.seconds ?? 0;
+/** Nothing can be left to begin with another page. */
+export const isUnderWay = ({ phase, opened }: Run): boolean => phase !== 'ready' || opened.length > 0;
 
 const next = (run: Run, change: Partial<Run>): Run => ({ ...run, ...change, n: run.n + 1 });
 
 export const tick = (run: Run, step: string, is: boolean): Run => next(run, { ticked: is ? [...run.ticked.filter(t => t !== step), step] : run.ticked.filter(t => t !== step) });
 export const field = (run: Run, step: string, text: string): Run => next(run, { fields: { ...run.fields, [step]: text } });
-export const times = (run: Run, settle: number, exposure: number): Run => next(run, { settle, exposure });
+export const rest = (run: Run, settle: number): Run => next(run, { settle });
+export const expose = (run: Run, which: number, seconds: number): Run => next(run, { exposures: run.exposures.map((e, i) => (i === which ? { ...e, seconds } : e)) });
 
 /** Nothing is begun without its time. */
 export const settle = (run: Run, now: number): Run => (run.settle > 0 && (run.phase === 'ready' || run.phase === 'settled') ? next(run, { phase: 'settling', count: begin(run.settle, now) }) : run);
 
 /** The shutter opens: how long the table rested is what the clock says, not what was planned. */
 export function open(run: Run, now: number): Run {
-  if (!(run.exposure > 0) || run.phase === 'exposing' || run.phase === 'exposed') return run;
+  if (!(due(run) > 0) || run.phase === 'exposing' || run.phase === 'exposed') return run;
   const rested = run.count && (run.phase === 'settling' || run.phase === 'settled') ? Math.round(look(run.count, now).gone / 1000) : undefined;
-  return next(run, { phase: 'exposing', rested, count: begin(run.exposure, now) });
+  return next(run, { phase: 'exposing', rested: rested === undefined ? run.rested : Math.min(rested, run.rested ?? Infinity), count: begin(due(run), now) });
 }
+
+/** The shutter is closed: another opening comes, or it was the last. */
+function closed(run: Run, seconds: number, notes: readonly string[]): Run {
+  const opened = [...run.opened, seconds];
+  return next(run, { phase: opened.length < run.exposures.length ? 'ready' : 'exposed', opened, notes, ...(opened.length < run.exposures.length ? { count: undefined } : {}) });
+}
+
+/** Between two openings: no more follow, and what was exposed is written down. */
+export const end = (run: Run): Run => (run.phase === 'ready' && run.opened.length > 0 ? next(run, { phase: 'exposed', notes: [...run.notes, `ended after ${run.opened.length} of ${run.exposures.length} exposures`] }) : run);
 
 /** Whoever stops while the table rests begins anew; once the shutter was open there is an exposure, however short. */
 export function stop(run: Run, now: number): Run {
@@ -57,7 +76,7 @@ export function stop(run: Run, now: number): Run {
   if (run.phase !== 'exposing' || !run.count) return run;
   const gone = look(run.count, now).gone;
   const seconds = Math.max(0.1, Math.round(gone / 100) / 10);
-  return next(run, { phase: 'exposed', open: seconds, notes: seconds < run.exposure ? [...run.notes, `closed after ${spoken(gone)} of ${spoken(run.exposure * 1000)}`] : run.notes });
+  return closed(run, seconds, seconds < due(run) ? [...run.notes, `closed after ${spoken(gone)} of ${spoken(due(run) * 1000)}`] : run.notes);
 }
 
 /** What is worth a word of a look at the clock; what it makes of the run. */
@@ -84,12 +103,12 @@ export function turn(run: Run, now: number): Turn {
   const late = -left > LATE;
   const words = late ? `The exposure of ${spoken(count.lasts)} was over ${spoken(-left)} ago, and nobody was told: if the shutter is still open, close it now.` : said;
   return {
-    run: next(same, { phase: 'exposed', open: count.lasts / 1000, notes: late ? [...note, `the end of the exposure was only seen ${spoken(-left)} late: how long the shutter was open is not sure`] : note }), over: 'exposed', ...(words === undefined ? {} : { said: words }),
+    run: closed(same, count.lasts / 1000, late ? [...note, `the end of the exposure was only seen ${spoken(-left)} late: how long the shutter was open is not sure`] : note), over: 'exposed', ...(words === undefined ? {} : { said: words }),
   };
 }
 
 /** The entry is written: the next plate finds the times as they were, and nothing ticked. */
-export const written = (run: Run): Run => next(run, { phase: 'ready', ticked: [], fields: {}, count: undefined, rested: undefined, open: undefined, notes: [] });
+export const written = (run: Run): Run => next(run, { phase: 'ready', ticked: [], fields: {}, count: undefined, rested: undefined, opened: [], notes: [] });
 
 /** Of two that were kept of one shot the later one; of another shot the first. */
 export function later(a: Run | undefined, b: Run | undefined): Run | undefined {

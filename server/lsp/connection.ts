@@ -5,6 +5,7 @@ import {
 } from 'vscode-languageserver';
 import { AllPages } from './all-pages.ts';
 import type { Arrivals } from './arrivals.ts';
+import { askToBeTold } from './ask-to-be-told.ts';
 import type { Asks } from './asks.ts';
 import { serveCard, type Print } from './card.ts';
 import { serveCheck } from './check.ts';
@@ -77,7 +78,7 @@ export function serve(connection: Connection, arrivals: Arrivals, read?: ReadFil
     settings.begin(() => { inText.refresh(); lenses.refresh(); });
     // What lies in folders of inventories is no file of an open folder.
     const beside = watchesBeside() ? documents.besideFolders.map(baseUri => ({ globPattern: { baseUri, pattern: '**/*.plate' } })) : [];
-    if (watches()) void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.plate' }, ...beside] }).catch(() => undefined);
+    if (watches()) askToBeTold(connection, DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.plate' }, ...beside] });
     if (can.workspace?.workspaceFolders !== true) return;
     connection.workspace.onDidChangeWorkspaceFolders(async () => {
       // Those that were known stay, where a client does not tell.

@@ -74,6 +74,18 @@ export interface LossesAnswer {
 export const SHOOT = 'platewright/shoot';
 export interface ShootParams extends EveningParams { readonly day: string }
 export interface ShootStep { readonly text: string; readonly small?: string; readonly write?: string }
+export interface ShootOpening {
+  /** missing where there is one only */
+  readonly name?: string;
+  /** what becomes of the table before it, and what is done once it is over */
+  readonly change: readonly ShootStep[];
+  readonly close: string;
+  /** s; missing where nothing on the page tells one figure */
+  readonly seconds?: number;
+  /** what it comes to by the page: `13 to 55 s`; empty where nothing tells */
+  readonly byPage: string;
+  readonly strips: readonly { readonly of: string; readonly times: readonly string[] }[];
+}
 export type ShootAnswer = Refused | {
   readonly setup: string;
   /** what the entry will be called */
@@ -83,13 +95,10 @@ export type ShootAnswer = Refused | {
   readonly dark: readonly ShootStep[];
   readonly handsOff: string;
   readonly away: string;
-  readonly close: string;
   /** s; missing where nothing on the page tells */
   readonly settle?: number;
-  readonly exposure?: number;
-  /** what the exposure comes to by the page: `13 to 55 s`; empty where nothing tells */
-  readonly byPage: string;
-  readonly strip: readonly string[];
+  /** of the shutter, in their order: one, but for a plate that gets several exposures; the plates rest before each */
+  readonly openings: readonly ShootOpening[];
   readonly notes: readonly string[];
   /** which colour of a screen may be shown beside open plates, and why */
   readonly dim: { readonly hue: 'red' | 'green' | 'blue' | 'black'; readonly why: string };
@@ -100,8 +109,8 @@ export const SHOT = 'platewright/shot';
 export interface ShotParams extends EveningParams {
   /** `2026-02-18` */
   readonly on: string;
-  /** s */
-  readonly exposure: number;
+  /** how long the shutter was open, s; with names of a plate that gets several exposures */
+  readonly exposures: readonly { readonly name?: string; readonly seconds: number }[];
   readonly settle?: number;
   /** which plate it was */
   readonly plate?: string;

@@ -57,16 +57,16 @@ export function serveEvening({ connection, documents, answer }: Asks): void {
     const shots = shotsIn(r.setup);
     const made = eveningOf(r, nextName(shots), isDay(day) ? oddDays(shots, day) : []);
     if (!made) return { refused: `“${r.setup.name}” has no plate, so that there is nothing to shoot.` };
-    const { settle, exposure, ...rest } = made;
-    return { ...rest, ...(settle.seconds === undefined ? {} : { settle: settle.seconds }), ...(exposure.seconds === undefined ? {} : { exposure: exposure.seconds }), dim: dimOf(r, s.results.filter(x => x !== r)) };
+    const { settle, openings, ...rest } = made;
+    return { ...rest, ...(settle.seconds === undefined ? {} : { settle: settle.seconds }), openings: openings.map(({ name, change, close, seconds, byPage, strips }) => ({ ...(name === undefined ? {} : { name }), change, close: close.text, ...(seconds === undefined ? {} : { seconds }), byPage, strips })), dim: dimOf(r, s.results.filter(x => x !== r)) };
   }));
-  connection.onRequest(SHOT, ({ textDocument: t, on, exposure, settle, plate, note, ...of }: ShotParams, token: CancellationToken) => answer(t.uri, token, async (s, d): Promise<ShotAnswer> => {
+  connection.onRequest(SHOT, ({ textDocument: t, on, exposures, settle, plate, note, ...of }: ShotParams, token: CancellationToken) => answer(t.uri, token, async (s, d): Promise<ShotAnswer> => {
     const { shotEntry } = await later();
     const r = named(s.results, of);
     if (!r) return { refused: 'The setup that was shot is not on the page any more. Write its name as it was, and the entry can be written.' };
     if (!isDay(on)) return NO_DAY;
-    if (!isTime(exposure)) return { refused: 'How long the shutter was open is not known.' };
-    const made = shotEntry(s, r, { on, exposure, ...(isTime(settle) ? { settle } : {}), ...(typeof plate === 'string' ? { plate } : {}), ...(typeof note === 'string' ? { note } : {}) }, documents.textsFor(d));
+    if (!areTimes(exposures)) return { refused: 'How long the shutter was open is not known.' };
+    const made = shotEntry(s, r, { on, exposures, ...(isTime(settle) ? { settle } : {}), ...(typeof plate === 'string' ? { plate } : {}), ...(typeof note === 'string' ? { note } : {}) }, documents.textsFor(d));
     return 'refused' in made ? made : { ...additions(d, made.edits), shot: made.name, text: made.text, notes: made.notes };
   }));
   connection.onRequest(OUTCOME, ({ textDocument: t, shot, words, ...of }: OutcomeParams, token: CancellationToken) => answer(t.uri, token, async (s, d): Promise<OutcomeAnswer> => {
@@ -93,3 +93,4 @@ const additions = (d: Document, edits: readonly Edit[]): Additions => ({ version
 
 const isDay = (v: unknown): v is string => typeof v === 'string' && /^\d{4}-\d{2}-\d{2}(?:T\d{2}:\d{2})?$/.test(v) && noSuchDate(v) === undefined;
 const isTime = (v: unknown): v is number => typeof v === 'number' && Number.isFinite(v) && v > 0;
+const areTimes = (v: unknown): v is ShotParams['exposures'] => Array.isArray(v) && v.length > 0 && v.every((e: unknown) => typeof e === 'object' && e !== null && 'seconds' in e && isTime(e.seconds) && (!('name' in e) || typeof e.name === 'string'));

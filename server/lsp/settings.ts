@@ -1,6 +1,7 @@
 /** What the client's user has chosen. */
 import { DidChangeConfigurationNotification, type ClientCapabilities, type Connection } from 'vscode-languageserver';
 import { ALL_HINTS, type HintKinds } from '../features/hint-kinds.ts';
+import { askToBeTold } from './ask-to-be-told.ts';
 
 const SECTION = 'platewright.hints';
 const LENSES = 'platewright.lenses';
@@ -24,7 +25,7 @@ export class Settings {
   begin(changed: () => void): void {
     const { workspace } = this.can();
     if (workspace?.configuration === true) this.ask();
-    if (workspace?.didChangeConfiguration?.dynamicRegistration === true) void this.connection.client.register(DidChangeConfigurationNotification.type, { section: [SECTION, LENSES] }).catch(() => undefined);
+    if (workspace?.didChangeConfiguration?.dynamicRegistration === true) askToBeTold(this.connection, DidChangeConfigurationNotification.type, { section: [SECTION, LENSES] });
     this.connection.onDidChangeConfiguration(params => {
       const told = (params as { settings?: { platewright?: { hints?: unknown; lenses?: unknown } | null } | null } | null)?.settings?.platewright;
       if (workspace?.configuration === true) this.ask();

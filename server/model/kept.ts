@@ -77,4 +77,4 @@ export function keepThing(node: Node, things: Items, sink: Sink, inventories: In
 export function moved(problems: readonly Problem[], by: number): readonly Problem[] {
   return by === 0 || !problems.some(namesLine) ? problems : problems.map(p => (namesLine(p) ? { ...p, data: { ...p.data, line: Number(p.data['line']) + by } } : p));
 }
-const namesLine = (p: Problem): boolean => typeof p.data['line'] === 'number';
+export const namesLine = (p: Problem): boolean => typeof p.data['line'] === 'number';

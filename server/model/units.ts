@@ -78,15 +78,16 @@ export interface Unit {
 
 const PREFIX: Readonly<Record<string, number>> = { f: 1e-15, p: 1e-12, n: 1e-9, µ: 1e-6, μ: 1e-6, u: 1e-6, m: 1e-3, c: 1e-2, d: 1e-1, h: 1e2, k: 1e3, M: 1e6, G: 1e9, T: 1e12 };
 interface Base { readonly dim: Dim; readonly factor: number; readonly prefixes?: string }
-const DEG = Math.PI / 180;
+/** rad */
+export const ONE_DEGREE = Math.PI / 180;
 const BASES: Readonly<Record<string, Base>> = {
   m: { dim: LENGTH, factor: 1, prefixes: 'pnµμumcdk' }, in: { dim: LENGTH, factor: 0.0254 }, ft: { dim: LENGTH, factor: 0.3048 },
   s: { dim: TIME, factor: 1, prefixes: 'fpnµμum' }, min: { dim: TIME, factor: 60 }, h: { dim: TIME, factor: 3600 }, d: { dim: TIME, factor: 86400 },
   Hz: { dim: FREQUENCY, factor: 1, prefixes: 'mkMGT' },
   W: { dim: POWER, factor: 1, prefixes: 'pnµμumkM' }, J: { dim: ENERGY, factor: 1, prefixes: 'nµμumk' }, g: { dim: dim(0, 1), factor: 1e-3, prefixes: 'µμumk' },
   Pa: { dim: PRESSURE, factor: 1, prefixes: 'hkM' }, K: { dim: TEMPERATURE, factor: 1, prefixes: 'mµμu' },
-  rad: { dim: ANGLE, factor: 1, prefixes: 'mµμu' }, deg: { dim: ANGLE, factor: DEG }, '°': { dim: ANGLE, factor: DEG },
-  arcmin: { dim: ANGLE, factor: DEG / 60 }, arcsec: { dim: ANGLE, factor: DEG / 3600 }, '′': { dim: ANGLE, factor: DEG / 60 }, '″': { dim: ANGLE, factor: DEG / 3600 },
+  rad: { dim: ANGLE, factor: 1, prefixes: 'mµμu' }, deg: { dim: ANGLE, factor: ONE_DEGREE }, '°': { dim: ANGLE, factor: ONE_DEGREE },
+  arcmin: { dim: ANGLE, factor: ONE_DEGREE / 60 }, arcsec: { dim: ANGLE, factor: ONE_DEGREE / 3600 }, '′': { dim: ANGLE, factor: ONE_DEGREE / 60 }, '″': { dim: ANGLE, factor: ONE_DEGREE / 3600 },
   '%': { dim: NUMBER, factor: 0.01 },
   lines: { dim: NUMBER, factor: 1 }, line: { dim: NUMBER, factor: 1 }, fringes: { dim: NUMBER, factor: 1 }, fringe: { dim: NUMBER, factor: 1 },
   modes: { dim: NUMBER, factor: 1 }, mode: { dim: NUMBER, factor: 1 }, stops: { dim: NUMBER, factor: 1 }, stop: { dim: NUMBER, factor: 1 },
@@ -152,8 +153,6 @@ export function nearestUnit(text: string): string | undefined {
   if (MEANT_OTHERWISE.has(folded)) return undefined;
   const called = Object.hasOwn(CALLED, folded) ? CALLED[folded] : undefined;
   if (called !== undefined) return called;
-  const sameBut = COMMON.find(u => fold(u) === folded);
-  if (sameBut) return sameBut;
   const near = COMMON.map(u => [distance(fold(u), folded), u] as const).filter(([d, u]) => d < Math.max(u.length, text.length)).sort((a, b) => a[0] - b[0] || distance(a[1], text) - distance(b[1], text))[0];
   return near && near[0] <= (text.length > 3 ? 2 : 1) ? near[1] : undefined;
 }

@@ -44,7 +44,7 @@ export function splitterShare(side: number, loss: number): number {
  * Source: interpolation by straight lines.
  */
 export function shareAtMark(marks: readonly number[], values: readonly number[], setting: number): number {
-  return marks.length === 0 ? 0 : weightsAtMark(marks, setting).reduce((sum, weight, i) => sum + weight * nearestWithin(shares, values[i] ?? 0), 0);
+  return weightsAtMark(marks, setting).reduce((sum, weight, i) => sum + weight * nearestWithin(shares, values[i] ?? 0), 0);
 }
 
 /** How much each mark counts in `shareAtMark`: two weights that add up to 1, else zeros. Arguments and validity as there. */

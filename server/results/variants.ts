@@ -1,5 +1,5 @@
 /** The results of the variants of a setup. Computed when somebody asks, and once. What is wrong with one is known without them, as long as an edit has changed neither it nor what it changes. */
-import { moved } from '../model/kept.ts';
+import { moved, namesLine } from '../model/kept.ts';
 import type { Problem, Setup, Variant } from '../model/model.ts';
 import { overlay } from '../model/overlay.ts';
 import { differenceOf, type Difference } from './difference.ts';
@@ -50,7 +50,8 @@ export function variantsOf(base: Results): readonly VariantResults[] {
   const same = before && setup.variants.length > 0 ? new SameBound(before.setup, setup) : undefined;
   const all = setup.variants.map(variant => {
     const old = before?.all.find(v => v.variant.name === variant.name);
-    if (old && same?.variants(old.variant, variant)) return new Varied(variant, base, { problems: moved(old.problems, setup.node.at - before!.at) });
+    // A line that is named may have moved within the setup, nobody knows by how much.
+    if (old && same?.variants(old.variant, variant) && !old.problems.some(namesLine)) return new Varied(variant, base, { problems: old.problems });
     return new Varied(variant, base, { before: old?.planned?.graph ?? old?.tried ?? base.graph });
   });
   known.set(base.graph, { setup, at: setup.node.at, all });

@@ -82,8 +82,8 @@ describe('a day', () => {
 });
 
 describe('the panel of a shot and its page', () => {
-  const RUN = fresh('file:///a.plate', 'Whelk', 180, 20);
-  const EVENING = { setup: 'Whelk', shot: '8', cautions: ['No beam into an eye.'], before: [{ text: 'a', small: 'b' }], dark: [{ text: 'c', write: '' }], handsOff: 'd', away: 'e', close: 'f', settle: 180, byPage: '', strip: ['10'], notes: [], dim: { hue: 'red', why: 'g' } };
+  const RUN = fresh('file:///a.plate', 'Whelk', 180, [{ name: 'first', seconds: 20 }, { seconds: 5 }]);
+  const EVENING = { setup: 'Whelk', shot: '8', cautions: ['No beam into an eye.'], before: [{ text: 'a', small: 'b' }], dark: [{ text: 'c', write: '' }], handsOff: 'd', away: 'e', settle: 180, openings: [{ change: [], close: 'f', byPage: '', strips: [] }, { name: 'second', change: [{ text: 'h', small: 'i' }], close: 'j', seconds: 3, byPage: '2 to 4 s', strips: [{ of: '', times: ['10'] }] }], notes: [], dim: { hue: 'red', why: 'g' } };
   test.each([RUN, settle(RUN, 5), open(RUN, 5)])('%j is how far somebody is', run => { expect(isRun(JSON.parse(JSON.stringify(run)))).toBe(true); });
   test.each([undefined, null, 7, {}, { ...RUN, phase: 'done' }, { ...RUN, n: NaN }, { ...RUN, count: { from: 1, lasts: 2 } }, { ...RUN, fields: { a: 7 } }, { ...RUN, ticked: [1] }, { ...RUN, page: undefined }])('%j is not', run => { expect(isRun(run)).toBe(false); });
   test.each([{ kind: 'evening', evening: EVENING, run: RUN }, { kind: 'nothing', words: 'x' }, { kind: 'written', shot: '8', saved: false, notes: [] }, { kind: 'not written', words: 'x' }])('%j goes to the page', m => { expect(isToPage(m)).toBe(true); });

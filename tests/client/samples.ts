@@ -23,10 +23,10 @@ export const SETUP = { name: 'Whelk', title: 'Whelk', headline: 'Object beam +63
 export const SHOWN = { kind: 'review', n: 1, remember: REMEMBER, before: 'the last commit', after: 'whelk.plate', setups: [SETUP], inventories: [{ name: 'lab', changes: [] }], rest: { changes: [], findings: FINDINGS }, notes: [] };
 
 // of an evening
-export const RUN: Run = { page: PAGE, setup: 'Whelk', n: 3, phase: 'exposed', ticked: ['covers off'], fields: { plate: '12' }, settle: 180, exposure: 20, count: { from: 1_771_450_800_000, lasts: 20_000, seen: 1_771_450_820_000 }, rested: 180, open: 20, notes: ['closed after 20 s'] };
+export const RUN: Run = { page: PAGE, setup: 'Whelk', n: 3, phase: 'exposed', ticked: ['covers off'], fields: { plate: '12' }, settle: 180, exposures: [{ name: 'first', seconds: 20 }], opened: [20], count: { from: 1_771_450_800_000, lasts: 20_000, seen: 1_771_450_820_000 }, rested: 180, notes: ['closed after 20 s'] };
 export const EVENING = {
   kind: 'evening', run: RUN, evening: {
-    setup: 'Whelk', shot: '8', cautions: ['Mind the beam.'], before: [{ text: 'covers off', small: 'all of them', write: 'plate' }], dark: [{ text: 'lights out' }], handsOff: 'hands off', away: 'go away', close: 'close it', settle: 180, exposure: 20, byPage: '13 to 55 s', strip: ['5 s'], notes: ['a note'],
+    setup: 'Whelk', shot: '8', cautions: ['Mind the beam.'], before: [{ text: 'covers off', small: 'all of them', write: 'plate' }], dark: [{ text: 'lights out' }], handsOff: 'hands off', away: 'go away', settle: 180, openings: [{ name: 'first', change: [{ text: 'the table' }], close: 'close it', seconds: 20, byPage: '13 to 55 s', strips: [{ of: 'P1', times: ['5 s'] }] }], notes: ['a note'],
     dim: { hue: 'red', why: 'The safelight is red.' },
   },
 };

@@ -2,11 +2,11 @@
 import { describe, expect, it, test } from 'vitest';
 import fc from 'fast-check';
 import { begin, digits, look, spoken } from '../../client/shoot/clock.ts';
-import { field, fresh, later, open, settle, stop, tick, times, turn, written, type Run } from '../../client/shoot/run.ts';
+import { due, end, expose, field, fresh, isUnderWay, later, open, rest, settle, stop, tick, turn, written, type Run } from '../../client/shoot/run.ts';
 
 const T = Date.UTC(2026, 1, 18, 21, 40);
 const s = (n: number): number => T + n * 1000;
-const RUN = fresh('file:///whelk.plate', 'Whelk shell', 180, 20);
+const RUN = fresh('file:///whelk.plate', 'Whelk shell', 180, [{ seconds: 20 }]);
 
 describe('a count', () => {
   it('is the clock less its begin, however seldom it is looked at', () => {
@@ -65,32 +65,32 @@ describe('a shot', () => {
     expect(rested).toMatchObject({ over: ['settled at 180'], said: [], run: { phase: 'settled' } });
     // Opened 25 s later than it had to be: it rested 205 s.
     const exposed = looked(open(rested.run, s(205)), 206, 240);
-    expect(exposed).toMatchObject({ over: ['exposed at 225'], said: [], run: { phase: 'exposed', rested: 205, open: 20, notes: [] } });
+    expect(exposed).toMatchObject({ over: ['exposed at 225'], said: [], run: { phase: 'exposed', rested: 205, opened: [20], notes: [] } });
   });
   it('may be opened before the table has rested, and tells how long it did', () => { expect(open(settle(RUN, T), s(95))).toMatchObject({ phase: 'exposing', rested: 95 }); });
   it('may be opened without a rest', () => { const run = open(RUN, T); expect([run.phase, run.rested]).toEqual(['exposing', undefined]); });
-  it('stopped under way has the exposure that it had', () => { expect(stop(open(settle(RUN, T), s(180)), s(187.04))).toMatchObject({ phase: 'exposed', open: 7, notes: ['closed after 7 s of 20 s'] }); });
+  it('stopped under way has the exposure that it had', () => { expect(stop(open(settle(RUN, T), s(180)), s(187.04))).toMatchObject({ phase: 'exposed', opened: [7], notes: ['closed after 7 s of 20 s'] }); });
   it('stopped before the shutter was open is none', () => {
     expect(stop(settle(RUN, T), s(60)).phase).toBe('ready');
-    expect(stop(settle(RUN, T), s(60))).not.toHaveProperty('open');
+    expect(stop(settle(RUN, T), s(60)).opened).toEqual([]);
     expect(stop(RUN, T)).toBe(RUN);
   });
   it('needs its times', () => {
     expect(settle({ ...RUN, settle: 0 }, T).phase).toBe('ready');
-    expect(open({ ...RUN, exposure: 0 }, T).phase).toBe('ready');
-    expect(open({ ...RUN, exposure: NaN }, T).phase).toBe('ready');
+    expect(open(expose(RUN, 0, 0), T).phase).toBe('ready');
+    expect(open(expose(RUN, 0, NaN), T).phase).toBe('ready');
   });
   it('is not opened twice', () => { const run = open(RUN, T); expect(open(run, s(5))).toBe(run); });
   it('goes on after the window was gone, by the clock', () => {
     const kept = JSON.parse(JSON.stringify(turn(open(RUN, T), s(3)).run)) as Run;
     expect(turn(kept, s(12)).run.count).toMatchObject({ from: T });
     expect(turn(kept, s(12))).not.toHaveProperty('over');
-    expect(turn(kept, s(21))).toMatchObject({ over: 'exposed', run: { phase: 'exposed', open: 20, notes: [] } });
+    expect(turn(kept, s(21))).toMatchObject({ over: 'exposed', run: { phase: 'exposed', opened: [20], notes: [] } });
   });
   it('that was over while the window was gone is not sure, and says so', () => {
     expect(turn(turn(open(RUN, T), s(3)).run, s(55))).toMatchObject({
       over: 'exposed', said: 'The exposure of 20 s was over 35 s ago, and nobody was told: if the shutter is still open, close it now.',
-      run: { open: 20, notes: ['the end of the exposure was only seen 35 s late: how long the shutter was open is not sure'] },
+      run: { opened: [20], notes: ['the end of the exposure was only seen 35 s late: how long the shutter was open is not sure'] },
     });
   });
   it('with the clock set back goes on, and the entry has it', () => {
@@ -100,11 +100,11 @@ describe('a shot', () => {
     expect(turn(after.run, s(20 - 3600))).not.toHaveProperty('over');
     expect(turn(after.run, s(21 - 3600))).toMatchObject({ over: 'exposed' });
   });
-  it('written down leaves the times for the next plate, and nothing else', () => { expect(written(field(tick(stop(open(RUN, T), s(5)), 'a', true), 'plate', 'box 3'))).toMatchObject({ phase: 'ready', ticked: [], fields: {}, notes: [], settle: 180, exposure: 20 }); });
+  it('written down leaves the times for the next plate, and nothing else', () => { expect(written(field(tick(stop(open(RUN, T), s(5)), 'a', true), 'plate', 'box 3'))).toMatchObject({ phase: 'ready', ticked: [], fields: {}, notes: [], settle: 180, exposures: [{ seconds: 20 }], opened: [] }); });
   it('keeps what is ticked and written, once each', () => {
     expect(tick(tick(tick(RUN, 'a', true), 'a', true), 'b', true).ticked).toEqual(['a', 'b']);
     expect(tick(tick(RUN, 'a', true), 'a', false).ticked).toEqual([]);
-    expect(times(RUN, 5, 3)).toMatchObject({ settle: 5, exposure: 3 });
+    expect(rest(expose(RUN, 0, 3), 5)).toMatchObject({ settle: 5, exposures: [{ seconds: 3 }] });
   });
   it('of two that were kept the later one counts', () => {
     const newer = tick(RUN, 'a', true);
@@ -114,4 +114,30 @@ describe('a shot', () => {
     const seen = turn(open(RUN, T), s(9)).run;
     expect(later(open(RUN, T), seen)).toBe(seen);
   });
+});
+
+describe('a shot of two exposures', () => {
+  const TWO = fresh('file:///tile.plate', 'Tile', 180, [{ name: 'first', seconds: 60 }, { name: 'second', seconds: 12 }]);
+  const between = looked(open(TWO, T), 1, 90).run;
+  it('is ready for the next one when the first is over, and nobody has written it down', () => {
+    expect(between).toMatchObject({ phase: 'ready', opened: [60] });
+    expect(due(between)).toBe(12);
+    expect([isUnderWay(TWO), isUnderWay(between)]).toEqual([false, true]);
+  });
+  it('rests again, and is over after the last', () => {
+    const exposed = looked(open(looked(settle(between, s(100)), 101, 290).run, s(290)), 291, 310);
+    expect(exposed).toMatchObject({ over: ['exposed at 302'], run: { phase: 'exposed', opened: [60, 12], rested: 190 } });
+  });
+  it('tells the shortest of its rests', () => {
+    // 205 s before the first, 95 s before the second.
+    const first = looked(open(looked(settle(TWO, T), 1, 205).run, s(205)), 206, 265).run;
+    expect(open(settle(first, s(300)), s(395))).toMatchObject({ phase: 'exposing', rested: 95 });
+  });
+  it('stopped in the first keeps what that had, and goes on', () => { expect(stop(open(TWO, T), s(7))).toMatchObject({ phase: 'ready', opened: [7], notes: ['closed after 7 s of 1 min'] }); });
+  it('stopped while it rests for the second, has had the first', () => { expect(stop(settle(between, s(100)), s(120))).toMatchObject({ phase: 'ready', opened: [60] }); });
+  it('may end after the first, and says so', () => {
+    expect(end(between)).toMatchObject({ phase: 'exposed', opened: [60], notes: ['ended after 1 of 2 exposures'] });
+    expect(end(TWO)).toBe(TWO);
+  });
+  it('has a time for each', () => { expect(expose(TWO, 1, 9).exposures).toEqual([{ name: 'first', seconds: 60 }, { name: 'second', seconds: 9 }]); });
 });

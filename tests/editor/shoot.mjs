@@ -49,6 +49,10 @@ setup "Whelk tonight" {
 }
 `;
 writeFileSync(join(folder, PAGE), text);
+/** On a plate that gets two exposures. */
+const TWICE = 'whelk-twice.plate';
+const twice = text.replace('"Whelk tonight"', '"Whelk twice"').replace('  settle: 4 s\n  exposure: 3 s\n', '  settle: 1 s\n  exposure: 2 s\n').replace(/\}\n$/, '\n  variant "near" {\n    exposure: 1 s\n    S1 -> M2: 400 mm\n  }\n  exposure first {\n    share: 60%\n  }\n  exposure second {\n    variant: "near"\n  }\n}\n');
+writeFileSync(join(folder, TWICE), twice);
 /** With a shot that waits for its outcome. */
 const FULL = 'whelk-full.plate';
 const waiting = text.replace(/\}\n$/, '\n  shot 1 on 2026-02-11 {\n    exposure: 20 s\n  }\n}\n');
@@ -217,6 +221,37 @@ export const STEPS = {
     expect(Math.abs(Number(open) - seconds) < 0.3, `${open} s are written instead of ${seconds} s`);
     expect(/note: ".*closed after [\d.]+ s of 40 s"/.test(saved()), 'it does not say that it was stopped');
     await press('d');
+  },
+  async 'a plate that gets two exposures is gone through to the last of them'() {
+    const now = () => readFileSync(join(folder, TWICE), 'utf8');
+    await toText();
+    await open(TWICE);
+    await command('Platewright: Shoot');
+    await panel.getByText('Shot 1 of “Whelk twice”').waitFor();
+    for (const words of ['Then second', 'The table as in “near”.', 'S1 -> M2: 400 mm']) await panel.getByText(words).first().waitFor();
+    await picture('shoot-twice-before');
+    await panel.locator('#go', { hasText: 'Hands Off: Settle 1 s' }).focus();
+    await press('Enter');
+    await phase('settled');
+    await press('Enter');
+    await panel.locator('#phase', { hasText: 'The shutter is open: first.' }).waitFor();
+    await panel.locator('#phase', { hasText: 'the card back in the beam; the plate stays where it is, and the light stays out. Then: second. The table as in “near”: S1 -> M2: 400 mm' }).waitFor();
+    await picture('shoot-twice-between-dark');
+    expect(now() === twice, 'something is written before the last exposure');
+    await press('d');
+    await picture('shoot-twice-between');
+    // Whoever presses Enter goes on, and does not end it.
+    await until(() => inFrame(() => document.activeElement?.id === 'go'), 'the next step has no keyboard');
+    await press('Enter');
+    await phase('settled');
+    await press('Enter');
+    await until(() => /note: "first 2 s; second 1 s; /.test(now()), 'both exposures are not in the entry');
+    expect(!/shot 1[^]*exposure:/.test(now()), 'the entry tells one exposure');
+    await says('Shot 1 is written on the page.');
+    await press('d');
+    await picture('shoot-twice-written');
+    await toText();
+    await open(PAGE);
   },
   async 'what is heard: a tick each second, and signs that differ from it and from each other'() {
     const said = await heard(page.context(), 5.5);

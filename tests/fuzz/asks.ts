@@ -80,7 +80,7 @@ export const ASKS: Readonly<Record<string, Ask>> = {
     if (subject !== undefined) await a.ask(own.ENTER, { textDocument: { uri: a.uri }, line: a.position.line, subject, value, on: '2026-02-18T21:40' });
   },
   [own.LOSSES]: a => a.ask(own.LOSSES, { textDocument: { uri: a.uri }, line: a.position.line }), [own.SHOOT]: a => a.ask(own.SHOOT, { textDocument: { uri: a.uri }, line: a.position.line, day: '2026-02-18' }),
-  [own.SHOT]: async a => { const setup = await setupOf(a); await a.ask(own.SHOT, { textDocument: { uri: a.uri }, ...(setup === undefined ? {} : { setup }), on: '2026-02-18', exposure: pick([20, 0.1, 1e39, 1e-39], a.chance), settle: 60, note: 'wet sand "cut" }\n🐚' }); },
+  [own.SHOT]: async a => { const setup = await setupOf(a); await a.ask(own.SHOT, { textDocument: { uri: a.uri }, ...(setup === undefined ? {} : { setup }), on: '2026-02-18', exposures: [{ seconds: pick([20, 0.1, 1e39, 1e-39], a.chance) }, ...(a.chance % 3 === 0 ? [{ name: 'second', seconds: 7 }] : [])], settle: 60, note: 'wet sand "cut" }\n🐚' }); },
   [own.OUTCOME]: async a => {
     const { result } = await a.ask(own.OUTCOME, { textDocument: { uri: a.uri }, line: a.position.line });
     const { shot, setup } = (result ?? {}) as { shot?: unknown; setup?: unknown };

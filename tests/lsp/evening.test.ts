@@ -61,7 +61,7 @@ describe('a shot', () => {
   const timed = also('  settle: 90 s\n  exposure: 20 s\n');
   it('is gone through with what the page has', async () => {
     const answer = await (await opened(timed)).ask<ShootAnswer>('platewright/shoot', { line: 0, day: '2026-02-18' });
-    expect(answer).toMatchObject({ setup: 'Whelk shell', shot: '1', settle: 90, exposure: 20, dim: { hue: 'black' }, notes: [] });
+    expect(answer).toMatchObject({ setup: 'Whelk shell', shot: '1', settle: 90, openings: [{ seconds: 20 }], dim: { hue: 'black' }, notes: [] });
   });
   it('tells of a clock that is before the last shot', async () => { expect(await (await opened(also('  shot 4 on 2026-03-01 {\n  }\n'))).ask('platewright/shoot', { line: 0, day: '2026-02-18' })).toMatchObject({ shot: '5', notes: [expect.stringMatching(/see whether the clock of this computer is right/)] }); });
   it('needs a setup, and a plate in it', async () => {
@@ -71,17 +71,18 @@ describe('a shot', () => {
   });
   it('is written as it went', async () => {
     const page = await opened(timed);
-    const answer = await page.ask<ShotAnswer>('platewright/shot', { setup: 'Whelk shell', on: '2026-02-18', exposure: 7, settle: 95, note: 'the shutter was closed after 7 s of 20 s' });
+    const answer = await page.ask<ShotAnswer>('platewright/shot', { setup: 'Whelk shell', on: '2026-02-18', exposures: [{ seconds: 7 }], settle: 95, note: 'the shutter was closed after 7 s of 20 s' });
     if ('refused' in answer) throw new Error(answer.refused);
     await page.apply({ documentChanges: [{ textDocument: { uri: page.uri, version: answer.version }, edits: [...answer.edits] }] });
     expect(page.text).toMatch(/\n {2}shot 1 on 2026-02-18 \{\n {4}exposure: 7 s\n {4}settle: 95 s\n {4}note: "object − reference 84 ± 7 mm; the shutter was closed after 7 s of 20 s"\n {2}\}\n\}\n$/);
     expect((await page.findings()).filter(d => d.severity === 1)).toEqual([]);
   });
   test.each([
-    ['in a setup that is gone', { setup: 'Cockle', on: '2026-02-18', exposure: 7 }, /is not on the page any more/], ['of no length', { setup: 'Whelk shell', on: '2026-02-18', exposure: 0 }, /is not known/], ['of an odd length', { setup: 'Whelk shell', on: '2026-02-18', exposure: 'x' }, /is not known/],
-    ['without a day', { setup: 'Whelk shell', exposure: 7 }, /gives no day/],
+    ['in a setup that is gone', { setup: 'Cockle', on: '2026-02-18', exposures: [{ seconds: 7 }] }, /is not on the page any more/], ['of no length', { setup: 'Whelk shell', on: '2026-02-18', exposures: [{ seconds: 0 }] }, /is not known/], ['of an odd length', { setup: 'Whelk shell', on: '2026-02-18', exposures: [{ seconds: 'x' }] }, /is not known/],
+    ['of none', { setup: 'Whelk shell', on: '2026-02-18', exposures: [] }, /is not known/], ['by a name that is none', { setup: 'Whelk shell', on: '2026-02-18', exposures: [{ name: 7, seconds: 7 }] }, /is not known/],
+    ['without a day', { setup: 'Whelk shell', exposures: [{ seconds: 7 }] }, /gives no day/],
   ])('%s is refused', async (_, more, why) => { expect(await (await opened()).ask('platewright/shot', more)).toMatchObject({ refused: expect.stringMatching(why) as string }); });
-  it('is not written into another setup of the page', async () => { expect(await (await opened(two)).ask('platewright/shot', { setup: 'Limpet', on: '2026-02-18', exposure: 7 })).toHaveProperty('refused'); });
+  it('is not written into another setup of the page', async () => { expect(await (await opened(two)).ask('platewright/shot', { setup: 'Limpet', on: '2026-02-18', exposures: [{ seconds: 7 }] })).toHaveProperty('refused'); });
 });
 
 describe('an outcome', () => {

@@ -12,6 +12,8 @@ const E = (2 / (Math.PI * 0.02 * 0.01)) * Math.exp(-2 * (ASIDE ** 2 / 0.02 ** 2 
 const lobe = (Math.LN2 / -Math.log(Math.cos(0.3)) + 1) / (2 * Math.PI);
 const DULL: Throw = { kind: 'back', gloss: 0, halfWidth: 0.3 };
 const H = Math.SQRT1_2;
+/** Light along (0.48, 0.64, 0.6): its left (−0.8, 0.6, 0) is level, and above it is (−0.36, −0.48, 0.8), of triangles 3, 4, 5. */
+const climbing = ([x, y, z]: Vector): Vector => [0.48 * x - 0.8 * y - 0.36 * z, 0.64 * x + 0.6 * y - 0.48 * z, 0.6 * x + 0.8 * z];
 
 // Per watt, what is sent to a point 300 mm off in this direction, of E dA/R².
 test.each<[string, Throw, Vector, Vector, number]>([
@@ -19,6 +21,7 @@ test.each<[string, Throw, Vector, Vector, number]>([
   ['dull, with its normal at cosine 0.8 to the beam and the eye', DULL, [-0.8, 0.6, 0], [-1, 0, 0], 0.64 / Math.PI],
   ['dull, at cosine 0.8 to the beam, seen along its normal', DULL, [-0.8, 0, 0.6], [-0.8, 0, 0.6], 0.8 / Math.PI],
   ['of no normal: from every side', DULL, [0, 0, 0], [0, 0.6, 0.8], 1 / Math.PI],
+  ['of no normal and glossy: no lobe', { kind: 'back', gloss: 1, halfWidth: 0.3 }, [0, 0, 0], [0.8, 0.6, 0], 1 / Math.PI],
   ['glossy, at 45°: where a mirror sends it', { kind: 'back', gloss: 1, halfWidth: 0.3 }, [-H, 0, H], [0, 0, 1], H * lobe],
   ['glossy, at 45° to the side', { kind: 'back', gloss: 1, halfWidth: 0.3 }, [-H, H, 0], [0, 1, 0], H * lobe],
   ['a quarter glossy, at 45°', { kind: 'back', gloss: 0.25, halfWidth: 0.3 }, [-H, 0, H], [0, 0, 1], 0.25 * H * lobe + (0.75 * H * H) / Math.PI],
@@ -35,6 +38,7 @@ test.each<[string, Throw, Vector, Vector, number]>([
     { turn: (v: Vector): Vector => v },
     // Along +y its left is at −x.
     { turn: ([x, y, z]: Vector): Vector => [-y, x, z] },
+    { turn: climbing },
   ];
   for (const { turn } of sides) {
     const at = turn([ALONG, ASIDE, 0.005]);
@@ -48,4 +52,28 @@ test.each<[string, Throw, Vector, Vector, number]>([
 test('straight down, left counts along x and up along y', () => {
   const got = lightFromSurface([{ point: [ASIDE, 0.005, -ALONG], normal: [0, 0, 1], area: AREA }], beam, { from: [0, 0, 0], along: [0, 0, -1] }, DULL, [ASIDE, 0.005, R - ALONG], [0, 0, 1]);
   expect(got / ((E * AREA) / (Math.PI * R ** 2))).toBeCloseTo(1, 5);
+});
+
+test.each<[string, Vector, number]>([
+  // The ray (1, x/z, y/z) through the focus, against each normal.
+  ['squarely to the axis', [-1, 0, 0], 1],
+  ['turned to the side', [-0.8, -0.6, 0], 0.8 + 0.6 * (0.03 / 0.9)],
+  ['turned down', [-0.8, 0, -0.6], 0.8 + 0.6 * (0.02 / 0.9)],
+  ['of no normal', [0, 0, 0], Math.hypot(1, 0.03 / 0.9, 0.02 / 0.9)],
+])('light that spreads from a focus 0.9 m off falls along its ray on a patch %s', (_, normal, facing) => {
+  // 0.02 m where it passes the origin, its focus 0.4 m behind that: 0.5 m on, 0.9 m from the focus, the radius is 0.02 · 0.9/0.4 = 0.045 m.
+  const spreading = beamFromRadius(0.02, 1 / 0.4, 633e-9, 1);
+  const light = (2 / (Math.PI * 0.045 ** 2)) * Math.exp((-2 * (0.03 ** 2 + 0.02 ** 2)) / 0.045 ** 2) * facing;
+  const at = climbing([ALONG, 0.03, 0.02]);
+  const back = climbing([-1, 0, 0]);
+  const leaving = -normal[0] || 1;
+  const point: Vector = [at[0] + R * back[0], at[1] + R * back[1], at[2] + R * back[2]];
+  const got = lightFromSurface([{ point: at, normal: climbing(normal), area: AREA }], spreading, { from: [0, 0, 0], along: climbing([1, 0, 0]) }, DULL, point, back);
+  expect(got / ((light * leaving * AREA) / (Math.PI * R ** 2))).toBeCloseTo(1, 5);
+});
+
+test.each<[string, number]>([['dull', 0], ['glossy', 1]])('right before a %s patch there is as much light as it gives back', (_, gloss) => {
+  const near = 1e-6;
+  const got = lightFromSurface([{ point: [ALONG, ASIDE, 0.005], normal: [-1, 0, 0], area: 1e-4 }], beam, { from: [0, 0, 0], along: [1, 0, 0] }, { kind: 'back', gloss, halfWidth: 0.3 }, [ALONG - near, ASIDE, 0.005], [1, 0, 0]);
+  expect(got / E).toBeCloseTo(1, 5);
 });

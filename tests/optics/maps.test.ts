@@ -275,6 +275,11 @@ describe('scattered light', () => {
       expect(sum).toBeGreaterThan(0);
     }
   });
+  // A way of (2, 3, 6) is 7 long: E dA · 0.5/π · 2/7, 3/7 or 6/7 at the patch / 49, for a plate at right angles to it; without a normal the patch sends as much to every side.
+  it.each<[Vector, number]>([[[1, 0, 0], 2], [[0, 1, 0], 3], [[0, 0, 1], 6], [[0, 0, 0], 7]])('of a patch that looks along %j to where (2, 3, 6) is goes by %d/7', (normal, sevenths) => {
+    const [sent] = scatteredLight(packed([[2, 3, 6]]), [-2, -3, -6], [{ point: [0, 0, 0], normal, area: 1e-4 }], Float64Array.of(3), 0.5);
+    expectNear(sent! / ((3e-4 * 0.5 * sevenths) / (7 * 49 * Math.PI)), 1, 1e-12);
+  });
   it('from behind the plate, or from a dark side, is none', () => {
     expect(scatteredLight(packed([[0, distance, 0]]), [0, 1, 0], patches, lit, tone)[0]).toBe(0);
     expect(scatteredLight(packed([[0, -distance, 0]]), [0, 1, 0], patches, lit, tone)[0]).toBe(0);

@@ -14,7 +14,6 @@ import * as drift from '../../server/optics/drift.ts';
 import * as exposure from '../../server/optics/exposure.ts';
 import * as glass from '../../server/optics/glass.ts';
 import * as light from '../../server/optics/light.ts';
-import * as numeric from '../../server/optics/numeric.ts';
 import * as power from '../../server/optics/power.ts';
 import { isWithin, nearestWithin } from '../../server/optics/range.ts';
 import * as tape from '../../server/optics/tape.ts';
@@ -132,22 +131,5 @@ describe('numbers outside the domain', () => {
       }),
     );
     expect(isWithin(glass.acrylic.wavelengths, 405e-9)).toBe(false);
-  });
-});
-
-describe('sine and cosine of multiples of π', () => {
-  it('have exact zeros and keep their digits far out', () => {
-    for (const k of [-7, -1, 0, 1, 2, 1e6 + 1]) {
-      expect(Math.abs(numeric.sinOfPi(k))).toBe(0);
-      expect(Math.abs(numeric.cosOfPi(k + 0.5))).toBe(0);
-    }
-    fc.assert(
-      fc.property(fc.integer({ min: -1e9, max: 1e9 }), fc.integer({ min: -1024, max: 1024 }), (turns, part) => {
-        // Multiples of 1/1024 are exact in binary, so whole turns change nothing.
-        const x = part / 1024;
-        expect(numeric.sinOfPi(2 * turns + x)).toBeCloseTo(Math.sin(Math.PI * x), 14);
-        expect(numeric.cosOfPi(2 * turns + x)).toBeCloseTo(Math.cos(Math.PI * x), 14);
-      }),
-    );
   });
 });

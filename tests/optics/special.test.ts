@@ -32,7 +32,7 @@ describe('the Bessel function J₀', () => {
     fc.assert(fc.property(between(0, 40), x => {
       const quarter = exact.bignumber(x).pow(2).div(-4);
       expectNear(besselJ0(x), series(exact.bignumber(1), (term, n) => term.times(quarter).div(n * n)).toNumber(), 1e-15, `J0(${x})`);
-    }), { numRuns: 200 });
+    }), { numRuns: 200, examples: [[20], [20 + 2 ** -48]] }); // both sides of where another series takes over
   });
 });
 
@@ -53,6 +53,14 @@ describe('the error function', () => {
       const value = sum.times(2).div(exact.bignumber(Math.PI).sqrt()).toNumber();
       expectNear(erf(x), value, 2e-15 * value, `erf(${x})`);
     }), { numRuns: 200 });
+  });
+
+  it('is odd, exactly 0 at 0 and never beyond 1, so that a share is never more than all', () => {
+    expect(erf(0)).toBe(0);
+    for (let x = 1 / 1024; x < 8; x += 1 / 1024) {
+      expect(erf(x), `erf(${x})`).toBeLessThanOrEqual(1);
+      expect(erf(-x)).toBe(-erf(x));
+    }
   });
 });
 

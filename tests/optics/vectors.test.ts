@@ -1,7 +1,7 @@
 /** Directions in space against plain trigonometry and what holds for every rotation. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { above, angleBetween, angleFromNormal, direction, leftOf, mirrorNormal, turnedLeft, unit, type Vector } from '../../server/optics/vectors.ts';
+import { above, angleBetween, angleFromNormal, coordinates, direction, distance, leftOf, mirrorNormal, turnedLeft, unit, within, type Vector } from '../../server/optics/vectors.ts';
 
 const DEGREE = Math.PI / 180;
 const close = (a: readonly number[], b: readonly number[], digits = 12): void => { a.forEach((v, i) => { expect(v, `${a.join(', ')} should be ${b.join(', ')}`).toBeCloseTo(b[i]!, digits); }); };
@@ -16,6 +16,13 @@ test('headings and elevations', () => {
   close(direction(180 * DEGREE, 30 * DEGREE), [-Math.sqrt(3) / 2, 0, 0.5]);
   close(unit([3, 0, 4]), [0.6, 0, 0.8]);
 });
+
+test('ways: 2² + 3² + 6² = 7², 1² + 4² + 8² = 9²', () => {
+  expect(distance(2, -3, 6)).toBe(7);
+  expect(distance(-8, 1, 4)).toBe(9);
+});
+
+test('a place outside the coordinates counts as the nearest inside, each number for itself', () => expect(within([2e6, 0.5, -Infinity])).toEqual([coordinates.to, 0.5, coordinates.from]));
 
 describe('turns', () => {
   test('of light along x', () => {

@@ -2,7 +2,7 @@
 import { Sound } from '../../plan/view/sound.ts';
 import { digits, look, spoken } from '../clock.ts';
 import { isRun, isToPage, type Evening, type FromPage } from '../messages.ts';
-import { later, open, settle, stop, turn, written, type Run } from '../run.ts';
+import { due, end, isUnderWay, later, open, settle, stop, turn, written, type Run } from '../run.ts';
 import { Dark } from './dark.ts';
 import { Lists } from './lists.ts';
 import { AMISS, OPEN, OVER, SETTLED, SOON, STOPPED } from './tones.ts';
@@ -48,7 +48,7 @@ function step(): void {
   if (run.phase === 'ready' && run.settle > 0) {
     dark.set(true);
     keep(settle(run, now));
-  } else if (run.phase !== 'exposed' && run.exposure > 0) {
+  } else if (run.phase !== 'exposed' && due(run) > 0) {
     dark.set(true);
     keep(open(run, now));
     sound.say(OPEN);
@@ -63,7 +63,7 @@ function cease(): void {
   keep(next);
   quiet();
   sound.say(STOPPED);
-  say(was === 'exposing' ? `Stopped after ${spoken((next.open ?? 0) * 1000)}: close the shutter.` : 'Stopped. Nothing was exposed, and nothing is written.');
+  say(was === 'exposing' ? `Stopped after ${spoken((next.opened.at(-1) ?? 0) * 1000)}: close the shutter.` : 'Stopped. Nothing was exposed, and nothing is written.');
   if (was === 'exposing') write();
 }
 
@@ -115,19 +115,35 @@ function count(): void {
   if (now.left > 0 && now.left < LOOK && run.phase !== 'settled') setTimeout(beat, now.left);
 }
 
-const PHASES: Readonly<Record<Run['phase'], (e: Evening | undefined) => string>> = {
-  ready: () => '', settling: e => e?.handsOff ?? 'Hands off.', settled: e => `The table has rested. ${e?.away ?? ''}`, exposing: () => 'The shutter is open.', exposed: e => e?.close ?? 'Shutter closed.',
+const PHASES: Readonly<Record<Run['phase'], (e: Evening | undefined, run: Run) => string>> = {
+  ready: (e, run) => (isUnderWay(run) ? between(e, run) : ''),
+  settling: e => e?.handsOff ?? 'Hands off.', settled: e => `The table has rested. ${e?.away ?? ''}`, exposing: (_, run) => `The shutter is open${nameOf(run)}.`, exposed: closing,
 };
+/** What is done now that the shutter was open. */
+function closing(e: Evening | undefined, { phase, opened }: Run): string {
+  const all = e?.openings ?? [];
+  return (phase === 'exposed' ? all.at(-1) : all[opened.length - 1])?.close ?? 'Shutter closed.';
+}
+/** Shown large, since the list below may be out of sight in the dark. */
+function between(e: Evening | undefined, run: Run): string {
+  const change = e?.openings[run.opened.length]?.change ?? [];
+  return [closing(e, run), `Then${nameOf(run)}.`, ...change.map(c => (c.small === undefined ? c.text : `${c.text.replace(/\.$/, '')}: ${c.small}.`))].join(' ');
+}
+const nameOf = ({ exposures, opened }: Run): string => { const name = exposures[opened.length]?.name; return name === undefined ? '' : `: ${name}`; };
 
 function show(): void {
   if (!run) return;
-  const { phase: now, settle: rest, exposure } = run;
+  const { phase: now, settle: rest } = run;
+  const exposure = due(run);
   document.body.dataset['phase'] = now;
   title.textContent = evening ? `Shot ${evening.shot} of “${run.setup}”` : `“${run.setup}”`;
-  phase.textContent = PHASES[now](evening);
-  const next = { ready: rest > 0 ? `Hands Off: Settle ${spoken(rest * 1000)}` : exposure > 0 ? `Open the Shutter for ${spoken(exposure * 1000)}` : '', settling: exposure > 0 ? 'Open Now' : '', settled: exposure > 0 ? `Open the Shutter for ${spoken(exposure * 1000)}` : '', exposing: '', exposed: 'Write It Down' }[now];
+  phase.textContent = PHASES[now](evening, run);
+  const opening = exposure > 0 ? `Open the Shutter for ${spoken(exposure * 1000)}${nameOf(run)}` : '';
+  const next = { ready: rest > 0 ? `Hands Off: Settle ${spoken(rest * 1000)}` : opening, settling: exposure > 0 ? 'Open Now' : '', settled: opening, exposing: '', exposed: 'Write It Down' }[now];
   button(go, next);
-  button(halt, { ready: '', settling: 'Stop', settled: 'Begin Anew', exposing: 'Stop: Close the Shutter', exposed: unwritten ? 'Leave It Unwritten' : '' }[now]);
+  button(halt, { ready: isUnderWay(run) ? 'End Here: Write It Down' : '', settling: 'Stop', settled: 'Begin Anew', exposing: 'Stop: Close the Shutter', exposed: unwritten ? 'Leave It Unwritten' : '' }[now]);
+  // Between two exposures Enter is not to end what is under way.
+  if (now === 'ready' && document.activeElement === halt && !go.hidden) go.focus();
   if (evening) lists.show(evening, run);
   count();
 }
@@ -144,6 +160,11 @@ function say(words: string): void { said.textContent = words; }
 
 go.addEventListener('click', step);
 halt.addEventListener('click', () => {
+  if (run?.phase === 'ready') {
+    keep(end(run));
+    write();
+    return;
+  }
   if (run?.phase !== 'exposed') { cease(); return; }
   unwritten = false;
   keep(written(run));
@@ -175,7 +196,7 @@ window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
       if (run.phase === 'exposed') write();
       break;
     case 'nothing': lists.nothing(data.words); break;
-    case 'written': unwritten = false; say([evening?.close ?? 'Shutter closed.', `Shot ${data.shot} is written on the page${data.saved ? '' : ', but not saved yet'}. Tomorrow “Note the Outcome” adds what came out.`, ...data.notes].join(' ')); break;
+    case 'written': unwritten = false; say([evening?.openings.at(-1)?.close ?? 'Shutter closed.', `Shot ${data.shot} is written on the page${data.saved ? '' : ', but not saved yet'}. Tomorrow “Note the Outcome” adds what came out.`, ...data.notes].join(' ')); break;
     case 'not written': unwritten = true; show(); say(`Not written down yet. ${data.words}`); sound.say(AMISS); break;
   }
 });

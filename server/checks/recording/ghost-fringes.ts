@@ -1,5 +1,6 @@
 import { percent, percentBand, plain } from '../../model/show.ts';
 import type { Problem } from '../../model/model.ts';
+import { ONE_DEGREE } from '../../model/units.ts';
 import type { Ghost } from '../../results/polarization/polarization.ts';
 import type { Results } from '../../results/plan.ts';
 import { ghostsOfP } from '../../results/rules/polarization.ts';
@@ -7,7 +8,6 @@ import { num, text, type Check, type Data } from '../check.ts';
 
 /** Contrast below which nobody sees them on the plate. */
 const LEAST = 0.03;
-const DEGREE = Math.PI / 180;
 
 export const ghostFringes: Check = {
   code: 'ghost-fringes',
@@ -48,7 +48,7 @@ back face runs against the reference, and with 2√R/(1 + R) makes a faint refle
     const { ghost, low, high, angle } = worst;
     return [{
       code: 'ghost-fringes', at: ghost.plate.at, subject: ghost.plate.id, setup: r.setup.name,
-      data: { plate: ghost.plate.id, reference: ghost.arm.name, low: round(low), high: round(high), back: round(r.graph.value(ghost.backFace) ?? 0), angle: round(angle / DEGREE), p: round(ghostsOfP(angle, r.graph.value(ghost.index)!)), many: all.length > 1 },
+      data: { plate: ghost.plate.id, reference: ghost.arm.name, low: round(low), high: round(high), back: round(r.graph.value(ghost.backFace) ?? 0), angle: round(angle / ONE_DEGREE), p: round(ghostsOfP(angle, r.graph.value(ghost.index)!)), many: all.length > 1 },
     } satisfies Problem];
   },
 };

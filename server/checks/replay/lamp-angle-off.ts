@@ -1,5 +1,6 @@
 import type { Problem } from '../../model/model.ts';
 import { percent } from '../../model/show.ts';
+import { ONE_DEGREE } from '../../model/units.ts';
 import { interval } from '../../results/sampling.ts';
 import type { Results } from '../../results/plan.ts';
 import type { Shown } from '../../results/replay/shown.ts';
@@ -7,10 +8,9 @@ import { num, text, type Check } from '../check.ts';
 import { capital } from '../words.ts';
 import { colourWord, degrees, figure, hangs, nm, recording } from '../shown-words.ts';
 
-const DEGREE = Math.PI / 180;
 /** Lamps are not set nearer than this by hand; common practice. */
-const NOTED = 5 * DEGREE;
-const FAR_OFF = 15 * DEGREE;
+const NOTED = 5 * ONE_DEGREE;
+const FAR_OFF = 15 * ONE_DEGREE;
 const DULL = 0.4;
 
 /** Whether a lamp in the colour of the recording, or a white one, comes from another angle than the reference did. Of another colour another angle is right. */

@@ -1,4 +1,5 @@
 import type { Problem } from '../../model/model.ts';
+import { ONE_DEGREE } from '../../model/units.ts';
 import type { Lit } from '../../results/masters/lit.ts';
 import type { Results } from '../../results/plan.ts';
 import { slipped, type Slipped } from '../../results/rules/masters.ts';
@@ -6,11 +7,10 @@ import { interval } from '../../results/sampling.ts';
 import { num, text, type Check } from '../check.ts';
 import { degrees, figure, mm, nm, times } from '../shown-words.ts';
 
-const DEGREE = Math.PI / 180;
 /** Nearer than this a beam is not set by hand; lines of two lasers of one sort lie nearer than that; and an image wider by less is not seen to be. Common practice. */
-const NOTED = { angle: 3 * DEGREE, colour: 2e-9, width: 1.1 };
+const NOTED = { angle: 3 * ONE_DEGREE, colour: 2e-9, width: 1.1 };
 /** From here on a plate sends little light, or its image does not fit on the next. Common practice. */
-const GRAVE = { angle: 10 * DEGREE, width: 1.5 };
+const GRAVE = { angle: 10 * ONE_DEGREE, width: 1.5 };
 
 export const masterLightOff: Check = {
   code: 'master-light-off',

@@ -3,6 +3,7 @@ import type { Expr } from '../../../grammar/tree.ts';
 import { holeSpacing } from '../../model/holes.ts';
 import type { Edit } from '../../model/edits.ts';
 import type { Placement, Thing, Written } from '../../model/model.ts';
+import { ONE_DEGREE } from '../../model/units.ts';
 import type { Results } from '../../results/plan.ts';
 import type { Vector } from '../../results/rules/table.ts';
 import type { Point } from '../marks.ts';
@@ -29,7 +30,6 @@ export interface Handles {
 
 /** Without holes to snap to, and with the modifier held, places are whole millimetres. */
 const STEP = 1e-3;
-const DEGREE = Math.PI / 180;
 /** Nobody means less: of a step, and of an angle. */
 const STILL = 1e-6;
 /** A step that goes along a beam by less than this share of it goes across it. */
@@ -96,7 +96,7 @@ function turns(thing: Thing, r: Results, page: Page): Pick<Handles, 'turn' | 'ke
   const number = plainNumber(p.heading.expr, p.heading.at, p.heading.line);
   if (!number) return { keeps: workedOut(p.heading.expr, 'its heading', p.heading) };
   const at = r.table.look.things.get(thing.id)?.at;
-  const step = (free: boolean): number => (free ? 0.1 : 1) * DEGREE;
+  const step = (free: boolean): number => (free ? 0.1 : 1) * ONE_DEGREE;
   const put = (angle: number): Edit[] => [number.edit(angle < -STILL ? angle + 2 * Math.PI : angle > 2 * Math.PI - STILL ? angle - 2 * Math.PI : angle)];
   return at ? { turn: { heading: number.value, edits: (to, free) => put(snapped(Math.atan2(to[1] - at[1], to[0] - at[0]), step(free))), steps: ([n], free) => put(next(number.value, step(free), n)) } } : { keeps: 'cannot be placed yet' };
 }

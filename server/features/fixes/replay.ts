@@ -3,6 +3,7 @@ import { text } from '../../checks/check.ts';
 import type { Finding } from '../../checks/check.ts';
 import { SOFT } from '../../checks/replay/image-blurred.ts';
 import { NEAREST } from '../../checks/replay/viewer-outside.ts';
+import { ONE_DEGREE } from '../../model/units.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
 import type { Shown } from '../../results/replay/shown.ts';
@@ -13,7 +14,6 @@ interface Lamps { readonly conditions: readonly Condition[]; readonly only: read
 
 /** Nearer to a limit than that nobody sets anything, as a share of it. */
 const CLEAR = 0.02;
-const DEGREE = Math.PI / 180;
 
 export const shownOf = (f: Finding, { replay }: Results): Shown | undefined => replay.all.find(s => f.subject === `${s.plate.id}.${s.lamp.id}` && f.data['laser'] === s.laser?.id);
 
@@ -24,7 +24,7 @@ const set = (cell: Cell | undefined, sort: Condition['sort'], value: number, { g
 export const lampDistance = (f: Finding, r: Results): readonly Lamps[] => { const s = shownOf(f, r); return set(s?.image?.size, 'equal', 1, r, 0.01, `${s?.lamp.id ?? ''}.distance`); };
 
 /** A lamp whose height tells its angle. */
-export const lampHeight = (f: Finding, r: Results): readonly Lamps[] => { const s = shownOf(f, r); return s && f.data['reference'] !== undefined ? set(s.light.angle, 'equal', Number(f.data['reference']), r, DEGREE, `${s.lamp.id}.height`) : []; };
+export const lampHeight = (f: Finding, r: Results): readonly Lamps[] => { const s = shownOf(f, r); return s && f.data['reference'] !== undefined ? set(s.light.angle, 'equal', Number(f.data['reference']), r, ONE_DEGREE, `${s.lamp.id}.height`) : []; };
 
 export function lampSize(f: Finding, r: Results): readonly Lamps[] {
   const s = shownOf(f, r);

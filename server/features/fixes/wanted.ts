@@ -4,6 +4,8 @@ import { LEAST } from '../../checks/light/corners-dark.ts';
 import { BESIDE } from '../../checks/object/dark-side-lit.ts';
 import { LONG, SHORT } from '../../checks/recording/exposure-hard-to-time.ts';
 import { HALF } from '../../checks/recording/polarization-crossed.ts';
+import { ONE_DEGREE } from '../../model/units.ts';
+import { RESOLVING_MARGIN } from '../../results/rules/fringes.ts';
 import { isTooSmall, leastOf } from '../../results/table/faces.ts';
 import type { Cell } from '../../results/graph.ts';
 import { alignmentOf } from '../../results/alignment.ts';
@@ -27,7 +29,6 @@ type Of = (f: Finding, r: Results) => readonly Wanted[];
 
 /** Nearer to a limit than that nobody sets anything, as a share of it. */
 const CLEAR = 0.02;
-const DEGREE = Math.PI / 180;
 
 const WANTED: Readonly<Record<string, Of>> = {
   'arms-mismatched': (f, r) => r.plates.flatMap(p => p.pairs.filter(x => f.subject === `${p.plate.id}.${x.arm.name}`).map((x): Wanted => ({ conditions: [conditionOn(x.mismatch, 'equal', 0, r.graph)], told: 'mismatch' }))),
@@ -41,12 +42,12 @@ const WANTED: Readonly<Record<string, Of>> = {
   'fringes-drift': (f, r) => r.light.drifts.flatMap(d => (d.plate.id === f.subject ? [{ ...most(d.exposure, r.graph.value(d.longest)!, r), shown: d.brightness }] : [])),
   'exposure-hard-to-time': (f, r) => r.light.plates.filter(p => p.plate.id === f.subject).slice(0, 1).flatMap(p => between(p.exposure, SHORT, LONG, r)),
   'beam-clipped': (f, r) => r.table.look.faces.flatMap(c => (f.subject === `${c.leg.id} ${c.thing.id}` && isTooSmall(c, r.graph) ? [least(c.cell, leastOf(c), r)] : [])),
-  'fringes-too-fine': (f, r) => r.fringes.pairs.flatMap(x => (f.subject === `${x.plate.id}.${x.pair.arm.name}` && x.share ? [most(x.share, x.way === 'reflection' ? 1 / 1.3 : 1, r)] : [])),
+  'fringes-too-fine': (f, r) => r.fringes.pairs.flatMap(x => (f.subject === `${x.plate.id}.${x.pair.arm.name}` && x.share ? [most(x.share, x.way === 'reflection' ? 1 / RESOLVING_MARGIN : 1, r)] : [])),
   'reference-too-near': (f, r) => r.fringes.pairs.flatMap(x => (f.subject === `${x.plate.id}.${x.pair.arm.name}` && x.separation ? [least(x.separation, 1, r)] : [])),
   'polarization-crossed': (f, r) => r.polarization.pairs.flatMap(p => (p.plate.id === f.data['plate'] && p.pair.arm.name === f.data['arm'] ? [least(p.share, HALF, r)] : [])),
   'pinhole-unfit': (f, r) => r.table.look.pinholes.flatMap(p => (p.thing.id === f.subject ? [{ conditions: [{ ...conditionOn(p.fit, 'equal', 1, r.graph), tolerance: 0.1 }], only: [p.pinhole.name] }] : [])),
   'dark-side-lit': (f, r) => r.object.sights.flatMap(s => (f.subject === `${s.plate.id}.${s.object.id}` && s.pair.litAt?.byPlaces ? [most(s.pair.litAt.byPlaces, BESIDE, r)] : [])),
-  'light-bends': (f, r) => alignmentOf(r).straight.flatMap(x => (x.thing.id === f.subject ? [{ conditions: [{ ...conditionOn(x.turn, 'equal', 0, r.graph), tolerance: 0.1 * DEGREE }] }] : [])),
+  'light-bends': (f, r) => alignmentOf(r).straight.flatMap(x => (x.thing.id === f.subject ? [{ conditions: [{ ...conditionOn(x.turn, 'equal', 0, r.graph), tolerance: 0.1 * ONE_DEGREE }] }] : [])),
   'heading-off': (f, r) => alignmentOf(r).lasers.flatMap(l => (l.laser.id === f.subject ? [turned(l.off, f.subject, r)] : [])),
   'mirror-turned': (f, r) => alignmentOf(r).mirrors.flatMap(m => (m.mirror.id === f.subject ? [turned(m.off, f.subject, r)] : [])),
   'reading-disagrees': (f, r) => comparisons(r).residuals.flatMap(x => (x.effect && x.taken.reading.words === f.subject && x.subject.plan ? [{ conditions: [conditionOn(x.subject.plan, 'equal', r.graph.value(x.subject.plan)! + x.difference, r.graph)] }] : [])),
@@ -68,7 +69,7 @@ export const wantedFor = (f: Finding, r: Results): readonly Wanted[] => WANTED[f
 const least = (cell: Cell, value: number, { graph }: Results): Wanted => ({ conditions: cell.missing ? [] : [conditionOn(cell, 'at least', value * (1 + CLEAR), graph)] });
 const most = (cell: Cell, value: number, { graph }: Results): Wanted => ({ conditions: cell.missing ? [] : [conditionOn(cell, 'at most', value * (1 - CLEAR), graph)] });
 const between = (cell: Cell, low: number, high: number, r: Results): readonly Wanted[] => { const now = r.graph.value(cell); return now === undefined ? [] : [now < low ? least(cell, low, r) : most(cell, high, r)]; };
-const turned = (off: Cell, thing: string, { graph }: Results): Wanted => ({ conditions: [{ ...conditionOn(off, 'equal', 0, graph), tolerance: 0.05 * DEGREE }], only: [`${thing}.heading`, `${thing}.tilt`] });
+const turned = (off: Cell, thing: string, { graph }: Results): Wanted => ({ conditions: [{ ...conditionOn(off, 'equal', 0, graph), tolerance: 0.05 * ONE_DEGREE }], only: [`${thing}.heading`, `${thing}.tilt`] });
 
 /** Goals of a result with an outcome; of those that are undecided the whole band is to lie within. */
 function goals(f: Finding, r: Results, outcome: string): readonly Wanted[] {

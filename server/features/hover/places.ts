@@ -1,14 +1,13 @@
 /** Where a thing stands, which way it faces, and how it meets its light, for hovers. */
 import type { Thing } from '../../model/model.ts';
 import { plain, show } from '../../model/show.ts';
-import { LENGTH } from '../../model/units.ts';
+import { LENGTH, ONE_DEGREE } from '../../model/units.ts';
 import { fold, incidence } from '../../results/places/angles.ts';
 import type { Cell } from '../../results/graph.ts';
 import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
 import { blocks, escaped } from '../markdown.ts';
 
-const DEGREE = Math.PI / 180;
 
 /** Nothing where the text doesn't place it, and no place around it says how it stands. */
 export function placeWords(named: Thing, r: Results): string {
@@ -32,9 +31,9 @@ function faces(thing: Thing, { places, graph }: Results): string {
   if (!way || way.some(c => c.missing)) return '';
   const [x, y, z] = way.map(c => graph.value(c)!) as [number, number, number];
   const level = Math.hypot(x, y);
-  const tilt = Math.atan2(z, level) / DEGREE;
+  const tilt = Math.atan2(z, level) / ONE_DEGREE;
   if (level < 1e-6) return `Heading straight ${z > 0 ? 'up' : 'down'}.`;
-  const heading = Math.round(((Math.atan2(y, x) / DEGREE + 360) % 360) * 10) / 10 % 360;
+  const heading = Math.round(((Math.atan2(y, x) / ONE_DEGREE + 360) % 360) * 10) / 10 % 360;
   return `Heading ${plain(heading)}°, counter-clockwise from the right in the plan${Math.abs(tilt) < 0.05 ? '' : `, ${plain(Math.abs(tilt), 3)}° ${tilt > 0 ? 'upwards' : 'downwards'}`}.`;
 }
 

@@ -14,8 +14,9 @@ import { platesOf } from './steps.ts';
 export interface Exposed {
   /** by the clock of whoever shot: `2026-02-18` */
   readonly on: string;
-  /** how long the shutter was open, s, and for how long the table was left alone; missing where nobody counted it */
-  readonly exposure: number;
+  /** how long the shutter was open, s; with names of a plate that gets several exposures */
+  readonly exposures: readonly { readonly name?: string; readonly seconds: number }[];
+  /** for how long the table was left alone, s; missing where nobody counted it */
   readonly settle?: number;
   /** which plate it was, in somebody's words */
   readonly plate?: string;
@@ -47,20 +48,24 @@ export function shotEntry(snapshot: Snapshot, r: Results, shot: Exposed, library
 }
 
 /** In the words that a shot has for them; what nobody has read or written is left out. */
-function facts(r: Results, { exposure, settle, plate, note }: Exposed): string[] {
+function facts(r: Results, { exposures, settle, plate, note }: Exposed): string[] {
   const room = things(r.setup, 'room')[0];
   const of = (phrase: string): string | undefined => (room && fact(room, phrase)) ?? fact(r.setup, phrase);
   const plates = platesOf(r).map(p => ({ id: p.id, batch: quoteless(fact(p, 'batch')) })).filter(p => p.batch !== undefined);
   const batch = plates.length > 1 ? plates.map(p => `${p.id}: ${p.batch!}`).join(', ') : plates[0]?.batch;
+  const named = exposures.filter(e => e.name !== undefined);
+  const one = named.length === 0 ? exposures[0]?.seconds : undefined;
   const said: readonly (readonly [string, string | undefined])[] = [
     ['plate', noteOf([plate ?? ''])], ['batch', batch === undefined ? undefined : `"${batch}"`],
-    ['exposure', show(exposure, TIME, 0, parseUnit('s'))], ['settle', settle === undefined ? undefined : show(settle, TIME, 0, parseUnit(settle >= 60 && settle % 30 === 0 ? 'min' : 's'))],
+    // A shot has one line for one exposure: of several nobody knows what their sum would mean.
+    ['exposure', one === undefined ? undefined : inSeconds(one)], ['settle', settle === undefined ? undefined : show(settle, TIME, 0, parseUnit(settle >= 60 && settle % 30 === 0 ? 'min' : 's'))],
     ['power', powerRead(r)], ['beam ratio', ratioRead(r)], ['temperature', of('temperature')], ['humidity', of('humidity')],
-    ['note', noteOf([stood(r), note ?? ''])],
+    ['note', noteOf([...named.map(e => `${e.name!} ${inSeconds(e.seconds)}`), stood(r), note ?? ''])],
   ];
   return said.flatMap(([phrase, value]) => (value === undefined ? [] : [`${phrase}: ${value}`]));
 }
 
+const inSeconds = (s: number): string => show(s, TIME, 0, parseUnit('s'));
 const quoteless = (text: string | undefined): string | undefined => text?.replace(/"/g, '');
 function noteOf(parts: readonly string[]): string | undefined {
   const text = parts.filter(p => p !== '').join('; ').replace(/["\r\n]/g, ' ').trim();

@@ -1,4 +1,4 @@
-/** What is done when a plate is shot, step by step, and the two times that are waited. The bench card and the panel that counts them down both take it from here. */
+/** What is done when a plate is shot, step by step, and the times that are waited. The bench card and the panel that counts them down both take it from here. */
 import type { Thing } from '../../model/model.ts';
 import { TIME } from '../../model/units.ts';
 import type { Cell } from '../../results/graph.ts';
@@ -34,15 +34,6 @@ export function handsOffStep(r: Results): Step {
 
 export const awayStep: Step = { text: 'The card away without a touch to the table; wait.' };
 
-export function openStep(r: Results): Step {
-  const { text } = timeOf(r, 'exposure');
-  const some = exposures(r).length > 0;
-  return text !== '' ? { text: `Open for ${text}.`, ...(some ? { small: `By light and sensitivity: ${allWords(r)}.` } : {}) }
-    : { text: some ? `Open: ${allWords(r)} by the page. Tonight:` : 'Open for:', write: 's' };
-}
-
-export const closeStep = (r: Results): Step => ({ text: `Shutter closed; ${platesOf(r).length > 1 ? 'the plates' : 'the plate'} shut away before the light goes on.` });
-
 /** A time that is written for the setup: as it is written, or as it comes out, and in seconds where it is one. Empty where nothing is written. */
 export interface Time { readonly text: string; readonly seconds?: number }
 
@@ -70,11 +61,8 @@ function facing(p: Thing): string {
 }
 
 /** What each plate needs, as far as its light and its sensitivity tell. */
-export function exposures(r: Results): { readonly cell: Cell; readonly plate: string; readonly text: string }[] {
+export function exposures(r: Results): { readonly cell: Cell; readonly of: Thing; readonly plate: string; readonly text: string }[] {
   for (const p of r.plates) r.ask(`${p.plate.id}.exposure`);
   // In the light of several lasers a plate has one exposure.
-  return r.light.plates.filter((l, i, all) => all.findIndex(o => o.exposure === l.exposure) === i).flatMap(l => (l.exposure.missing ? [] : [{ cell: l.exposure, plate: r.plates.length > 1 ? l.plate.id : '', text: showCell(r.graph, l.exposure).text }]));
+  return r.light.plates.filter((l, i, all) => all.findIndex(o => o.exposure === l.exposure) === i).flatMap(l => (l.exposure.missing ? [] : [{ cell: l.exposure, of: l.plate, plate: r.plates.length > 1 ? l.plate.id : '', text: showCell(r.graph, l.exposure).text }]));
 }
-
-/** `13 to 55 s`, of several plates each by its name. */
-export const allWords = (r: Results): string => exposures(r).map(e => `${e.plate === '' ? '' : `${e.plate} `}${e.text}`).join(', ');

@@ -1,4 +1,5 @@
 /** How far places are from being a layout: 0 where everything has its room, the paths match, and the light comes as it should. In millimetres and degrees, plain numbers. */
+import { ONE_DEGREE } from '../../model/units.ts';
 import type { Ways } from './ways.ts';
 
 export type Places = readonly (readonly [number, number])[];
@@ -15,7 +16,6 @@ const FRONT = [18, 55] as const;
 const REFERENCE = [30, 55] as const;
 /** From the object to the plate, mm. */
 const VIEW = [180, 320] as const;
-const DEGREE = Math.PI / 180;
 
 export function worth({ pieces, stretches, turns, matches, seen }: Ways, at: Places, [w, h]: readonly [number, number], matched: number): number {
   let sum = 0;
@@ -44,7 +44,7 @@ export function worth({ pieces, stretches, turns, matches, seen }: Ways, at: Pla
     if (reference === undefined) continue;
     const is = angle(at[plate]!, at[object]!, at[reference]!);
     const off = behind ? 180 - is : is;
-    within(off, wanted === undefined ? REFERENCE : [wanted / DEGREE - 1, wanted / DEGREE + 1]);
+    within(off, wanted === undefined ? REFERENCE : [wanted / ONE_DEGREE - 1, wanted / ONE_DEGREE + 1]);
   }
   for (const { object, reference } of matches) {
     const length = (all: typeof object): number => all.reduce((l, s) => l + far(at[s.from]!, at[s.to]!), 0);
@@ -64,5 +64,5 @@ function along(a: readonly [number, number], b: readonly [number, number], p: re
 /** Between two things as seen from a third, degrees. */
 function angle(from: readonly [number, number], a: readonly [number, number], b: readonly [number, number]): number {
   const [ax, ay, bx, by] = [a[0] - from[0], a[1] - from[1], b[0] - from[0], b[1] - from[1]];
-  return Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by)) / DEGREE;
+  return Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by)) / ONE_DEGREE;
 }

@@ -4,7 +4,7 @@
  */
 import { beamLegs, objectAt, type Arm } from '../../model/arms.ts';
 import type { Leg, Thing } from '../../model/model.ts';
-import { ANGLE, LENGTH, LIGHT, NUMBER, parseUnit, POWER } from '../../model/units.ts';
+import { ANGLE, LENGTH, LIGHT, NUMBER, ONE_DEGREE, POWER, parseUnit } from '../../model/units.ts';
 import { sidesOfThing } from '../places/extents.ts';
 import type { Cell, Rule } from '../graph.ts';
 import { formOf } from '../object/object.ts';
@@ -20,7 +20,6 @@ import { screenBefore, screenYield } from './screen-light.ts';
 import { beamNumbers, FOR_EACH, MICRO, PER_WATT, spreads, type Yield } from './yield.ts';
 
 const [PERCENT, DEGREE, MM] = [parseUnit('%')!, parseUnit('°')!, parseUnit('mm')!];
-const RIGHT = Math.PI / 180;
 
 /** Light over a plate beside that in the middle. */
 export interface Over {
@@ -239,7 +238,7 @@ export class Predictions {
     if (light && sight && !light[0].missing && !sight[0].missing) return [...light, ...sight];
     const lit = screen ? undefined : litAt(arm.plate, arm, places, values)?.cell;
     const name = `${thing.id}.lit through`;
-    return [lit ?? graph.find(name) ?? graph.input(name, { value: Math.PI, dim: ANGLE, unit: DEGREE, spread: { kind: 'within', amount: 15 * RIGHT } }, 'assumed', `angle at which ${thing.id} is lit`, { reason: 'a screen is mostly lit straight through; common practice' })];
+    return [lit ?? graph.find(name) ?? graph.input(name, { value: Math.PI, dim: ANGLE, unit: DEGREE, spread: { kind: 'within', amount: 15 * ONE_DEGREE } }, 'assumed', `angle at which ${thing.id} is lit`, { reason: 'a screen is mostly lit straight through; common practice' })];
   }
 
   /** How the plate of an arm stands to its object light: its normal where places tell that and what is seen from it, else the angle at which the light arrives. */

@@ -1,7 +1,7 @@
 /** Angles of light: at plates, on objects, on mirrors. As written, else by the places of the things on the beam. */
 import { objectAt, type Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
-import { ANGLE, parseUnit } from '../../model/units.ts';
+import { ANGLE, ONE_DEGREE, parseUnit } from '../../model/units.ts';
 import type { Cell } from '../graph.ts';
 import type { Places } from './places.ts';
 import { comesFrom, type From } from '../rules/fringes.ts';
@@ -20,7 +20,6 @@ export interface Angle {
 export const EDGE_ON = (86 * Math.PI) / 180;
 
 const DEGREE = parseUnit('°')!;
-const DEGREES = Math.PI / 180;
 
 /** Not a guess. */
 export const isKnown = (a: Angle): boolean => a.cell === a.written || a.cell === a.byPlaces;
@@ -42,7 +41,7 @@ export function arrivalAngle(plate: Thing, arm: Arm, places: Places, values: Val
 
 /** Light mostly comes to a plate at 30° to 60° from its normal: what is taken where nothing tells. */
 export function assumedAngle(name: string, words: string, reason: string, { graph }: Values): Cell {
-  return graph.find(name) ?? graph.input(name, { value: 45 * DEGREES, dim: ANGLE, unit: DEGREE, spread: { kind: 'within', amount: 15 * DEGREES } }, 'assumed', words, { reason });
+  return graph.find(name) ?? graph.input(name, { value: 45 * ONE_DEGREE, dim: ANGLE, unit: DEGREE, spread: { kind: 'within', amount: 15 * ONE_DEGREE } }, 'assumed', words, { reason });
 }
 
 /** From where the reference of a plate comes, where its angle is written: as written, else level. */

@@ -1,7 +1,7 @@
 /** The numbers of a setup that are written `?`: between which values each is looked for, and how finely it is set. */
 import { holeSpacing } from '../../model/holes.ts';
 import type { Setup } from '../../model/model.ts';
-import { ANGLE, LENGTH, NUMBER, parseUnit, POWER, TIME, unitsFor, type Dim, type Unit } from '../../model/units.ts';
+import { ANGLE, LENGTH, NUMBER, ONE_DEGREE, POWER, TIME, parseUnit, unitsFor, type Dim, type Unit } from '../../model/units.ts';
 import { tableSize } from '../../model/table.ts';
 import type { Cell, Open } from '../cell.ts';
 import type { Results } from '../plan.ts';
@@ -44,7 +44,6 @@ export function asUnknown({ name, dim, words, at, unit }: Cell, r: Results): Unk
 }
 
 const MM = 1e-3;
-const DEGREE = Math.PI / 180;
 
 function unknown(o: Open, r: Results): Unknown {
   const { name, words, dim, at, part, within } = o;
@@ -77,9 +76,9 @@ function usualRange(o: Open, r: Results): Range {
     const span = on && r.graph.find(`${on.from.name} → ${on.to.name}`);
     return { low: 0, high: (span && r.graph.value(span)) ?? FAR };
   }
-  if (what === 'heading') return { low: 0, high: 360 * DEGREE };
-  if (what === 'turning') return { low: -180 * DEGREE, high: 180 * DEGREE };
-  if (what === 'tilt') return { low: -90 * DEGREE, high: 90 * DEGREE };
+  if (what === 'heading') return { low: 0, high: 360 * ONE_DEGREE };
+  if (what === 'turning') return { low: -180 * ONE_DEGREE, high: 180 * ONE_DEGREE };
+  if (what === 'tilt') return { low: -90 * ONE_DEGREE, high: 90 * ONE_DEGREE };
   if (/\.length(?:\.plan)?$/.test(o.name)) return { low: NEAR, high: LONGEST_LEG };
   return ofKind(o);
 }
@@ -92,7 +91,7 @@ const TALL = 1;
 
 function ofKind({ dim, sign }: Open): Range {
   const most = MOST.get(dim) ?? 1e6;
-  if (dim === ANGLE) return { low: sign === 'any' ? -180 * DEGREE : 0, high: 180 * DEGREE };
+  if (dim === ANGLE) return { low: sign === 'any' ? -180 * ONE_DEGREE : 0, high: 180 * ONE_DEGREE };
   const least = LEAST.get(dim) ?? 1e-6;
   return { low: sign === 'positive' || sign === 'not negative' ? least : -most, high: most, wide: least };
 }
@@ -116,7 +115,7 @@ function stepsOf({ name, dim, sign }: Open, setup: Setup, wide: boolean, span: n
     const hole = /\.[xy]$/.test(name) && spacing !== undefined ? [spacing] : [];
     return span < 20 * MM ? [...hole, MM / 10, MM / 100, MM / 1000] : [...hole, MM, MM / 10];
   }
-  if (dim === ANGLE) return [DEGREE, DEGREE / 10, DEGREE / 100];
+  if (dim === ANGLE) return [ONE_DEGREE, ONE_DEGREE / 10, ONE_DEGREE / 100];
   if (sign === 'share') return [0.01, 0.001, 0.0001];
   const size = 10 ** Math.floor(Math.log10(span || 1));
   return [size / 100, size / 1000, size / 1e4];

@@ -11,7 +11,7 @@ import { but, whelk } from '../source.ts';
 import { added, made, page } from './source.ts';
 
 const also = (more: string, text = whelk): string => text.replace(/\}\s*$/, `${more}}\n`);
-const SHOT: Exposed = { on: '2026-02-18', exposure: 20, settle: 180 };
+const SHOT: Exposed = { on: '2026-02-18', exposures: [{ seconds: 20 }], settle: 180 };
 function entry(text: string, shot: Exposed = SHOT): Entry {
   const s = page(text);
   const e = shotEntry(s, s.results[0]!, shot, alone);
@@ -31,7 +31,7 @@ describe('an entry', () => {
     expect(text).toContain('\n\n  shot 1 on 2026-02-18 {\n    batch: "box 3"\n    exposure: 20 s\n    settle: 3 min\n    power: 11.4 mW ± 3%\n    beam ratio: 4:1\n    temperature: 19.5 °C ± 0.5 K\n    humidity: 55%\n    note: "object − reference 84 ± 7 mm, reference 1.2 µW/cm² at P1, object light 0.3 µW/cm² at P1"\n  }\n}\n');
   });
   it('leaves out what nobody has read: a ratio that is only planned is no setting', () => {
-    const { text } = entry(whelk, { on: '2026-02-18', exposure: 7.5 });
+    const { text } = entry(whelk, { on: '2026-02-18', exposures: [{ seconds: 7.5 }] });
     expect(text).toBe('  shot 1 on 2026-02-18 {\n    exposure: 7.5 s\n    note: "object − reference 84 ± 7 mm"\n  }');
   });
   it('goes behind the last shot, as the next number, and changes no other byte', () => {
@@ -61,18 +61,63 @@ describe('what the panel is given', () => {
     const s = page(METERED);
     const shoot = cardLines(cardOf(s, s.results[0]!, 'a.plate'), 'shoot').join('\n');
     const e = of(METERED);
-    for (const words of [...e.before, ...e.dark].map(x => x.text).concat(e.handsOff, e.away, e.close)) expect(shoot).toContain(words);
+    for (const words of [...e.before, ...e.dark].map(x => x.text).concat(e.handsOff, e.away, e.openings.map(o => o.close.text))) expect(shoot).toContain(words);
   });
-  it('has the times that are written', () => { expect(of(METERED)).toMatchObject({ settle: { text: '3 min', seconds: 180 }, exposure: { seconds: 20 } }); });
+  it('has the times that are written', () => { expect(of(METERED)).toMatchObject({ settle: { text: '3 min', seconds: 180 }, openings: [{ seconds: 20 }] }); });
   it('proposes what the page comes to where no exposure is written', () => {
     // 40 µJ/cm² by 1.6 µW/cm² is 25 s
     const e = of(also('  measured reference at P1: 1.2 µW/cm²\n  measured object at P1: 0.4 µW/cm²\n', but('  plate P1\n', '  plate P1 {\n    sensitivity: 40 µJ/cm²\n  }\n')));
-    expect(e.exposure.seconds).toBe(25);
+    expect(e.openings.map(o => o.seconds)).toEqual([25]);
   });
-  it('proposes nothing where nothing tells', () => { const e = of(whelk); expect([e.settle, e.exposure.seconds, e.byPage]).toEqual([{ text: '' }, undefined, '']); });
+  it('proposes nothing where nothing tells', () => { const e = of(whelk); expect([e.settle, e.openings.map(o => [o.seconds, o.byPage])]).toEqual([{ text: '' }, [[undefined, '']]]); });
   it('warns of the beam, and says that nothing is safe', () => { const all = JSON.stringify(of(whelk)); expect(all).toMatch(/No beam into an eye/); expect(all).not.toMatch(/\bsafe\b/i); });
   it('of a setup without a plate there is none', () => { expect(eveningOf(page('setup "A" {\n  laser red\n}\n').results[0]!, '1', [])).toBeUndefined(); });
 });
+
+describe('a plate that gets two exposures', () => {
+  // It needs 40 µJ/cm² by 1.6 µW/cm², which is 25 s: 60 % of it are 15 s, the rest 10 s.
+  const METERED_ONCE = '  measured reference at P1: 1.2 µW/cm²\n  measured object at P1: 0.4 µW/cm²\n';
+  const SENSITIVE = but('  plate P1\n', '  plate P1 {\n    sensitivity: 40 µJ/cm²\n  }\n');
+  const BOTH = '  exposure first {\n    share: 60%\n  }\n  exposure second {\n    variant: "other"\n  }\n';
+  const twice = also(`${METERED_ONCE}  variant "other" {\n    red.coherence length: 300 mm\n  }\n${BOTH}`, SENSITIVE);
+  const of = (text: string) => eveningOf(page(text).results[0]!, '1', [])!.openings;
+  it('gets both, one after the other, each with its own time', () => {
+    expect(of(twice)).toMatchObject([
+      { name: 'first', seconds: 15, change: [], close: { text: 'Shutter closed, the card back in the beam; the plate stays where it is, and the light stays out.' } },
+      { name: 'second', seconds: 10, change: [{ text: 'The table as in “other”.', small: 'red.coherence length: 300 mm' }], close: { text: 'Shutter closed; the plate shut away before the light goes on.' } },
+    ]);
+  });
+  it('is set up for its first one while it is light, where that is a variant', () => {
+    const turned = twice.replace(BOTH, '  exposure first {\n    variant: "other"\n    share: 60%\n  }\n  exposure second {\n  }\n');
+    expect(of(turned)).toMatchObject([{ change: [{ text: 'The table as in “other”.' }] }, { change: [{ text: 'The table as it is written.' }] }]);
+    expect(steps(turned).map(t => t.replace(/ .*/, ''))).toEqual(['Laser', 'Nothing', 'The', 'The', 'Light', 'P1', 'Hands', 'The', 'Open,', 'Shutter', 'The', 'Hands', 'The', 'Open,', 'Shutter']);
+  });
+  it('has a written time where it is written for that one', () => {
+    const written = twice.replace('  variant "other" {\n', '  exposure: 14 s\n  variant "other" {\n');
+    expect(of(written).map(o => [o.written, o.seconds])).toEqual([['14 s', 14], ['', 10]]);
+    expect(of(written.replace('300 mm\n', '300 mm\n    exposure: 9 s\n')).map(o => [o.written, o.seconds])).toEqual([['14 s', 14], ['9 s', 9]]);
+  });
+  it('tells what becomes of the table without comments, its time and braces', () => {
+    const more = twice.replace('300 mm\n', '300 mm // by the label\n    exposure: 9 s\n    // no more\n    /// For the room.\n    room {\n      temperature: 19 °C\n    }\n');
+    expect(of(more)[1]!.change).toMatchObject([{ small: 'red.coherence length: 300 mm; room' }]);
+  });
+  it('is never told to be open for the whole at once', () => {
+    const told = steps(twice);
+    expect(told.filter(t => t.startsWith('Open'))).toEqual(['Open, first: 15 s by the page. Tonight:', 'Open, second: 10 s by the page. Tonight:']);
+    expect(told.filter(t => t.startsWith('Hands off'))).toHaveLength(2);
+    expect(told.at(-1)).toMatch(/shut away/);
+  });
+  it('has both in its entry, and no exposure that would be that of one', () => {
+    const { text } = entry(twice, { ...SHOT, exposures: [{ name: 'first', seconds: 15 }, { name: 'second', seconds: 9.5 }] });
+    expect(text).toContain('    note: "first 15 s; second 9.5 s; ');
+    expect(text).not.toContain('exposure:');
+  });
+});
+const steps = (text: string): string[] => {
+  const s = page(text);
+  const shoot = cardOf(s, s.results[0]!, 'a.plate').sections.find(x => x.name === 'shoot')!;
+  return shoot.blocks.flatMap(b => (b.kind === 'steps' ? b.steps.map(x => x.text) : []));
+};
 
 describe('shots out of order', () => {
   const days = (...on: readonly (string | undefined)[]) => shotsOf(also(on.map((d, i) => `  shot ${i + 1}${d === undefined ? '' : ` on ${d}`} {\n  }\n`).join('')));

@@ -9,7 +9,7 @@ import * as plan from '../../../client/plan/messages.ts';
 import * as review from '../../../client/review/messages.ts';
 import { digits, look, spoken } from '../../../client/shoot/clock.ts';
 import * as shoot from '../../../client/shoot/messages.ts';
-import { field, later, open, settle, stop, tick, times, turn, written, type Run } from '../../../client/shoot/run.ts';
+import { end, expose, field, later, open, rest, settle, stop, tick, turn, written, type Run } from '../../../client/shoot/run.ts';
 import type { DragAnswer } from '../../../server/lsp/protocol.ts';
 import * as good from '../../client/samples.ts';
 import { randomBy } from '../random.ts';
@@ -81,12 +81,12 @@ async function used(v: unknown, input: string): Promise<void> {
 function counted(run: Run, input: string): void {
   const now = 1_771_450_800_000 + (hash(input) % 200_000) - 100_000;
   const said: string[] = [];
-  const after = [settle(run, now), open(run, now), stop(run, now), tick(run, 'x', true), field(run, 'x', 'y'), times(run, 1, 2), written(run), later(run, run)!];
+  const after = [settle(run, now), open(run, now), stop(run, now), tick(run, 'x', true), field(run, 'x', 'y'), rest(run, 1), expose(run, 0, 2), end(run), written(run), later(run, run)!];
   for (const r of [run, ...after]) {
     const turned = turn(r, now + 500);
     said.push(turned.said ?? '', ...turned.run.notes);
     if (turned.run.count) { const { gone, left } = look(turned.run.count, now + 700); said.push(digits(left), spoken(gone)); }
-    for (const time of [turned.run.open, turned.run.rested]) if (time !== undefined && !Number.isFinite(time)) throw new Error(`a time is ${time}`);
+    for (const time of [...turned.run.opened, turned.run.rested]) if (time !== undefined && !Number.isFinite(time)) throw new Error(`a time is ${time}`);
   }
   none('said of a shot', unfit(input, said));
 }

@@ -30,6 +30,15 @@ test('a can that lies is as long as it is and as wide as it is; one that stands 
   for (const [x, y] of stands) expect(Math.hypot(x, y)).toBeCloseTo(0.05, 12);
 });
 
+test('a ball is round wherever one looks from, from its right on and counter-clockwise', () => {
+  const ball: Solid = { kind: 'sphere', middle: [1, 2, 0.3], radius: 0.05 };
+  for (const [from, middle] of [['above', [1, 2]], ['the near side', [1, 0.3]]] as const) {
+    const drawn = outlineOf(ball, from);
+    expect(drawn).toHaveLength(24);
+    for (const [i, [x, y]] of drawn.entries()) expect([x - middle[0], y - middle[1]]).toEqual([expect.closeTo(0.05 * Math.cos((i * Math.PI) / 12), 12), expect.closeTo(0.05 * Math.sin((i * Math.PI) / 12), 12)]);
+  }
+});
+
 test('of a box however it is turned: all eight corners lie within, each corner of the outline is one of them, and it turns to the left only', () => {
   fc.assert(fc.property(ANGLE, ANGLE, ANGLE, LENGTH, LENGTH, LENGTH, fc.constantFrom('above', 'the near side'), (heading, tilt, turn, w, h, d, from) => {
     const n = [Math.cos(tilt) * Math.cos(heading), Math.cos(tilt) * Math.sin(heading), Math.sin(tilt)] as const;

@@ -190,7 +190,7 @@ export const separation = (known: Known, shape: Shape): Rule => smooth({
 });
 export type Shape = 'box' | 'ball' | readonly Vector[];
 
-/** Reference less the middle of the object, and each half side of the object or each single point from its middle, in sines along the plate. */
+/** Reference less the middle of the object, and half of its width and of its height or each single point from its middle, in sines along the plate. Its depth lies along the line of sight, and has none. */
 function inSines(known: Known, shape: Shape, x: readonly number[]): { readonly carrier: Vector; readonly parts: readonly Vector[]; readonly normal: Vector } {
   const middle = beamsAt(known, MIDDLE, x);
   const at = (object: Vector): Vector => {
@@ -198,10 +198,10 @@ function inSines(known: Known, shape: Shape, x: readonly number[]): { readonly c
     return times(plateFringes(ANY, middle.normal, middle.object, end.object), ANY);
   };
   // Half of a side is half of the way between its two ends, which lie a little otherwise in sines: so right and left count alike.
-  const half = ([r, u, t]: Vector): Vector => times(minus(at([r, u, t]), at([-r, -u, -t])), 0.5);
+  const half = ([r, u]: Vector): Vector => times(minus(at([r, u, 0]), at([-r, -u, 0])), 0.5);
   return { carrier: times(plateFringes(ANY, middle.normal, middle.object, middle.reference), ANY), parts: typeof shape === 'string' ? HALF_SIDES.map(half) : shape.map(at), normal: unit(middle.normal) };
 }
-const HALF_SIDES: readonly Vector[] = [[0.5, 0, 0], [0, 0.5, 0], [0, 0, 0.5]];
+const HALF_SIDES: readonly Vector[] = [[0.5, 0, 0], [0, 0.5, 0]];
 const times = (v: readonly number[], k: number): Vector => [v[0]! * k, v[1]! * k, v[2]! * k];
 
 /** How many times the object would have to grow about its middle to reach the reference. The halo is as wide as all differences of its points, twice the object, and the image must keep clear of it. */

@@ -40,12 +40,12 @@ export const SHARE: Rule = { name: 'share', formula: 'a / b', compute: RATIO.com
 export const BY_RATIO: Rule = { name: 'object light by the ratio', formula: 'reference light / beam ratio', compute: RATIO.compute, partials: RATIO.partials! };
 /** Reference light from the object's and a known ratio. */
 export const BY_RATIO_BACK: Rule = { name: 'reference light by the ratio', formula: 'object light · beam ratio', compute: CALIBRATED.compute, partials: CALIBRATED.partials! };
-/** Reference to that object light which is polarized like it. Inputs: beam ratio, polarized share. */
-export const EFFECTIVE: Rule = { name: 'effective ratio', formula: 'beam ratio / polarized share of the object light', compute: ([k, share]) => ratio(k!, Math.min(1, share!)), partials: ([k, share]) => (share! < 1 ? [1 / share!, -k! / (share! * share!)] : [1, 0]) };
+/** Reference to that object light which is polarized like it. Inputs: beam ratio, polarized share, which may be less where it is exactly 1, and never more. */
+export const EFFECTIVE: Rule = { name: 'effective ratio', formula: 'beam ratio / polarized share of the object light', compute: ([k, share]) => ratio(k!, Math.min(1, share!)), partials: ([k, share]) => (share! <= 1 ? [1 / share!, -k! / (share! * share!)] : [1, 0]) };
 /** Share of the object light that a polarizer along the reference lets through. Inputs: light through it, light without it, its own loss (0 where that is not told). */
 export const POLARIZED: Rule = { name: 'polarized share', formula: 'light through the polarizer / ((1 − loss of the polarizer) · light without it)', compute: ([p, e, loss]) => ratio(p!, (1 - (loss ?? 0)) * e!) };
 
-/** What a polarizer passes is at most all: readings that say a little more leave it at that. Input: the share as read. */
+/** What a polarizer passes is at most all: readings that say a little more leave it at that, and of exactly all the truth may be less. Input: the share as read. */
 export const AT_MOST_ALL: Rule = { name: 'polarized share', formula: 'the share as read, and at most all of it', curved: true, compute: ([share]) => Math.min(1, share!), partials: ([share]) => [share! <= 1 ? 1 : 0] };
 /** Readings that are said to be exact are rounded: by less than this share they may be more than all. */
 const ROUNDED = 0.01;

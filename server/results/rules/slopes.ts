@@ -2,9 +2,9 @@
 import type { Rule } from '../cell.ts';
 
 /** The largest step; and the least, next to which differences would be rounding. */
-const [STEP, LEAST] = [1e-6, 1e-10];
-/** Of a wavelength, the thickness of a layer or a Rayleigh range a micrometre is too much: a step between both is that share of its input. */
-const SHARE = 1 / 4096;
+const [STEP, LEAST] = [1e-6, 1e-11];
+/** Of a wavelength, the thickness of a layer or a Rayleigh range a micrometre is too much: a step between both is that share of its input. The band of a thick layer is a thousandth of its wavelength and has steep edges. */
+const SHARE = 1e-5;
 /** A component of a direction may be 1e-17 by rounding, where it is nothing: next to that no difference tells anything. */
 const NOTHING = 1e-9;
 

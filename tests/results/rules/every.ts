@@ -34,6 +34,8 @@ export interface Use {
   /** the rule, or what makes it */
   readonly exported: unknown;
   readonly rule: Rule;
+  /** the same rule, made anew */
+  readonly again: () => Rule;
   readonly at: readonly number[];
   readonly is: number;
   readonly between: readonly Between[] | undefined;
@@ -43,8 +45,8 @@ const rad = (degrees: number): number => (degrees * Math.PI) / 180;
 /** The same for all of some inputs. */
 const all = (count: number, from: number, to: number): Between[] => Array.from({ length: count }, () => [from, to] as const);
 
-const use = (exported: Rule, at: readonly number[], is: number, between?: readonly Between[]): Use => ({ exported, rule: exported, at, is, between });
-const made = <T extends readonly unknown[]>(exported: (...args: T) => Rule, args: T, at: readonly number[], is: number, between?: readonly Between[]): Use => ({ exported, rule: exported(...args), at, is, between });
+const use = (exported: Rule, at: readonly number[], is: number, between?: readonly Between[]): Use => ({ exported, rule: exported, again: () => exported, at, is, between });
+const made = <T extends readonly unknown[]>(exported: (...args: T) => Rule, args: T, at: readonly number[], is: number, between?: readonly Between[]): Use => ({ exported, rule: exported(...args), again: () => exported(...args), at, is, between });
 
 const POWER: Between = [1e-3, 2e-2];
 const LIGHT: Between = [0.1, 5];
@@ -104,6 +106,8 @@ export const EVERY: readonly Use[] = [
   use(carried.TAKEN_UP, [0, 0, 0, 0, 1, 0, 0.1, 0.1, 0, 1, 0, 0, 0, 1, 0, 0, -1, 0, 0.2, 0.1], 1),
   use(carried.TAKEN_UP, [0, 0, 0, 0, 1, 0, 0.1, 0.1, 0, 1, 0, 0, 0, 1, 0, 0, -1, 0, 0.05, 0.1], 0.5),
   use(carried.THROWN_BACK, [0, 0, 0, 0, 1, 0, 0.1, 0.1, 0, 1, 0, 0, 1, 0, 0, -1, 0, 0.1, 0.05], 0.5),
+  // Along the normal (1, 2, 2)/3 they are (0.4 + 0.4 − 0.2)/3 = 0.2 apart, and the light has a third of its way along it.
+  use(carried.LONGER, [1, 1, 1, 1.4, 1.2, 0.9, 1, 2, 2, 2, 0, 0], 0.4 / 3),
   use(carried.LONGER, [0, 0, 0, 0.7, 0.2, 0, 0, -1, 0, Math.sin(rad(60)), Math.cos(rad(60)), 0], 0.2),
 
   // Two modes: cos² of half their phase, an eighth of a turn at a quarter of the revival distance.
@@ -133,8 +137,10 @@ export const EVERY: readonly Use[] = [
 
   // 18 t^0.75 J/m² in a quarter of a second, and 10 W/m² on, through 7 mm (IEC 60825-1).
   use(eyes.EYE_LIMIT, [633e-9], 18 * 0.25 ** -0.25 * Math.PI * 3.5e-3 ** 2, [WAVELENGTH]),
-  // From 500 nm on it is the same for all colours; of bluer light its slope is left out.
   use(eyes.LONG_LOOK_LIMIT, [633e-9], 10 * Math.PI * 3.5e-3 ** 2, [[510e-9, 690e-9]]),
+  // C = 10^(0.02 (475 − 450)) W/m², from 450 nm on, and 1 W/m² of bluer light.
+  use(eyes.LONG_LOOK_LIMIT, [475e-9], Math.sqrt(10) * Math.PI * 3.5e-3 ** 2, [[451e-9, 499e-9]]),
+  use(eyes.LONG_LOOK_LIMIT, [405e-9], Math.PI * 3.5e-3 ** 2, [[401e-9, 449e-9]]),
   use(eyes.TIMES_LIMIT, [2e-3, 1e-3], 2, [POWER, POWER]),
 
   made(fringes.alongSurface, [FAR, fringes.MIDDLE], [rad(30), 0], 0.5, AIR_ANGLES),
@@ -154,6 +160,7 @@ export const EVERY: readonly Use[] = [
   made(fringes.againstBeams, [FACING, 'normal'], [rad(60), 0], 1.5, AIR_ANGLES),
   made(fringes.againstBeams, [FAR, 'surface'], [rad(30), rad(-30)], 1, AIR_ANGLES),
   made(fringes.againstBeams, [FAR, 'worst'], [rad(60), 0], 1, AIR_ANGLES),
+  made(fringes.againstBeams, [FAR, 'surface'], [rad(60), 0], Math.sqrt(0.75), AIR_ANGLES),
 
   made(geometry.towards, [0], [1, 1, 0, 4, 5, 0], 0.6, all(6, -1, 1)),
   made(geometry.towards, [1], [1, 1, 0, 4, 5, 0], 0.8, all(6, -1, 1)),
@@ -164,12 +171,15 @@ export const EVERY: readonly Use[] = [
   use(geometry.BEYOND, [1, 0.6, 10], 7, [LENGTH, [-1, 1], LENGTH]),
   made(geometry.turned, ['left', 1], [1, 0, 0], 1, all(3, -1, 1)),
   made(geometry.turned, ['right', 1], [1, 0, 0], -1, all(3, -1, 1)),
+  made(geometry.turned, ['right', 1], [0.6, 0.8, 0], -0.6, all(3, -1, 1)),
   made(geometry.turned, ['up', 2], [1, 0, 0], 1, all(3, -1, 1)),
   made(geometry.turned, ['down', 2], [1, 0, 0], -1, all(3, -1, 1)),
   made(geometry.turned, ['back', 1], [0, 0.6, 0.8], -0.6, all(3, -1, 1)),
   made(geometry.turnedBy, [1], [1, 0, 0, rad(30)], 0.5, [...all(3, -1, 1), ANGLE]),
   made(geometry.headed, [1], [rad(30)], 0.5, [ANGLE]),
   made(geometry.headed, [2], [rad(70), rad(30)], 0.5, [ANGLE, ANGLE]),
+  // Level 3 on and 4 aside: cos 30° of 3/5.
+  made(geometry.facedAt, [0], [1, 2, 0, 4, 6, 5, rad(30)], Math.sqrt(0.75) * 0.6, [...all(6, -1, 1), ANGLE]),
   made(geometry.facedAt, [2], [0, 0, 0, 1, 1, 5, rad(30)], 0.5, [...all(6, -1, 1), ANGLE]),
   made(geometry.bisecting, [0], [1, 0, 0, 0, 1, 0], -Math.SQRT1_2, all(6, -1, 1)),
   use(geometry.FROM_NORMAL, [0, 1, 0, 0.5, -Math.sqrt(0.75), 0], rad(30), all(6, -1, 1)),
@@ -328,11 +338,15 @@ export const EVERY: readonly Use[] = [
   use(replay.SINE, [0.8, 0, rad(30), rad(30)], 0.1, [RATIO, ANGLE, ANGLE, ANGLE]),
   use(replay.ANGLE_OF_SINE, [0.5], rad(30), [[-0.7, 0.7]]),
   use(replay.APART, [0.1, 0.2, 1, 0.1, 0.2, 1, 1, 0, 0.2], 0, [[0.1, 0.15], 0, [1, 1.1], [0.2, 0.25], 0.1, [1.2, 1.3], [1, 2], 0, [0.1, 0.2]]),
+  // On the plate, one a tenth wider than the other: its edges lie 0.01 m farther out.
+  use(replay.APART, [0, 0, 1, 0, 0, 1.1, 1, 0, 0.2], 0.01, [[0.01, 0.05], 0, [1, 1.1], [0.01, 0.05], 0, [1.2, 1.3], [1, 2], 0, [0.1, 0.2]]),
   use(replay.THICKNESS, [0.1], 0.9, [[0.01, 0.2]]),
   use(replay.THICKNESS, [0.1, 0.2], 0.75, [[0.01, 0.2], [0.01, 0.2]]),
   // Straight on the colour goes as thickness times index.
   use(replay.COLOUR, [L, 1.5, 0, 0, 0.9, 1.55, 0], L * 0.9 * (1.55 / 1.5), [WAVELENGTH, INDEX, ANGLE, [-0.4, -0.05], [0.9, 1.1], INDEX, ANGLE]),
   made(replay.shareOf, [true], [L, 1.5, rad(40), rad(-10), 1, 1.5, rad(40), 7e-6, 0.02, L], 1, [L, 1.5, [0.6, 0.8], [-0.3, -0.1], [0.99, 1.01], [1.49, 1.51], [0.6, 0.8], 7e-6, [0.01, 0.02], L]),
+  // The edge of the band of a layer, by the colour at replay.
+  made(replay.shareOf, [true], [L, 1.5, rad(40), rad(-10), 1, 1.5, rad(40), 7e-6, 0.02, L], 1, [L, 1.5, rad(40), rad(-10), 1, 1.5, rad(40), 7e-6, 0.02, [489e-9, 495e-9]]),
   made(replay.shareOf, [false], [L, 1.5, rad(40), rad(-10), 1, 1.5, rad(40), 7e-6, 0.02, L], 1, [L, 1.5, [0.6, 0.8], [-0.3, -0.1], [0.99, 1.01], [1.49, 1.51], [0.6, 0.8], 7e-6, [0.01, 0.02], L]),
   // (0.1 − 0.5) / (0 − 0.5)
   use(replay.SEEN, [0, rad(30), rad(30), Math.asin(0.1)], 0.8, [[-0.2, -0.05], [0.5, 0.8], [0.5, 0.8], [-0.2, -0.05]]),
@@ -349,6 +363,8 @@ export const EVERY: readonly Use[] = [
   use(replay.PARALLAX, [0.2, 0.1], rad(90), [[0.1, 0.3], LENGTH]),
   // 0.2 · 0.6 / 0.1 − 0.05 · 0.5 / 0.1
   use(replay.ZONE, [0.2, 0.1, 0.05, -1, 0.5], 0.95, [[0.3, 0.4], [0.05, 0.2], [0.02, 0.05], RATIO, LENGTH]),
+  // 0.2 · 0.6 / 0.1 − 0.1 · 0.5 / 0.1, twice as wide
+  use(replay.ZONE, [0.2, 0.1, 0.05, 2, 0.5], 0.7, [[0.3, 0.4], [0.05, 0.2], [0.02, 0.05], [1, 2], LENGTH]),
   use(replay.MEETS, [0.1, 0, 1, 0], 0, [LENGTH, [-0.3, 0.3], LENGTH, [-0.3, 0.3]]),
   use(replay.TIMES, [0.1, -2], 0.2, [LENGTH, [-2, -1]]),
   use(replay.TIMES, [0.1, 2], 0.2, [LENGTH, [1, 2]]),
@@ -395,8 +411,8 @@ export const OF_A_SETUP: ReadonlyMap<unknown, string> = new Map<unknown, string>
   [polarization.interfering, 'tests/results/polarization.test.ts'], [polarization.ghosts, 'tests/results/polarization-ghosts.test.ts'],
 ]);
 
-/** Makers of rules with what tells two of their rules apart. */
-export const APART: readonly (readonly [Rule, Rule])[] = [
+/** Makers of rules with what tells two of their rules apart; made anew each time. */
+export const apart = (): readonly (readonly [Rule, Rule])[] => [
   [beams.foldedPast(true), beams.foldedPast(false)], [beams.foldedRayleigh(true), beams.foldedRayleigh(false)],
   [coherence.lineBrightness('gaussian'), coherence.lineBrightness('lorentzian')], [coherence.linewidthFrom('gaussian'), coherence.linewidthFrom('lorentzian')], [coherence.halfContrast('gaussian'), coherence.halfContrast('rectangular')],
   [coherence.partMismatch(0.5), coherence.partMismatch(0.25)], [exposures.sharedBy(2), exposures.sharedBy(3)],

@@ -1,13 +1,12 @@
 /** From which side light comes to a plate, which edge of a master goes up, where a narrow beam meets an object: by places that can be told by hand. */
 import { describe, expect, test } from 'vitest';
 import type { Vector } from '../../../server/optics/vectors.ts';
-import { comesFrom, slitLies, type Known } from '../../../server/results/rules/fringes.ts';
+import { arrivingFrom, comesFrom, sideOf, sidesOf, slitLies, type Known } from '../../../server/results/rules/fringes.ts';
 import { topNow, type Top } from '../../../server/results/rules/masters.ts';
 import { objectLight } from '../../../server/results/rules/object-light.ts';
 import { sourceOf } from '../../../server/results/rules/object.ts';
 import { expectNear } from '../read.ts';
-
-const rad = (degrees: number): number => (degrees * Math.PI) / 180;
+import { rad, turned } from './turned.ts';
 
 describe('from where light comes to a plate', () => {
   /** Light that comes at 30° from the normal, from `turned` degrees above the right side. */
@@ -15,6 +14,25 @@ describe('from where light comes to a plate', () => {
   test.each([[0, 'the side'], [44, 'the side'], [46, 'above'], [90, 'above'], [134, 'above'], [136, 'the side'], [180, 'the side'], [-44, 'the side'], [-46, 'below'], [-90, 'below'], [-136, 'the side']] as const)('turned by %s°: %s', (turned, from) => {
     expect(comesFrom([0, -1, 0], at(turned))).toBe(from);
     expect(comesFrom([0, 1, 0], at(turned))).toBe(from);
+  });
+  test('to a plate that is tipped and turned: by how steep its part along the plate is', () => {
+    // Of a plate that is tipped by 30° the way up along it rises by cos 30°: 45° are reached at arcsin(√½ / cos 30°) = 54.7° from the side.
+    for (const tipped of [30, -30]) for (const table of [0, 40, 200]) {
+      for (const [from, is] of [[0, 'the side'], [54, 'the side'], [56, 'above'], [90, 'above'], [124, 'above'], [126, 'the side'], [-54, 'the side'], [-56, 'below']] as const) {
+        expect(comesFrom(turned([0, -1, 0], tipped, table), turned(at(from), tipped, table)), `${from}° ${tipped}° ${table}°`).toBe(is);
+      }
+    }
+  });
+  test('by an angle: to the right, up or down for who looks at the plate from the object', () => {
+    expect((['the side', 'above', 'below'] as const).map(sideOf)).toEqual([[1, 0, 0], [0, 0, 1], [0, 0, -1]]);
+    const by = (from: 'the side' | 'above' | 'below', on: 1 | -1): Vector => arrivingFrom(from, rad(30), on).map(v => Number(v.toFixed(9)) + 0) as unknown as Vector;
+    expect([by('the side', 1), by('above', 1), by('below', -1)]).toEqual([[-0.5, 0.866025404, 0], [0, 0.866025404, -0.5], [0, -0.866025404, 0.5]]);
+  });
+  test('on which sides of a plate both beams run', () => {
+    // cos 60° · cos 60°, whatever the lengths
+    const aslant = (sign: number): Vector => [Math.sqrt(3), sign, 0];
+    for (const [one, other, is] of [[1, 1, 0.25], [1, -1, -0.25], [-1, -1, 0.25]] as const) expectNear(sidesOf([0, -3, 0], aslant(one), aslant(other)), is, 1e-12);
+    expectNear(sidesOf([0, -1, 0], [0, 2, 0], aslant(-1)), -0.5, 1e-12);
   });
   test('within five degrees of the normal from no side', () => {
     for (const angle of [0, 4, -4]) expect(comesFrom([0, -1, 0], [Math.sin(rad(angle)), Math.cos(rad(angle)), 0])).toBeUndefined();
@@ -31,6 +49,11 @@ describe('a slit beside its reference', () => {
     expect(lies(0.1, 0.01, 'above')).toBe('across');
     expect(lies(0.01, 0.1, 'below')).toBe('along');
   });
+  test('beside a reference that stands aslant it does neither', () => {
+    // Along a slit 0.1 m by 0.01 m, by places: a reference whose part along the plate is turned from the level. As far up as to the side it is half way; cot 20° = 2.7 is more than twice, cot 30° = 1.7 is not.
+    const at = (from: number): string | undefined => slitLies({ ...known, by: 'places' }, [0, 0, 0, 0, -1, 0, 0, -1, 0, -0.5 * Math.cos(rad(from)), Math.sqrt(0.75), -0.5 * Math.sin(rad(from)), 0.1, 0.01, 0]);
+    expect([0, 20, 30, 60, 70, 90].map(at)).toEqual(['along', 'along', undefined, undefined, 'across', 'across']);
+  });
   test('of less than three times as long as wide it does neither', () => {
     expect(lies(0.025, 0.01)).toBeUndefined();
     expect(lies(0.01, 0.025)).toBeUndefined();
@@ -43,11 +66,8 @@ describe('which edge of a master goes up', () => {
    * The light comes at 30° from the normal, from `from` degrees above the right side as one sees the plate that it looks at.
    */
   const stands = (from: number, object: number, tipped = 0, table = 0): number[] => {
-    const turned = ([x, y, z]: Vector): Vector => {
-      const [back, high] = [y * Math.cos(rad(tipped)) + z * Math.sin(rad(tipped)), z * Math.cos(rad(tipped)) - y * Math.sin(rad(tipped))];
-      return [x * Math.cos(rad(table)) - back * Math.sin(rad(table)), x * Math.sin(rad(table)) + back * Math.cos(rad(table)), high];
-    };
-    return [0, 0, 0, ...turned([0, -1, 0]), ...turned([0, -object, 0]), ...turned([-0.5 * Math.cos(rad(from)), Math.sqrt(0.75), -0.5 * Math.sin(rad(from))])];
+    const now = (v: Vector): Vector => turned(v, tipped, table);
+    return [0, 0, 0, ...now([0, -1, 0]), ...now([0, -object, 0]), ...now([-0.5 * Math.cos(rad(from)), Math.sqrt(0.75), -0.5 * Math.sin(rad(from))])];
   };
   const looked = (from: number, now: number, tipped = 0, table = 0): Top | undefined => topNow(stands(from, 0.3, tipped), stands(now, -0.3, tipped, table), 1);
   test('lit as it was recorded it stays as it was, however it is tipped and the table is turned', () => {

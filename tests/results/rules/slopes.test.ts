@@ -5,7 +5,7 @@ import { expectNear } from '../read.ts';
 
 describe('slopes by differences', () => {
   // Of a step far finer than the band: exp(−u²) has the slope −2u exp(−u²) by u.
-  test.each([['a band of 10 nm about a wavelength', 500e-9, 10e-9], ['1 µm in the thickness of a layer', 7e-6, 1e-6], ['0.1 mm of a length', 0.3, 1e-4]])('%s', (_, middle, width) => {
+  test.each([['a band of 10 nm about a wavelength', 500e-9, 10e-9], ['the band of a thick layer', 500e-9, 0.5e-9], ['1 µm in the thickness of a layer', 7e-6, 1e-6], ['0.1 mm of a length', 0.3, 1e-4]])('%s', (_, middle, width) => {
     for (const u of [-1, 0.5, 2]) {
       const found = slopes(([x]) => Math.exp(-(((x! - middle) / width) ** 2)))([middle + u * width])[0]!;
       const is = (-2 * u * Math.exp(-u * u)) / width;

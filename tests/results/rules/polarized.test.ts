@@ -17,6 +17,8 @@ describe('share that makes fringes, with nothing on the way', () => {
   it('horizontal light by cos² of the angle in the layer', () => { expect(share('horizontal', meeting(STRAIGHT, STRAIGHT), [0, 30])).toBeCloseTo(8 / 9, 9); });
   // A sine of ±1/3 on each side: the cosine of twice the angle is 1 − 2/9.
   it('by the angle between both, on either side of the normal', () => { expect(share('horizontal', meeting(STRAIGHT, STRAIGHT), [30, -30])).toBeCloseTo((7 / 9) ** 2, 9); });
+  // From behind at 30° against 30° from before: in the layer the sines are 1/3 both, so that the cosine is 1/9 − 8/9.
+  it('against a reference from behind by their angle, too', () => { expect(share('horizontal', meeting(STRAIGHT, STRAIGHT, { way: 'reflection' }), [30, 30])).toBeCloseTo((7 / 9) ** 2, 9); expect(share('horizontal', meeting(STRAIGHT, STRAIGHT), [30, 30])).toBeCloseTo(1, 9); });
   it('from behind the plate as from before it', () => { expect(share('horizontal', meeting(STRAIGHT, STRAIGHT, { way: 'reflection' }), [30, 0])).toBeCloseTo(8 / 9, 9); });
 });
 
@@ -68,6 +70,28 @@ describe('from above and below', () => {
     expect(share('horizontal', of, [45, 0])).toBeCloseTo(1, 9);
     expect(share('vertical', of, [45, 0])).toBeCloseTo(7 / 9, 9);
     expect(traced(of, [...LIGHT.vertical, 1.5, rad(45), 0]).reference).toMatchObject({ rising: [0], mixed: [] });
+  });
+});
+
+describe('straight from above', () => {
+  // sin 90°/1.5 = 2/3 in the layer. A mirror folds it in the upright plane of the plate’s normal.
+  test.each(['mirror', 'coating'] as const)('by a %s light that is horizontal stays s', turn => {
+    const of = meeting(by(turn), STRAIGHT, { from: 'above' });
+    const lag = turn === 'coating' ? [rad(60)] : [];
+    expect(share('horizontal', of, [90, 0], ...lag)).toBeCloseTo(1, 6);
+    expect(share('vertical', of, [90, 0], ...lag)).toBeCloseTo(5 / 9, 6);
+  });
+});
+
+describe('a rule that is asked again', () => {
+  const of = meeting(through('half-wave plate'), by('mirror', 'coating'));
+  const CASES = [[0, 1, 1.5, 0, 0, 0, 0], [rad(10), 1, 1.5, 0, 0, rad(20), 0], [rad(10), 1, 1.5, 0, 0, rad(20), rad(50)], [rad(45), 1, 1.5, 0, 0, rad(20), rad(50)], [rad(45), 0.5, 1.5, 0, 0, rad(20), rad(50)], [rad(45), 0.5, 1.5, rad(30), 0, rad(20), rad(50)], [rad(45), 0.5, 1.5, rad(30), rad(-20), rad(20), rad(50)], [rad(45), 0.5, 1.5, rad(30), rad(-20), rad(20), rad(80)]];
+  it('with another input says what it says when that is the first', () => {
+    const rule = interfering(of);
+    const fresh = CASES.map(x => interfering(of).compute(x));
+    // All figures differ, so that none can stand for another.
+    expect(new Set(fresh.map(v => v.toFixed(6))).size).toBe(CASES.length);
+    for (const i of [0, 1, 2, 3, 4, 5, 6, 7, 0, 2, 1, 7, 3, 3, 6, 5, 4]) expect(rule.compute(CASES[i]!)).toBe(fresh[i]);
   });
 });
 

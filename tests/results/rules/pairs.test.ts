@@ -55,6 +55,16 @@ describe('the search for the pairs that matter', () => {
     expect(Math.sign(plate[1] * object[1])).toBe(-1);
     expect(object[2]).toBe(0);
   });
+  it('finds which corner it is where only one is farthest: the part that is lit last, and the point across from it', () => {
+    const { largest: { plate, object } } = search(WINDOW, window([0.5, -1, 0.4]), undefined)!;
+    expect(plate).toEqual([0.5, -0.5]);
+    expect(Math.min(object[0], object[1])).toBeGreaterThan(0.35);
+  });
+  it('looks at what is lit and seen only: of a box the face that looks at the plate', () => {
+    expect(search(BOX, box(NORTH), undefined)!.largest.object[2]).toBeCloseTo(0.5, 9);
+    // Light from the west falls on the west face, which a plate as wide as the box does not see.
+    expect(search(BOX, box(EAST), undefined)).toBeUndefined();
+  });
   it('tells no darkest part where the coherence is not known', () => { expect(search(WINDOW, window(SOUTH), undefined)).not.toHaveProperty('darkest'); });
   it('finds the darkest part on the side that is lit last, and says so', () => {
     const found = search(WINDOW, window([0.5, -1, 0]), dull)!;

@@ -104,23 +104,24 @@ export class ShootPanel {
     await this.memory.update(KEPT, run);
   }
 
-  /** One entry for one exposure, and none that gets lost: until it stands on the page, the panel offers to write it. */
+  /** One entry for one shot, and none that gets lost: until it stands on the page, the panel offers to write it. */
   private async write({ run, on }: Write): Promise<void> {
     if (this.busy || run.phase !== 'exposed' || run.opened.length === 0) return;
     this.busy = true;
+    const exposures = run.opened.map((seconds, i) => ({ ...run.exposures[i], seconds }));
     try {
       const page = await opened(run.page);
       const not = async (words: string): Promise<void> => {
         this.say({ kind: 'not written', words });
         const copy = l10n.t('Copy What Is Known');
-        if (await window.showErrorMessage(`${l10n.t('The shot is not written down yet.')} ${words}`, copy) === copy) await env.clipboard.writeText(JSON.stringify({ on, exposures: run.opened, settle: run.rested, notes: run.notes }));
+        if (await window.showErrorMessage(`${l10n.t('The shot is not written down yet.')} ${words}`, copy) === copy) await env.clipboard.writeText(JSON.stringify({ on, exposures, settle: run.rested, notes: run.notes }));
       };
       if (!page) { void not(GONE_PAGE); return; }
       if (!this.client.isRunning()) { void not(STOPPED); return; }
       const told = Object.entries(run.fields).filter(([step, text]) => step !== 'plate' && text.trim() !== '').map(([step, text]) => `${step} ${text.trim()}`);
       const note = [...told, ...run.notes].join('; ');
       const made = await addTo<Entry>(this.client, page, SHOT, () => ({
-        setup: run.setup, on, exposures: run.opened.map((seconds, i) => ({ ...run.exposures[i], seconds })), ...(run.rested === undefined ? {} : { settle: run.rested }), ...(run.fields['plate']?.trim() ? { plate: run.fields['plate'].trim() } : {}), ...(note === '' ? {} : { note }),
+        setup: run.setup, on, exposures, ...(run.rested === undefined ? {} : { settle: run.rested }), ...(run.fields['plate']?.trim() ? { plate: run.fields['plate'].trim() } : {}), ...(note === '' ? {} : { note }),
       }), 'A shot');
       if (made.kind === 'not') { void not(made.words); return; }
       await this.keep(written(run));

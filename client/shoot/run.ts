@@ -64,7 +64,7 @@ export function open(run: Run, now: number): Run {
 /** The shutter is closed: another opening comes, or it was the last. */
 function closed(run: Run, seconds: number, notes: readonly string[]): Run {
   const opened = [...run.opened, seconds];
-  return next(run, { phase: opened.length < run.exposures.length ? 'ready' : 'exposed', opened, notes, ...(opened.length < run.exposures.length ? { count: undefined } : {}) });
+  return next(run, { opened, notes, ...(opened.length < run.exposures.length ? { phase: 'ready', count: undefined } : { phase: 'exposed' }) });
 }
 
 /** Between two openings: no more follow, and what was exposed is written down. */

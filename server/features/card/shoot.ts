@@ -11,7 +11,7 @@ export function shoot(r: Results): Section | undefined {
   const all = openings(r);
   const blocks: Block[] = [{ kind: 'steps', steps: [...beforeSteps(r), ...all.slice(0, 1).flatMap(o => o.change), ...darkSteps(r), ...all.flatMap((o, i) => [...(i > 0 ? o.change : []), handsOffStep(r), awayStep, o.open, o.close])] }];
   if (all.length > 1) blocks.push(words('Nothing is processed before the last exposure.'));
-  for (const { name, strips } of all) for (const { of, times } of strips) blocks.push(words(`Test strip${[name ?? of].filter(Boolean).map(n => ` of ${n}`).join('')}, in half stops, each with its own rest:`), { kind: 'strip', times });
+  for (const { name, strips } of all) for (const { of, times } of strips) blocks.push(words(`Test strip${[name, of].filter(Boolean).map((n, i) => `${i === 0 ? ' of' : ','} ${n!}`).join('')}, in half stops, each with its own rest:`), { kind: 'strip', times });
   return { name: 'shoot', title: 'Shoot', blocks };
 }
 

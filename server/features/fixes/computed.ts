@@ -2,7 +2,7 @@
 import type { Snapshot } from '../../analysis.ts';
 import type { Finding } from '../../checks/check.ts';
 import { holeSpacing } from '../../model/holes.ts';
-import { ANGLE, LENGTH } from '../../model/units.ts';
+import { ANGLE, LENGTH, ONE_DEGREE } from '../../model/units.ts';
 import type { Results } from '../../results/plan.ts';
 import { descend } from '../../results/solve/descend.ts';
 import { shareAt, Space } from '../../results/solve/space.ts';
@@ -84,7 +84,7 @@ const apart = (a: readonly number[], b: readonly number[]): number => Math.hypot
 /** Whole millimetres and degrees, then tenths and hundredths; of what may be of many sizes two digits, then more. */
 function stepOf({ dim, wide }: Unknown, level: number, value: number): number {
   if (dim === LENGTH && wide === undefined) return 1e-3 / 10 ** level;
-  if (dim === ANGLE) return (Math.PI / 180) / 10 ** level;
+  if (dim === ANGLE) return ONE_DEGREE / 10 ** level;
   return 10 ** (Math.floor(Math.log10(Math.abs(value) || 1)) - 1 - level);
 }
 

@@ -8,7 +8,6 @@ import type { Results } from '../../results/plan.ts';
 import { showCell } from '../chain.ts';
 import { blocks, escaped } from '../markdown.ts';
 
-
 /** Nothing where the text doesn't place it, and no place around it says how it stands. */
 export function placeWords(named: Thing, r: Results): string {
   const thing = r.places.own(named);

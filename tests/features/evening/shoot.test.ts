@@ -107,6 +107,13 @@ describe('a plate that gets two exposures', () => {
     expect(told.filter(t => t.startsWith('Hands off'))).toHaveLength(2);
     expect(told.at(-1)).toMatch(/shut away/);
   });
+  const beside = twice.replace('  plate P1 {', '  plate P2\n  plate P1 {').replace(/(\n {2}beam object [^]*?)(\n {2}measured)/, '$1\n  beam second from S1 reflected\n    -> P2: 500 mm\n$2');
+  it('gets them together with another plate that stands there: the shutter is opened twice, not four times', () => { expect(of(beside).map(o => o.name)).toEqual(['first', 'second']); });
+  it('stands beside one that gets a single exposure: that has its own name, and none is lost in the entry', () => {
+    const alone = beside.replaceAll(/( {2}exposure (?:first|second) \{\n)/g, '$1    plate: P1\n');
+    expect(of(alone).map(o => o.name)).toEqual(['P2', 'first', 'second']);
+    expect(entry(alone, { ...SHOT, exposures: of(alone).map((o, i) => ({ name: o.name!, seconds: i + 1 })) }).text).toContain('note: "P2 1 s; first 2 s; second 3 s; ');
+  });
   it('has both in its entry, and no exposure that would be that of one', () => {
     const { text } = entry(twice, { ...SHOT, exposures: [{ name: 'first', seconds: 15 }, { name: 'second', seconds: 9.5 }] });
     expect(text).toContain('    note: "first 15 s; second 9.5 s; ');

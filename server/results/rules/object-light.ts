@@ -5,7 +5,7 @@ import { objectShare, singleBeamRatio } from '../../optics/beams/split.ts';
 import { lightFromSurface } from '../../optics/maps/lit-object.ts';
 import { reflectedShares } from '../../optics/surfaces/fresnel.ts';
 import { facing, fromFrame } from '../../optics/solids/frame.ts';
-import { surfacePatches, type Patch } from '../../optics/surface/patches.ts';
+import type { Patch } from '../../optics/surface/patches.ts';
 import { roundedToward } from '../../optics/surface/rounded.ts';
 import { surfaceToward, type Toward } from '../../optics/surface/toward.ts';
 import { unit, type Vector } from '../../optics/vectors.ts';
@@ -177,7 +177,7 @@ function remembered(laid: Laid): (size: Vector, sight: Vector) => readonly Patch
 }
 
 function patchesOf({ shape, lying, count }: Laid, size: Vector, sight: Vector): readonly Patch[] {
-  const all = shape === 'screen' ? surfacePatches(solidOf(shape, lying, size, sight), count) : surfaceOf({ shape, lying }, sight, size, count);
+  const all = surfaceOf({ shape, lying }, sight, size, count);
   // The middle of the plate lies along the line of sight: of a convex body it sees nothing that looks the other way.
   return shape === 'points' ? all : all.filter(({ normal: n }) => n[0] * sight[0] + n[1] * sight[1] + n[2] * sight[2] > 0);
 }

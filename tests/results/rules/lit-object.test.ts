@@ -105,6 +105,18 @@ describe('even light', () => {
     const is = (1e-6 * Math.cos(rad(angle)) * Math.cos(rad(plate))) / (Math.PI * D ** 2);
     for (const count of [0, 400]) expectNear(evenlyLit(laid('box', { count })).compute([D, rad(plate), 0, 0.1, rad(angle), 1e-3, 1e-3, 1e-6]), is, 1e-4 * is);
   });
+  // Each of them has an even share of the area of the front, and is lit and seen from every side.
+  test('on single points', () => {
+    const is = (1e-3 * 2e-3) / (Math.PI * D ** 2);
+    for (const angle of [0, 60, 180]) expectNear(evenlyLit(laid('points', { count: 120 })).compute([D, 0, 0, 0.1, rad(angle), 1e-3, 2e-3, 1e-3]), is, 1e-3 * is);
+  });
+  test('on another thing, or one that is seen from elsewhere, is that on the other thing, whatever was asked before', () => {
+    const rule = evenlyLit(laid('box', { byAngle: false }));
+    const asked = [[0, -1, 0, 0.1, 0.06, 0.02], [0, -1, 0, 0.05, 0.06, 0.02], [0.6, -0.8, 0, 0.05, 0.06, 0.02], [0, -1, 0, 0.1, 0.06, 0.02]].map(([a, b, c, ...size]) => [D, 0, 0, 0.1, 0.28, 0.96, 0, a!, b!, c!, ...size]);
+    const fresh = asked.map(x => evenlyLit(laid('box', { byAngle: false })).compute(x));
+    expect(asked.map(x => rule.compute(x))).toEqual(fresh);
+    expect(new Set(fresh).size).toBe(3);
+  });
   test('is told apart by what it lights', () => {
     const of = (l: Laid): unknown => evenlyLit(l).of;
     expect(of(laid('box'))).not.toEqual(of(laid('sphere')));
@@ -112,11 +124,12 @@ describe('even light', () => {
   });
 });
 
-/** A beam from a point, R before the middle of a plate, that comes from its right, as far beside it as `off`: exp(−2ρ²/w²)/w² · cos θ / cos β, w as the distance. */
+/** A beam from a point, R before the middle of a plate, that comes from its right, or from above or below it, as far beside it as `off`: exp(−2ρ²/w²)/w² · cos θ / cos β, w as the distance. */
 const R = 0.8;
 const W = 0.1;
-const overPlate = (angle: number, off: number) => ([x, z]: readonly [number, number]): number => {
-  const along: Vector = [-Math.sin(rad(angle)), Math.cos(rad(angle)), 0];
+const overPlate = (angle: number, off: number, from: 'the side' | 'above' | 'below' = 'the side') => ([x, z]: readonly [number, number]): number => {
+  const [s, c] = [Math.sin(rad(angle)), Math.cos(rad(angle))];
+  const along: Vector = from === 'the side' ? [-s, c, 0] : [0, c, from === 'above' ? -s : s];
   const ray = less([x, 0, z], less([off, 0, 0], times(R, along)));
   const far = dot(ray, along);
   const w = (W * far) / R;
@@ -125,7 +138,7 @@ const overPlate = (angle: number, off: number) => ([x, z]: readonly [number, num
 
 describe('a beam over its plate', () => {
   const corners = [[1, 1], [-1, 1], [1, -1], [-1, -1]] as const;
-  const weakest = (angle: number, off: number, [w, h]: readonly [number, number]): number => Math.min(...corners.map(([x, z]) => overPlate(angle, off)([(x * w) / 2, (z * h) / 2]))) / overPlate(angle, off)([0, 0]);
+  const weakest = (angle: number, off: number, [w, h]: readonly [number, number], from: 'the side' | 'above' | 'below' = 'the side'): number => Math.min(...corners.map(([x, z]) => overPlate(angle, off, from)([(x * w) / 2, (z * h) / 2]))) / overPlate(angle, off, from)([0, 0]);
   const told = (angle: number, off: number, [w, h]: readonly [number, number], from: 'the side' | 'above' | 'below' = 'the side'): number => cornerLight(true, from).compute([...spreading(R, W), rad(angle), off, w, h]);
   const PLATES = [[0.1, 0.06], [0.04, 0.12]] as const;
   test.each([[0, 0], [40, 0], [40, 0.02], [40, -0.02], [0, 0.03]] as const)('at %s°, its middle %s m beside that of the plate: its weakest corner', (angle, off) => {
@@ -138,6 +151,10 @@ describe('a beam over its plate', () => {
   });
   test('from above as from the side onto a plate that lies the other way', () => {
     for (const [w, h] of PLATES) for (const from of ['above', 'below'] as const) expectNear(told(40, 0, [w, h], from), told(40, 0, [h, w]), 1e-9);
+  });
+  // Of the four each is the weakest once: the one away from the light and from the middle of the beam, to whichever side that lies.
+  test.each(['above', 'below'] as const)('from %s, its middle beside that of the plate', (from) => {
+    for (const plate of PLATES) for (const off of [0.02, -0.02]) expectNear(told(40, off, plate, from), weakest(40, off, plate, from), 2e-4);
   });
   test('by places too', () => {
     for (const [tipped, table] of WAYS) for (const off of [0.02, -0.02]) {

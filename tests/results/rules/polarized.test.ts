@@ -83,6 +83,13 @@ describe('a reference that an object scatters, from above', () => {
     expect(share('horizontal', of, [45, 0], 0)).toBeCloseTo(s / (s + p), 9);
     expect(share('vertical', of, [45, 0], 0)).toBeCloseTo(((p / (s + p)) * 7) / 9, 9);
   });
+  // From behind the plate it is lit from the other side, and throws light along (0, −1, −1)/√2: of y it makes (−√½, ½, −½), and half of either is s again.
+  it('from behind as from before', () => {
+    const [outside, inside] = [Math.SQRT1_2, Math.sqrt(7 / 9)];
+    const [s, p] = [1 / (outside + 1.5 * inside), 1 / (1.5 * outside + inside)].map(t => t * t) as [number, number];
+    expect(share('horizontal', { ...of, way: 'reflection' }, [45, 0], 0)).toBeCloseTo(s / (s + p), 9);
+    expect(share('vertical', { ...of, way: 'reflection' }, [45, 0], 0)).toBeCloseTo(((p / (s + p)) * 7) / 9, 9);
+  });
   // Straight down: y stays y, which is square to x; z becomes x, which is square to z.
   it('straight down makes no fringes', () => { for (const light of ['horizontal', 'vertical'] as const) expect(share(light, of, [90, 0], 0)).toBeCloseTo(0, 9); });
 });

@@ -41,6 +41,11 @@ describe('a safelight that the plate sees', () => {
   it('is told by the laser that the plate is there to record', () => {
     expect(found({ room: 'safelight: red' }, 'safelight-fogs')[0]).toContain('P1 is there to record red light');
   });
+  // Blue, green and red as they are named on any spectrum (common practice): between green and red lie yellow and orange, beyond 400 and 700 nm nothing is seen.
+  it.each([[399, []], [401, ['blue']], [499, ['blue']], [501, ['green']], [569, ['green']], [571, []], [609, []], [611, ['red']], [699, ['red']], [701, []]] as const)('a laser of %s nm is %s', (nm, is) => {
+    const fogged = (['blue', 'green', 'red'] as const).filter(colour => found({ room: `safelight: ${colour}`, laser: `wavelength: ${nm} nm` }, 'safelight-fogs').length > 0);
+    expect(fogged).toEqual(is);
+  });
   it.each<[string, string]>([['green', 'sensitive to: red'], ['red', 'sensitive to: green and blue'], ['none', 'sensitive to: all'], ['amber', 'sensitive to: green'], ['green', '']])('%s beside “%s” is none', (colour, plate) => {
     expect(found({ room: `safelight: ${colour}`, plate }, 'safelight-fogs')).toEqual([]);
   });

@@ -21,6 +21,12 @@ const HELD = [
   { code: 'server/results/rules/hang.ts', tests: 'tests/results/rules/every.test.ts,tests/features/hang.test.ts', shared: !process.env.STATIC },
   { code: 'server/results/rules/soft.ts', tests: 'tests/drawing/seen-through.test.ts,tests/drawing/seen.test.ts', shared: !process.env.STATIC },
   { code: 'server/results/rules/seen.ts', tests: 'tests/drawing/seen-through.test.ts,tests/drawing/seen.test.ts', shared: !process.env.STATIC },
+  // What is first asked for by a picture, a page or a command is held by the tests of that.
+  { code: 'server/results/hang', tests: 'tests/features/hang.test.ts,tests/drawing/hung.test.ts', shared: !process.env.STATIC },
+  { code: 'server/results/layout', tests: 'tests/features/layout.test.ts', shared: !process.env.STATIC },
+  { code: 'server/results/maps', tests: 'tests/drawing/seen.test.ts,tests/drawing/seen-through.test.ts,tests/drawing/over-plate.test.ts,tests/results/maps.test.ts', shared: !process.env.STATIC },
+  { code: 'server/results/solve', tests: 'tests/results/solve.test.ts,tests/features/solve.test.ts', shared: !process.env.STATIC },
+  { code: 'server/results/safelight.ts', tests: 'tests/checks/safelight-and-units.test.ts', shared: !process.env.STATIC },
   { code: 'server/results', tests: 'tests/results', without: ['incremental', 'incremental-work', 'whole-core', 'symmetries', 'rules/listed'], shared: !process.env.STATIC },
 ];
 

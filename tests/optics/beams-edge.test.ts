@@ -48,4 +48,5 @@ it('is none for light that comes squarely, a beam that is narrow, and glass with
   expect(edgeShares([0, 0, 1], 0.03, 0.03, 0.002, 1)).toEqual({ beside: 0, above: 0 });
   expect(edgeShares(slanting(45), 0.05, 0.05, 0.002, 0.005).beside).toBeLessThan(1e-12);
   expect(edgeShares(slanting(45), 0.05, 0.05, 0, 0.05).beside).toBe(0);
+  expect(edgeShares([0, 0, 0], 0.03, 0.03, 0.002, 1)).toEqual({ beside: 0, above: 0 });
 });

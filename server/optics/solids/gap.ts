@@ -64,14 +64,13 @@ function followed(from: Vector, gap: number, apart: (u: Vector) => number): numb
     const side = unit(cross(u, Math.abs(u[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0]));
     const up = cross(u, side);
     const [a, b] = [step * Math.cos(k * GOLDEN_ANGLE), step * Math.sin(k * GOLDEN_ANGLE)];
-    const better = [[a, b], [-b, a], [-a, -b], [b, -a]].find(([p, q]) => {
-      const v = unit([u[0] + p! * side[0] + q! * up[0], u[1] + p! * side[1] + q! * up[1], u[2] + p! * side[2] + q! * up[2]]);
+    const before = best;
+    for (const [p, q] of [[a, b], [-b, a], [-a, -b], [b, -a]] as const) {
+      const v = unit([u[0] + p * side[0] + q * up[0], u[1] + p * side[1] + q * up[1], u[2] + p * side[2] + q * up[2]]);
       const there = apart(v);
-      if (there <= best) return false;
-      [u, best] = [v, there];
-      return true;
-    });
-    step = better ? Math.min(STEPS.most, step * STEPS.longer) : step * STEPS.shorter;
+      if (there > best) { [u, best] = [v, there]; break; }
+    }
+    step = best > before ? Math.min(STEPS.most, step * STEPS.longer) : step * STEPS.shorter;
   }
   return best;
 }

@@ -1,6 +1,6 @@
 /** Outlines of the patches of a surface, against the areas and the normals of the patches themselves and of the solids. Areas of corners by the cross products of their triangles. */
 import { describe, expect, test } from 'vitest';
-import { facing, inFrame } from '../../server/optics/solids/frame.ts';
+import { facing, inFrame, turnedIntoFrame } from '../../server/optics/solids/frame.ts';
 import type { Solid } from '../../server/optics/solids/solid.ts';
 import { surfacePatches, type Outlines, type Patch } from '../../server/optics/surface/patches.ts';
 import { roundedPatches } from '../../server/optics/surface/rounded.ts';
@@ -46,6 +46,21 @@ describe.each(SOLIDS)('outlines of a %s', (_, solid, area, within) => {
     const { patches, outlines } = made();
     outlines.forEach((o, i) => { const a = areaOf(o); expect(dot(a, patches[i]!.normal) / Math.sqrt(dot(a, a))).toBeGreaterThan(0.98); });
   });
+});
+
+test.each(SOLIDS.filter(([kind]) => kind !== 'sphere'))('patches of a %s are about as wide as they are high', (kind, solid) => {
+  const outlines: Outlines = [];
+  const patches = surfacePatches(solid, 600, outlines);
+  let sides = 0;
+  outlines.forEach(([a, b, c], i) => {
+    // Of a cylinder those of its side: there are rings on its faces.
+    if (kind === 'cylinder' && Math.abs(turnedIntoFrame(FRAME, patches[i]!.normal)[2]) > 0.5) return;
+    sides++;
+    const [across, up] = [less(b!, a!), less(c!, b!)].map(v => Math.sqrt(dot(v, v))) as [number, number];
+    // Counts are whole numbers of 5 and more, by which a patch is an eighth too long at most.
+    expect(Math.max(across / up, up / across)).toBeLessThan(1.13);
+  });
+  expect(sides).toBeGreaterThan(300);
 });
 
 test.each(SOLIDS.filter(([kind]) => kind !== 'box'))('few outlines of a %s go round in pieces of 0.3 rad at most, and no more of them than that takes', (_, solid) => {

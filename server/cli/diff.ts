@@ -132,7 +132,7 @@ async function text(format: DiffFormat, sides: Asked['sides'], files: readonly R
   const pages = files.map(f => ({ file: nameOf(f), page: reviewPage(f.review) }));
   if (format !== 'html') return onScreen(format === 'markdown' ? reviewMarkdown(pages) : reviewText(pages));
   const { overlaidSvg } = await import('./overlaid.ts');
-  return reviewHtml(pages, `${sides[0]} → ${sides[1]}`, (page, setup) => { const svg = overlaidSvg(files[page]!.review.setups[setup]!); return svg.startsWith('<') ? svg : undefined; });
+  return reviewHtml(pages, `${sides[0]} → ${sides[1]}`, (page, setup) => { const svg = overlaidSvg(files[page]!.review.setups[setup]!, `plan-${page + 1}-${setup + 1}-`); return svg.startsWith('<') ? svg : undefined; });
 }
 
 async function picture(files: readonly Reviewed[]): Promise<string> {

@@ -25,6 +25,13 @@ export interface Sheet {
   readonly marks: readonly Mark[];
 }
 
+/** The same for a page on which several pictures stand: the names of its parts begin with `mark`, so that none takes those of another. */
+export const amongOthers = (sheet: Sheet, mark: string): Sheet => ({ ...sheet, marks: sheet.marks.map(m => renamed(m, mark)) });
+function renamed(m: Mark, mark: string): Mark {
+  const attributes = Object.fromEntries(Object.entries(m.attributes).map(([k, v]) => [k, k === 'id' ? `${mark}${v}` : v.replace(/^url\(#/, `url(#${mark}`)]));
+  return { ...m, attributes, children: m.children.map(c => renamed(c, mark)) };
+}
+
 export type Point = readonly [number, number];
 
 /** The smallest box that holds points, mm. */

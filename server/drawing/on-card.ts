@@ -2,7 +2,7 @@
 import type { Results } from '../results/plan.ts';
 import { drawingOf, titleOf } from './drawing.ts';
 import { hungSheets } from './hung/view.ts';
-import type { Mark, Sheet } from './marks.ts';
+import { amongOthers, type Sheet } from './marks.ts';
 import { NOTHING_ELSE } from './plan/also.ts';
 import { planOf } from './plan/plan.ts';
 import { PALETTES } from './style.ts';
@@ -28,17 +28,12 @@ function planSheet(r: Results): Sheet | undefined {
   return strips.length === 0 ? undefined : unrolledOf(titleOf(r), strips, { ...NO_ARMS_ELSE, letters: ARMS_LARGER });
 }
 
-/** As SVG in the colours of paper. Several stand on one page: the names of its parts begin with `mark`, so that none takes those of another. */
+/** As SVG in the colours of paper, to stand on a page with others; see `amongOthers`. */
 export function cardPictures(r: Results, mark: string): OnCard<{ readonly svg: string; readonly wide: boolean }> {
   const { plan, hung } = cardSheets(r);
-  const svg = (sheet: Sheet, own: string): { readonly svg: string; readonly wide: boolean } => ({ svg: inkedSvg({ ...sheet, marks: sheet.marks.map(m => renamed(m, own)) }, PALETTES.light), wide: isWide(sheet) });
+  const svg = (sheet: Sheet, own: string): { readonly svg: string; readonly wide: boolean } => ({ svg: inkedSvg(amongOthers(sheet, own), PALETTES.light), wide: isWide(sheet) });
   return { ...(plan ? { plan: svg(plan, mark) } : {}), hung: new Map([...hung].map(([lamp, sheet], i) => [lamp, svg(sheet, `${mark}hung-${i + 1}-`)])) };
 }
 
 /** Much wider than high. */
 export const isWide = ({ box }: Sheet): boolean => box.w > 1.8 * box.h;
-
-function renamed(m: Mark, mark: string): Mark {
-  const attributes = Object.fromEntries(Object.entries(m.attributes).map(([k, v]) => [k, k === 'id' ? `${mark}${v}` : v.replace(/^url\(#/, `url(#${mark}`)]));
-  return { ...m, attributes, children: m.children.map(c => renamed(c, mark)) };
-}

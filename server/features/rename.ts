@@ -57,12 +57,15 @@ export function rename(pages: readonly Page[], named: Bearer, name: string): Map
   if (refused !== undefined) return { refused };
   const edits = new Map<string, Edit[]>();
   for (const [{ snapshot }, all] of uses) {
-    const own = all.filter(u => keyOf(u.named) === keyOf(named)).map(u => ({ at: u.at, newText }));
+    const own = all.filter(u => keyOf(u.named) === keyOf(named)).map(u => ({ at: u.at, newText: named.kind === 'variant' ? asText(snapshot, u, newText) : newText }));
     if (own.length > 0) edits.set(snapshot.uri, own);
   }
   const harm = tried(pages, edits);
   return harm === undefined ? edits : { refused: harm };
 }
+
+/** A text without quotes gets them where it needs them. */
+const asText = ({ tree }: Snapshot, { at }: Use, text: string): string => (tree.lines[at.line]!.text[at.start - 1] === '"' || unfit(text) === undefined ? text : `"${text}"`);
 
 /** Why a word cannot be a name at all. */
 function unfit(name: string): string | undefined {
@@ -117,7 +120,10 @@ function tried(pages: readonly Page[], edits: ReadonlyMap<string, readonly Edit[
 /** The first line in which a word means something else than before. */
 function otherMeaning(before: Snapshot, after: Snapshot, edits: ReadonlyMap<string, readonly Edit[]>): number | undefined {
   const moved = (at: { readonly uri: string; readonly line: number; readonly start: number }): string => {
-    const by = (edits.get(at.uri) ?? []).filter(e => e.at.line === at.line && e.at.start < at.start).reduce((n, e) => n + e.newText.length - (e.at.end - e.at.start), 0);
+    const here = (edits.get(at.uri) ?? []).filter(e => e.at.line === at.line);
+    // Behind a quote that it gets.
+    const quoted = here.some(e => e.at.start === at.start && e.newText.startsWith('"')) ? 1 : 0;
+    const by = here.filter(e => e.at.start < at.start).reduce((n, e) => n + e.newText.length - (e.at.end - e.at.start), quoted);
     return `${at.uri} ${at.line} ${at.start + by}`;
   };
   const [a, b] = [mentionsOf(before.tree, before.model), mentionsOf(after.tree, after.model)];

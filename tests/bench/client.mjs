@@ -5,12 +5,12 @@ import { readFileSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 
 /**
- * Starts `server` ({ command, settings }) and opens one document in it. With `pull` the client asks for findings after each change, else it waits
+ * Starts `server` ({ command, settings, env }) and opens one document in it. With `pull` the client asks for findings after each change, else it waits
  * for them to come. `found` tells from the findings whether the arms are too long: an answer that does not fit the text is not counted but thrown.
  * `users`: documents that use the first, of which the findings are waited for instead of its own; only where they come by themselves.
  */
 export async function open(server, { uri, languageId, text }, { pull, found }, users = []) {
-  const child = spawn(process.execPath, server.command, { stdio: ['pipe', 'pipe', 'inherit'] });
+  const child = spawn(process.execPath, server.command, { stdio: ['pipe', 'pipe', 'inherit'], env: { ...process.env, ...server.env } });
   const waiting = new Map();
   let lastId = 0;
   let version = 1;
@@ -95,6 +95,13 @@ export async function open(server, { uri, languageId, text }, { pull, found }, u
     },
     /** Memory held by the process, in MB (10⁶ bytes). */
     residentMemory: () => Number(/VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${child.pid}/status`, 'utf8'))[1]) * 1.024e-3,
+    /** Asks it to end, as an editor does: some is only written then. */
+    async end() {
+      const gone = once(child, 'exit');
+      await request('shutdown', null);
+      notify('exit');
+      await gone;
+    },
     async close() {
       const gone = once(child, 'exit');
       child.kill('SIGKILL');

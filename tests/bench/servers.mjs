@@ -36,6 +36,11 @@ export function ours(pull) {
   };
 }
 
+/** Where Node.js can keep what it has compiled for the next start (22 and later), as the extension has it do. */
+export const KEEPS = Number(process.versions.node.split('.')[0]) >= 22;
+/** The same, started as if it had been started before. */
+export const kept = (server) => ({ ...server, env: { NODE_COMPILE_CACHE: join(BENCH, 'kept', server.format) } });
+
 const aboveMaximum = (findings) => findings.some(({ message }) => /above the maximum/i.test(message));
 
 function jsonServer() {

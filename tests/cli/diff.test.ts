@@ -50,6 +50,16 @@ describe('two files', () => {
     const bare = folder({ 'a.plate': 'setup "Cockle" {\n  mirror M1\n}\n', 'b.plate': 'setup "Cockle" {\n  mirror M2\n}\n' });
     expect(await diff(bare, 'a.plate', 'b.plate', '--format', 'svg')).toMatchObject({ code: 3, err: expect.stringContaining('has a place') as string });
   });
+  it('as a page with several pictures, of which none uses the parts of another (ids are unique in a document, HTML 3.2.6)', async () => {
+    const one = readFileSync('examples/whelk-on-the-table.plate', 'utf8').replace('use "saltmarsh-lab.plate"', '').replaceAll(/ = lab\.[\w-]+/g, '');
+    const both = `${one}\n${one.replace(/setup "([^"]*)"/, 'setup "$1 again"')}`;
+    const { out } = await diff(folder({ 'a.plate': both, 'b.plate': both.replaceAll('(400, 640) mm', '(400, 682) mm') }), 'a.plate', 'b.plate', '--format', 'html');
+    expect(out.match(/<figure>/g)).toHaveLength(2);
+    const ids = [...out.matchAll(/ id="([^"]*)"/g)].map(m => m[1]!);
+    expect(ids.length).toBeGreaterThan(2);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const [, used] of out.matchAll(/url\(#([^)]*)\)/g)) expect(ids).toContain(used);
+  });
   it('that are not there, or one alone', async () => {
     expect(await diff(at, 'old.plate', 'none.plate')).toMatchObject({ code: 3, out: '', err: expect.stringContaining('none.plate cannot be read') as string });
     expect(await diff(at, 'old.plate')).toMatchObject({ code: 2, err: expect.stringContaining('platewright diff --git HEAD old.plate') as string });

@@ -46,6 +46,14 @@ describe('a rename', () => {
     for (const name of ['', 'a"b', 'a\nb']) expect(renamed(declared, name)).toMatch(/at least one letter|cannot stand in quotes/);
     expect(renamed(declared, 'other')).toBe('“other” is already the name of a variant, in line 7.');
   });
+  it('of a variant without quotes gives it some where the new name needs them', () => {
+    const page = (...[declared, used]: readonly [string, string]): string => `setup "a" {\n  laser red\n  plate P1\n  variant ${declared} {\n    P1 at (1, 2) mm\n  }\n  exposure first {\n    variant: ${used}\n  }\n  exposure second\n}\n`;
+    const declared = page('gr|een', 'green');
+    expect(renamed(declared, 'blue')).toBe(page('blue', 'blue'));
+    expect(renamed(declared, 'by the window, 2 µ')).toBe(page('"by the window, 2 µ"', '"by the window, 2 µ"'));
+    expect(renamed(page('"green"', 'gre|en'), 'by 2 m')).toBe(page('"by 2 m"', '"by 2 m"'));
+    expect(renamed(page('clos|er plate 2', '"closer plate 2"'), 'near')).toBe(page('near', '"near"'));
+  });
   it('to the same name, with blanks round it, changes nothing', () => expect(renamed(at('mirror M1', 7), ' M1 ')).toBe(SETUP));
   it('of what is in the way of an error still works', () => expect(renamed('setup "a" {\n  mirror |M1\n  plate P1 facing M1 §§\n  beam b from M1', 'M2')).toBe('setup "a" {\n  mirror M2\n  plate P1 facing M2 §§\n  beam b from M2'));
 });

@@ -1,7 +1,7 @@
 /** The surface of a rounded thing against closed forms of the ellipsoid. */
 import { describe, expect, it } from 'vitest';
 import { facing, inFrame, turnedIntoFrame } from '../../server/optics/solids/frame.ts';
-import { roundedPatches, roundedReach } from '../../server/optics/surface/rounded.ts';
+import { roundedPatches, roundedToward } from '../../server/optics/surface/rounded.ts';
 import { surfacePatches } from '../../server/optics/surface/patches.ts';
 
 const frame = facing([0.1, 0.2, 0.3], [0, 1, 0]);
@@ -44,19 +44,31 @@ describe('roundedPatches', () => {
   it.each([0, 1, 2])('is nothing where it is flat along axis %i', i => {
     const size = [0.04, 0.06, 0.035].map((s, k) => (k === i ? 0 : s)) as [number, number, number];
     expect(roundedPatches(frame, size, 200)).toEqual([]);
-    expect(roundedReach(frame, size, [1, 2, 3])).toBeUndefined();
+    expect(roundedToward(frame, size, [1, 2, 3])).toBeUndefined();
   });
 });
 
-describe('roundedReach', () => {
+describe('roundedToward', () => {
   // By hand along the axes; at 45° between two of them √2/√(1/a² + 1/b²).
   it('is half of the size along an axis, and between them by the equation of the surface', () => {
     const size = [0.04, 0.06, 0.02] as const;
-    frame.axes.forEach((axis, i) => expect(roundedReach(frame, size, axis)).toBeCloseTo(size[i]! / 2, 12));
+    frame.axes.forEach((axis, i) => expect(roundedToward(frame, size, axis)!.reach).toBeCloseTo(size[i]! / 2, 12));
     const [u, v] = frame.axes;
-    const between = roundedReach(frame, size, [u[0] + v[0], u[1] + v[1], u[2] + v[2]])!;
-    expect(between).toBeCloseTo(Math.SQRT2 / Math.hypot(1 / 0.02, 1 / 0.03), 12);
-    expect(roundedReach(frame, size, [-u[0] - v[0], -u[1] - v[1], -u[2] - v[2]])).toBeCloseTo(between, 12);
+    const between = roundedToward(frame, size, [u[0] + v[0], u[1] + v[1], u[2] + v[2]])!;
+    expect(between.reach).toBeCloseTo(Math.SQRT2 / Math.hypot(1 / 0.02, 1 / 0.03), 12);
+    expect(roundedToward(frame, size, [-u[0] - v[0], -u[1] - v[1], -u[2] - v[2]])!.reach).toBeCloseTo(between.reach, 12);
   });
-  it('is nothing of no direction', () => { expect(roundedReach(frame, [0.04, 0.06, 0.02], [0, 0, 0])).toBeUndefined(); });
+  // A tangent plane touches: of all points of the surface none lies farther along the normal. The farthest along n is at √(a² nx² + b² ny² + c² nz²) (the support function of an ellipsoid).
+  it('faces so that nothing of the surface stands out farther', () => {
+    const half = [0.02, 0.03, 0.01] as const;
+    for (const along of [[1, 0, 0], [0.3, -0.8, 0.2], [-0.5, 0.1, 0.6], [0.1, 0.1, -0.9]] as const) {
+      const { reach, normal } = roundedToward(frame, [0.04, 0.06, 0.02], along)!;
+      const length = Math.hypot(...along);
+      expect(Math.hypot(...normal)).toBeCloseTo(1, 12);
+      const out = (reach * (along[0] * normal[0] + along[1] * normal[1] + along[2] * normal[2])) / length;
+      const parts = frame.axes.map((a, i) => half[i]! * (a[0] * normal[0] + a[1] * normal[1] + a[2] * normal[2]));
+      expect(out).toBeCloseTo(Math.hypot(...parts), 12);
+    }
+  });
+  it('is nothing of no direction', () => { expect(roundedToward(frame, [0.04, 0.06, 0.02], [0, 0, 0])).toBeUndefined(); });
 });

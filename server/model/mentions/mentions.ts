@@ -5,8 +5,9 @@
 import type { Clause, Expr, Node, Tree, Word } from '../../../grammar/tree.ts';
 import { factOn } from '../bind/facts.ts';
 import { openingWords } from '../bind/things.ts';
+import { wordsOf } from '../literal.ts';
 import type { Model } from '../model.ts';
-import { declaredBy, inQuotes, Names } from './names.ts';
+import { declaredBy, Names, textAt } from './names.ts';
 import { firstPhrase, phraseOf, Words, type Mention } from './words.ts';
 import { placeIn } from '../place.ts';
 import { factIndex, factsOf, kindOf, PROCESS_FACTS, SETUP_FACTS, SHOT_FACTS } from '../things/index.ts';
@@ -220,10 +221,11 @@ class Walk extends Words {
     this.words(node, named ? 'fact' : 'result', named ? words.slice(1) : words);
   }
 
-  /** The name of a variant stands in quotes, which are no part of it. */
+  /** Quotes round the name of a variant are no part of it. */
   private variantNamed(node: Node, e: Expr | undefined): void {
-    const at = inQuotes(e);
-    const named = e?.kind === 'string' ? this.names.variant(e.value) : undefined;
+    const at = textAt(e);
+    const name = e && wordsOf(e);
+    const named = name === undefined ? undefined : this.names.variant(name);
     if (at && named) this.name(node, at, named);
   }
 

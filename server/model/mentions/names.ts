@@ -1,5 +1,6 @@
 /** What can be named in a file, and which of it a name means where it stands. */
 import type { Expr, Node, Span } from '../../../grammar/tree.ts';
+import { wordsOf } from '../literal.ts';
 import type { Inventory, Model, Place, Setup, Thing } from '../model.ts';
 import { within } from '../place.ts';
 import type { Kind } from '../things/kind.ts';
@@ -76,7 +77,7 @@ export class Names {
   variant(name: string): Bearer | undefined {
     return this.kept(this.variants, name, () => {
       const v = this.declared?.variants.find(d => d.name === name);
-      const at = v && inQuotes(v.node.line.subject);
+      const at = v && textAt(v.node.line.subject);
       return v && at && { kind: 'variant', name, at: within(v.at, at) };
     }) ?? this.outer?.variant(name);
   }
@@ -95,8 +96,11 @@ export class Names {
   }
 }
 
-/** Where what a text in quotes says stands; undefined of anything else, and of one that does not end. */
-export const inQuotes = (e: Expr | undefined): Span | undefined => (e?.kind === 'string' && e.end - e.start === e.value.length + 2 ? { start: e.start + 1, end: e.end - 1 } : undefined);
+/** Where what a text says stands: inside its quotes, or that of one that needs none; undefined of anything else, and of one that does not end. */
+export function textAt(e: Expr | undefined): Span | undefined {
+  if (e?.kind !== 'string') return e && wordsOf(e) !== undefined ? { start: e.start, end: e.end } : undefined;
+  return e.end - e.start === e.value.length + 2 ? { start: e.start + 1, end: e.end - 1 } : undefined;
+}
 
 /** True where a statement is the one that declares what is named. */
 export const declaredBy = (named: Bearer, node: Node, uri: string): boolean => named.at.uri === uri && named.at.line === node.at;

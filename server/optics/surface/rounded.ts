@@ -2,6 +2,7 @@ import { fromFrame, turnedFromFrame, turnedIntoFrame, type Frame } from '../soli
 import { halfSize, type Solid } from '../solids/solid.ts';
 import { unit, type Vector } from '../vectors.ts';
 import { surfacePatches, type Outlines, type Patch } from './patches.ts';
+import type { Toward } from './toward.ts';
 
 /**
  * The surface of an ellipsoid as patches: what is known of a thing whose size is known and whose shape is not, as long as it has no corners.
@@ -40,17 +41,19 @@ function ballOf(count: number): readonly Patch[] {
 }
 
 /**
- * How far the surface of an ellipsoid lies from its middle, m, in a direction and in the one against it; undefined of one that is flat.
+ * Where the surface of an ellipsoid lies in a direction from its middle, and how it faces there; undefined of one that is flat, and of no direction.
  *
  * @param frame, size as of `roundedPatches`
  * @param direction any length but 0
  *
- * Source: geometry: x²/a² + y²/b² + z²/c² = 1.
+ * Source: geometry: x²/a² + y²/b² + z²/c² = 1, with the normal (x/a², y/b², z/c²).
  */
-export function roundedReach(frame: Frame, size: Vector, direction: Vector): number | undefined {
+export function roundedToward(frame: Frame, size: Vector, direction: Vector): Toward | undefined {
   const [a, b, c] = halfSize(size);
   if (!(a * b * c > 0)) return undefined;
   const [x, y, z] = turnedIntoFrame(frame, unit(direction));
   const slope = Math.hypot(x / a, y / b, z / c);
-  return slope > 0 ? 1 / slope : undefined;
+  // In shares of the shortest half axis, so that no square of it is too large or too small.
+  const m = Math.min(a, b, c);
+  return slope > 0 ? { reach: 1 / slope, normal: turnedFromFrame(frame, unit([x * (m / a) ** 2, y * (m / b) ** 2, z * (m / c) ** 2])) } : undefined;
 }

@@ -5,9 +5,9 @@ import { objectShare, singleBeamRatio } from '../../optics/beams/split.ts';
 import { lightFromSurface } from '../../optics/maps/lit-object.ts';
 import { reflectedShares } from '../../optics/surfaces/fresnel.ts';
 import { facing, fromFrame } from '../../optics/solids/frame.ts';
-import { firstMeeting } from '../../optics/solids/meeting.ts';
-import { surfacePatches, type Patch } from '../../optics/surface/patches.ts';
-import { roundedReach } from '../../optics/surface/rounded.ts';
+import type { Patch } from '../../optics/surface/patches.ts';
+import { roundedToward } from '../../optics/surface/rounded.ts';
+import { surfaceToward, type Toward } from '../../optics/surface/toward.ts';
 import { unit, type Vector } from '../../optics/vectors.ts';
 import { handTime, stripExposures, HALF_STOP } from '../../optics/test-strip.ts';
 import type { Rule } from '../graph.ts';
@@ -177,29 +177,27 @@ function remembered(laid: Laid): (size: Vector, sight: Vector) => readonly Patch
 }
 
 function patchesOf({ shape, lying, count }: Laid, size: Vector, sight: Vector): readonly Patch[] {
-  const all = shape === 'screen' ? surfacePatches(solidOf(shape, lying, size, sight), count) : surfaceOf({ shape, lying }, sight, size, count);
+  const all = surfaceOf({ shape, lying }, sight, size, count);
   // The middle of the plate lies along the line of sight: of a convex body it sees nothing that looks the other way.
   return shape === 'points' ? all : all.filter(({ normal: n }) => n[0] * sight[0] + n[1] * sight[1] + n[2] * sight[2] > 0);
 }
 
-/** What a beam lights that is far narrower than the object: where its axis meets it, as large as the beam there. */
-function spot(laid: Laid, size: Vector, sight: Vector, along: Vector, beam: Beam): Patch[] {
-  const round = laid.shape === 'rounded' ? roundedReach(facing(HERE, sight), size, along) : undefined;
-  const solid = laid.shape === 'points' || round !== undefined ? undefined : solidOf(laid.shape, laid.lying, size, sight);
-  const reach = size[0] + size[1] + size[2];
-  const from: Vector = [-along[0] * reach, -along[1] * reach, -along[2] * reach];
-  const met = solid && firstMeeting(solid, from, HERE);
-  const k = round !== undefined ? -round : (met ?? reach) - reach;
-  const at: Vector = [along[0] * k, along[1] * k, along[2] * k];
-  const w = radiusHere(carried(beam, k));
-  const near = (solid ? surfacePatches(solid, 200) : round !== undefined && laid.shape !== 'screen' ? surfaceOf({ shape: laid.shape, lying: laid.lying }, sight, size) : undefined)?.reduce<{ best: Patch | undefined; far: number }>((b, p) => {
-    const far = Math.hypot(p.point[0] - at[0], p.point[1] - at[1], p.point[2] - at[2]);
-    return far < b.far && p.normal[0] * along[0] + p.normal[1] * along[1] + p.normal[2] * along[2] < 0 ? { best: p, far } : b;
-  }, { best: undefined, far: Infinity }).best;
-  const normal: Vector = laid.shape === 'screen' ? sight : near?.normal ?? [0, 0, 0];
+/** What a beam lights that is far narrower than the object: where its axis, which goes through the middle of it, meets it, as large as the beam there. */
+function spot({ shape, lying }: Laid, size: Vector, sight: Vector, along: Vector, beam: Beam): Patch[] {
+  const { reach, normal } = met(shape, lying, size, sight, [-along[0], -along[1], -along[2]]);
+  const at: Vector = [-along[0] * reach, -along[1] * reach, -along[2] * reach];
+  const w = radiusHere(carried(beam, -reach));
   const slant = Math.abs(normal[0] * along[0] + normal[1] * along[1] + normal[2] * along[2]) || 1;
   // Its middle has all of the power where it is half the area within 1/e².
   return [{ point: at, normal, area: (Math.PI * w.level * w.upright) / 2 / slant }];
+}
+
+/** Where light that comes from there meets an object. A screen is thin and passes the light on; single points lie anywhere, and are seen from every side. */
+function met(shape: Laid['shape'], lying: Lying, size: Vector, sight: Vector, from: Vector): Toward {
+  if (shape === 'screen') return { reach: 0, normal: sight };
+  const anywhere: Toward = { reach: 0, normal: HERE };
+  if (shape === 'points') return anywhere;
+  return (shape === 'rounded' ? roundedToward(facing(HERE, sight), size, from) : undefined) ?? surfaceToward(solidOf(shape, lying, size, sight), from) ?? anywhere;
 }
 
 /** Light that nobody has metered. Inputs: power on the object, light for each watt, share that it gives, how far off that may be. */

@@ -73,9 +73,9 @@ function directionsOf(train: Train, ground: Ground, take: Inputs, last: Vector):
 function before(way: Vector, turn: Turn): Vector {
   const [x, y, z] = way;
   if (z === 0) return [y, -x, 0];
-  const level = Math.hypot(x, y);
-  if (turn === 'mirror' || turn === 'coating') return level > 0 ? [x / level, y / level, 0] : [0, 1, 0];
-  return level > 0 ? [y / level, -x / level, 0] : [1, 0, 0];
+  // From above or below: nothing of it goes to the side.
+  const on = y < 0 ? -1 : 1;
+  return turn === 'mirror' || turn === 'coating' ? [0, on, 0] : [on, 0, 0];
 }
 
 /** Draws leave most of a way as it is: what a stretch and the turn behind it did to the same light is kept. */

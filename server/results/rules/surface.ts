@@ -42,7 +42,7 @@ export function surfaceOf(form: Formed, sight: Vector, size: Vector, count = PAR
   kept.length = Math.min(kept.length, KEPT);
   return patches;
 }
-type Formed = Pick<Form, 'shape' | 'lying' | 'points'>;
+type Formed = Pick<Form, 'lying' | 'points'> & { readonly shape: Shape | 'screen' };
 // Light, sides and maps look at the same few objects, in a setup, in its variants and behind the next edit.
 const KEPT = 8;
 const kept: { readonly key: readonly unknown[]; readonly patches: readonly Patch[] }[] = [];

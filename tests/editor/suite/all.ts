@@ -8,4 +8,5 @@ import './writing.test.ts';
 import './commands.test.ts';
 import './card.test.ts';
 import './begin.test.ts';
+import './kept-code.test.ts';
 import './killed.test.ts';

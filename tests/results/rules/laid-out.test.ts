@@ -36,6 +36,10 @@ test('single points lie to the right, up and toward the plate, wherever that is'
   // From +x the right is +y; from +y it is −x; from 3-4 aslant (0.8, −0.6) looks with its right at (0.6, 0.8).
   expect(at([2, 0, 0])).toEqual(near([0.03, 0.01, 0.02]));
   expect(at([0, 2, 0])).toEqual(near([-0.01, 0.03, 0.02]));
+  // Who looks down from (0, −0.6, 0.8) has what is up at (0, 0.8, 0.6).
+  expect(at([0, -0.6, 0.8])).toEqual(near([0.01, 0.8 * 0.02 - 0.6 * 0.03, 0.6 * 0.02 + 0.8 * 0.03]));
+  // From (0.6, 0, 0.8): right is north, up is (−0.8, 0, 0.6).
+  expect(at([0.6, 0, 0.8])).toEqual(near([-0.8 * 0.02 + 0.6 * 0.03, 0.01, 0.6 * 0.02 + 0.8 * 0.03]));
   expect(at([0.8, -0.6, 0])).toEqual(near([0.6 * 0.01 + 0.8 * 0.03, 0.8 * 0.01 - 0.6 * 0.03, 0.02]));
 });
 

@@ -73,6 +73,27 @@ describe('from above and below', () => {
   });
 });
 
+describe('a reference that an object scatters, from above', () => {
+  const of = meeting(by('facet'), STRAIGHT, { from: 'above' });
+  // It is lit from the side, along x, and throws light down along (0, 1, −1)/√2 as a facet does that stands square to the bisector. Of y it makes (−√½, −½, −½), of z (√½, −½, −½): half of either is s. Into the layer
+  // go 2 cos θ/(cos θ + n cos θ′) of s and 2 cos θ/(n cos θ + cos θ′) of p (Fresnel); of what is p there sin 45°/1.5, whose square is 2/9, leaves 7/9 upright.
+  it('is half s before the layer, whichever way the light was', () => {
+    const [outside, inside] = [Math.SQRT1_2, Math.sqrt(7 / 9)];
+    const [s, p] = [1 / (outside + 1.5 * inside), 1 / (1.5 * outside + inside)].map(t => t * t) as [number, number];
+    expect(share('horizontal', of, [45, 0], 0)).toBeCloseTo(s / (s + p), 9);
+    expect(share('vertical', of, [45, 0], 0)).toBeCloseTo(((p / (s + p)) * 7) / 9, 9);
+  });
+  // From behind the plate it is lit from the other side, and throws light along (0, −1, −1)/√2: of y it makes (−√½, ½, −½), and half of either is s again.
+  it('from behind as from before', () => {
+    const [outside, inside] = [Math.SQRT1_2, Math.sqrt(7 / 9)];
+    const [s, p] = [1 / (outside + 1.5 * inside), 1 / (1.5 * outside + inside)].map(t => t * t) as [number, number];
+    expect(share('horizontal', { ...of, way: 'reflection' }, [45, 0], 0)).toBeCloseTo(s / (s + p), 9);
+    expect(share('vertical', { ...of, way: 'reflection' }, [45, 0], 0)).toBeCloseTo(((p / (s + p)) * 7) / 9, 9);
+  });
+  // Straight down: y stays y, which is square to x; z becomes x, which is square to z.
+  it('straight down makes no fringes', () => { for (const light of ['horizontal', 'vertical'] as const) expect(share(light, of, [90, 0], 0)).toBeCloseTo(0, 9); });
+});
+
 describe('straight from above', () => {
   // sin 90°/1.5 = 2/3 in the layer. A mirror folds it in the upright plane of the plate’s normal.
   test.each(['mirror', 'coating'] as const)('by a %s light that is horizontal stays s', turn => {

@@ -123,6 +123,14 @@ describe('a bare edge', () => {
     expect(finding!.message).toContain('bare edge towards the light');
     expect(finding!.message).toContain('2 mm (assumed)');
   });
+  const edge = (r: Read): unknown => r.snapshot.findings.find(f => f.code === 'edge-light')?.data['edge'];
+  it.each([['above', 'upper'], ['below', 'lower']])('is the one towards a reference from %s', (from, is) => { expect(edge(lit(['reference angle: 50°', `reference from: ${from}`]))).toBe(is); });
+  // A plate that faces south: who looks at it has the east on the right. In a row from the laser to the plate at 50° from its normal.
+  it.each([['east', 1, 'right'], ['west', -1, 'left']] as const)('by places is the one towards a reference from the %s', (_, to, is) => {
+    const along = (d: number): string => `at (${(to * d * Math.sin((50 * Math.PI) / 180)).toFixed(3)}, ${(-d * Math.cos((50 * Math.PI) / 180)).toFixed(3)}) mm`;
+    const r = read(`setup "Whelk shell" {\n  hologram: transmission\n  laser red ${along(1850)} heading ${to > 0 ? 140 : 40}° {\n    wavelength: 632.8 nm\n    beam diameter: 0.8 mm\n    coherence length: 5 m\n    polarization: vertical\n  }\n  splitter S1 ${along(1500)}\n  spreader R1 ${along(1200)} {\n    focal length: 4.5 mm\n  }\n  object whelk\n  plate P1 at (0, 0) mm heading 270° {\n    size: 63 x 63 mm\n  }\n  beam raw from red\n    -> S1\n  beam reference from S1 through\n    -> R1\n    -> P1\n  beam object from S1 reflected\n    -> whelk\n    -> P1\n}\n`);
+    expect(edge(r)).toBe(is);
+  });
   it.each([[['reference angle: 50°', 'edges: masked'], '4.5 mm'], [['reference angle: 50°', 'edges: index-matched'], '4.5 mm'], [['reference angle: 20°'], '4.5 mm'], [['reference angle: 50°'], '60 mm'], [['reference angle: 50°', 'base: film'], '4.5 mm'], [['reference angle: 50°', 'thickness: 1 mm'], '4.5 mm'], [['reference angle: 50°', 'edges: bare', 'thickness: ?'], '4.5 mm']] as const)('has none where %s with %s', (plate, focal) => {
     // Masked; less slant; a narrow beam; a thin edge: 1 mm · tan 50°/63 mm is 1.9 %.
     expect(found(lit(plate, focal), 'edge-light')).toEqual([]);

@@ -153,6 +153,15 @@ describe('the split for a ratio', () => {
     const a = given(AIM);
     expectNear(a.results.graph.value(a.results.ask('S1.split for ratio')!)!, r / (r + 4 * o), 1e-9);
   });
+  test('counts what is lost on either arm behind the splitter: the odds go as what is left of the reference by what is left of the object light', () => {
+    const odds = (reference: string, object: string): number => {
+      const r = read(text(AIM).replace(/(spreader R1[^]*?loss: )0%/, `$1${reference}`).replace(/(spreader R2[^]*?loss: )0%/, `$1${object}`));
+      const share = r.results.graph.value(r.results.ask('S1.split for ratio')!)!;
+      return share / (1 - share);
+    };
+    expectNear(odds('20%', '0%') / odds('0%', '0%'), 0.8, 1e-9);
+    expectNear(odds('0%', '10%') / odds('0%', '0%'), 1 / 0.9, 1e-9);
+  });
   test('stands for a share that is left open, in two digits, and is held within what is written', () => {
     const r = given(AIM);
     const [solved] = r.results.light.solved;

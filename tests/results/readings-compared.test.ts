@@ -74,6 +74,8 @@ describe('readings that contradict each other', () => {
     // 1470 mm by a thread that may give 2 %: u = 17 mm for each path, hardly anything for their difference
     const r = withReadings(['measured reference: 1470 mm by thread', 'measured object: 1470 mm by thread', 'measured object - reference: 8 mm by thread'], { more: [...thread, 'expect mismatch < 5 mm'] });
     expect(codes(r)).toContain('readings-contradict object - reference');
+    // Of one path twice: 20 mm apart, though either is unsure by 17 mm, and by the same.
+    expect(codes(withReadings(['measured reference: 1470 mm by thread', 'measured reference: 1490 mm by thread'], { more: [...thread, 'expect mismatch < 5 mm'] }))).toContain('readings-contradict reference');
   });
 });
 

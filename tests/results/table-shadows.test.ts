@@ -154,3 +154,15 @@ test('an object that shades its own plate stands in the reference, which is told
   expect(told(100, 120)).toEqual(['leg-blocked reference.2 jar']);
   expect(told(160, 120)).toEqual(['reference-on-object jar']);
 });
+
+test('the card that keeps spilled light off an object stands half way to it, on its side of what the plate needs', () => {
+  // The light spreads from F, 2 mm behind R1 and 998 mm before the plate. A thing of 2 mm stands 96 mm beside the axis and 40 mm above it: √(96² + 40²) = 104 mm. Towards that side the plate reaches (150 · 96 + 50 · 40)/104 = 157.7 mm.
+  const text = setup('beam height: 120 mm', `laser red ${at([-300, 0], STRAIGHT)} heading 0° {`, ...LASER, block(`spreader R1 ${at([0, 0], STRAIGHT)}`, 'focal length: 2 mm'), block(`plate P1 ${at([1000, 0], STRAIGHT)} heading 180°`, 'size: 300 x 100 mm'),
+    block(`object jar ${at([500, 96, 160], STRAIGHT)}`, 'size: 2 x 2 x 2 mm'), `mirror M9 ${at([-200, 400, 160], STRAIGHT)}`, 'splitter S1 on red -> R1 by 100 mm', 'beam raw from red', '  -> S1', 'beam reference from S1 through', '  -> R1', '  -> P1', 'beam object from S1 reflected', '  -> M9', '  -> jar', '  -> P1');
+  const { data } = analyse('file:///saltmarsh/setup.plate', text).findings.find(f => f.code === 'reference-on-object')!;
+  // At 250 mm from R1: the plate needs 157.7 · 248/998 = 39.2 mm, the line to it is at 52 mm: between them 45.6 mm, towards it. It is not a point: a millimetre and a half.
+  const [off, side] = [(157.7 * 248) / 998 / 2 + 104 / 4, 104];
+  expectNear(Number(data['x']) * 1000, 250, 1);
+  expectNear(Number(data['y']) * 1000, (off * 96) / side, 0.8);
+  expectNear(Number(data['z']) * 1000 - 120, (off * 40) / side, 0.8);
+});

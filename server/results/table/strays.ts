@@ -1,7 +1,7 @@
 /** Light that goes where nobody wants it: outputs that no beam uses, and reference light that reaches the object. In plain numbers. */
 import type { Arm } from '../../model/arms.ts';
 import type { Thing } from '../../model/model.ts';
-import { clearance, firstMeeting, solidOf, type Vector } from '../rules/table.ts';
+import { clearance, dot, facing, firstMeeting, solidOf, unit, type Vector } from '../rules/table.ts';
 import { isNear } from './blocked.ts';
 import { isTurned, type Ray } from './rays.ts';
 import { likely, numbers, type Standing } from './standing.ts';
@@ -108,16 +108,26 @@ function spilled(ray: Ray, s: Standing, things: ReadonlyMap<string, Standing>): 
   const reaches = clearance(solid, from, to, ...whole);
   const axis = clearance(solid, from, to);
   const at = (r: readonly [number, number], d: number): number => r[0] + ((r[1] - r[0]) * d) / length;
-  const room = axis.clearance - at(useful, axis.along);
+  const u: Vector = [(to[0] - from[0]) / length, (to[1] - from[1]) / length, (to[2] - from[2]) / length];
+  const across = unit([s.at[0] - from[0] - u[0] * axis.along, s.at[1] - from[1] - u[1] * axis.along, s.at[2] - from[2] - u[2] * axis.along]);
+  const needed = reachOf(things.get(ray.end.id), across) ?? useful[1];
+  const need = (d: number): number => (Math.min(needed, whole[1]) * at(whole, d)) / whole[1];
+  const room = axis.clearance - need(axis.along);
   // Behind the plate it lies in the plate's own light; in the light for the plate it is in the way, which is another finding.
   if (reaches.clearance >= 0 || axis.along >= length * 0.999 || axis.along <= length * 1e-3 || room < ROOM) return undefined;
   if ([...things.values()].some(t => t.thing.id !== s.thing.id && t.thing.id !== ray.start.id && t.thing.id !== ray.end.id && likely(t).some(o => firstMeeting(o, from, s.at) !== undefined))) return undefined;
   // The card stands at half of the way, between what the plate needs and the line to the object's near edge.
   const d = axis.along / 2;
-  const edge = at(useful, d) + (axis.clearance / 2 - at(useful, d)) / 2;
-  const u: Vector = [(to[0] - from[0]) / length, (to[1] - from[1]) / length, (to[2] - from[2]) / length];
-  const across: Vector = [s.at[0] - from[0] - u[0] * axis.along, s.at[1] - from[1] - u[1] * axis.along, s.at[2] - from[2] - u[2] * axis.along];
-  const l = Math.hypot(...across);
-  const card: Vector = l < 1e-9 ? from : [from[0] + u[0] * d + (across[0] / l) * edge, from[1] + u[1] * d + (across[1] / l) * edge, from[2] + u[2] * d + (across[2] / l) * edge];
+  const edge = need(d) + (axis.clearance / 2 - need(d)) / 2;
+  const card: Vector = [from[0] + u[0] * d + across[0] * edge, from[1] + u[1] * d + across[1] * edge, from[2] + u[2] * d + across[2] * edge];
   return { off: axis.clearance, radius: at(whole, axis.along), card };
+}
+
+/** How far a face whose size is written reaches towards a side, m. */
+function reachOf(s: Standing | undefined, side: Vector): number | undefined {
+  const n = s?.normal();
+  if (!s || !n || s.face.by.length === 0) return undefined;
+  const [right, up] = facing(s.at, n).axes;
+  const parts = [(s.face.size[0] / 2) * Math.abs(dot(right, side)), (s.face.size[1] / 2) * Math.abs(dot(up, side))] as const;
+  return s.form.face === 'round' ? Math.hypot(...parts) : parts[0] + parts[1];
 }

@@ -28,6 +28,21 @@ describe('the mismatch of a pair', () => {
   it('of single points counts in metres', () => { near(of([0, 0], [0.02, 0, 0], [0, ...AT, ...NORTH, ...SOUTH, ...EAST, 0.2, 0.1], { ...BOX, form: { ...(BOX.form as Exclude<Layout['form'], string>), shape: 'points', points: [[0.02, 0, 0]] } }), 0.02 + Math.hypot(1, 0.02) - 1); });
 });
 
+test('rules are told apart by how a pair of arms is laid out, by the pair and by what is asked of it', () => {
+  const form = BOX.form as Exclude<Layout['form'], string>;
+  const points = (...of: readonly (readonly [number, number, number])[]): Layout => ({ ...BOX, form: { ...form, shape: 'points', points: of } });
+  const layouts: readonly Layout[] = [
+    BOX, WINDOW, { ...BOX, reference: true }, { ...BOX, light: true }, { ...BOX, form: { ...form, shape: 'cylinder' } }, { ...BOX, form: { ...form, shape: 'cylinder', lying: 'across' } }, points([0, 0, 0]), points([0, 0, 0.1]), points([0, 0, 0], [0, 0, 0.1]),
+  ];
+  const d: Rule = { name: 'd', formula: 'd', compute: ([x]) => x! };
+  const rules = [
+    ...layouts.map(l => mismatchAt(l, { plate: [0, 0], object: [0, 0, 0] })), mismatchAt(BOX, { plate: WEST_EDGE, object: [0, 0, 0] }), mismatchAt(BOX, { plate: [0, 0], object: EAST_SIDE }),
+    acrossPlate(BOX, 'least'), acrossPlate(BOX, 'greatest'), brightnessAt(BOX, [0, 0, 0], d), brightnessAt(BOX, EAST_SIDE, d), brightnessAt(BOX, [0, 0, 0], { ...d, name: 'e' }), brightnessAt(BOX, [0, 0, 0], { ...d, of: [1] }),
+  ];
+  const kinds = rules.map(({ name, of }) => JSON.stringify([name, of]));
+  expect(new Set(kinds).size).toBe(rules.length);
+});
+
 describe('across the plate', () => {
   it('the middle is nearest, and the corners are farthest', () => {
     near(acrossPlate(BOX, 'least').compute(box(EAST, 0.03)), 0.03);

@@ -59,10 +59,9 @@ describe('roundedToward', () => {
     expect(roundedToward(frame, size, [-u[0] - v[0], -u[1] - v[1], -u[2] - v[2]])!.reach).toBeCloseTo(between.reach, 12);
   });
   // A tangent plane touches: of all points of the surface none lies farther along the normal. The farthest along n is at √(a² nx² + b² ny² + c² nz²) (the support function of an ellipsoid).
-  it('faces so that nothing of the surface stands out farther', () => {
-    const half = [0.02, 0.03, 0.01] as const;
+  it.each([[[0.02, 0.03, 0.01]], [[0.01, 0.02, 0.03]]] as const)('faces so that nothing of the surface stands out farther, of half axes %j', half => {
     for (const along of [[1, 0, 0], [0.3, -0.8, 0.2], [-0.5, 0.1, 0.6], [0.1, 0.1, -0.9]] as const) {
-      const { reach, normal } = roundedToward(frame, [0.04, 0.06, 0.02], along)!;
+      const { reach, normal } = roundedToward(frame, [2 * half[0], 2 * half[1], 2 * half[2]], along)!;
       const length = Math.hypot(...along);
       expect(Math.hypot(...normal)).toBeCloseTo(1, 12);
       const out = (reach * (along[0] * normal[0] + along[1] * normal[1] + along[2] * normal[2])) / length;

@@ -17,7 +17,7 @@ it('in even light is thickness · tan θ for the width', () => {
 });
 it('of a beam as wide as the plate follows its profile', () => {
   // Level light: the face gets ∫ exp(−2 (x cos θ/w)²) dx = w/cos θ · √(π/2) · erf(√2 a cos θ/w), the edge t tan θ exp(−2 (a cos θ/w)²) beside it; heights cancel.
-  for (const [degrees, w] of [[45, 0.03], [60, 0.05], [20, 0.02]] as const) {
+  for (const [degrees, w] of [[45, 0.03], [60, 0.05], [20, 0.02], [85, 0.003]] as const) {
     const [cos, tan, a, t] = [Math.cos(degrees * DEGREE), Math.tan(degrees * DEGREE), 0.0315, 0.003];
     const face = (w / cos) * Math.sqrt(Math.PI / 2) * cephes.erf((Math.SQRT2 * a * cos) / w);
     const edge = t * tan * Math.exp(-2 * ((a * cos) / w) ** 2);
@@ -48,4 +48,5 @@ it('is none for light that comes squarely, a beam that is narrow, and glass with
   expect(edgeShares([0, 0, 1], 0.03, 0.03, 0.002, 1)).toEqual({ beside: 0, above: 0 });
   expect(edgeShares(slanting(45), 0.05, 0.05, 0.002, 0.005).beside).toBeLessThan(1e-12);
   expect(edgeShares(slanting(45), 0.05, 0.05, 0, 0.05).beside).toBe(0);
+  expect(edgeShares([0, 0, 0], 0.03, 0.03, 0.002, 1)).toEqual({ beside: 0, above: 0 });
 });

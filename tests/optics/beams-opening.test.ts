@@ -44,6 +44,11 @@ describe('a rectangular opening', () => {
     }), { numRuns: 2000 });
   });
 
+  it('of which a side lies across the axis itself has one half of what an opening on either side of it has', () => {
+    // From the axis to 0.5, and 0.25 up and down: ½ erf(√2 · 0.5) erf(√2 · 0.25).
+    for (const aside of [0.25, -0.25]) expectNear(openingShare(parallel(1), axis, face('rectangular', 0.25, 0.25, 0, aside, 0)), 0.5 * cephesErf(Math.SQRT2 * 0.5) * cephesErf(Math.SQRT2 * 0.25), 1e-9);
+  });
+
   it('cuts an uneven beam by its radius along each side', () => {
     // Behind a mirror of 2 m folded by 20° either way, at 0.5 m: 1 − 0.5/(2 cos 20°) of the width in the fold, 1 − 0.5 cos 20°/2 across; by hand.
     const beam = carried(offFocalMirror(parallel(1), 2, 20 * DEGREE, 'level'), 0.5);

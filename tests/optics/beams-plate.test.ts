@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, it } from 'vitest';
 import { beamFromHalfAngle, beamFromRadius, carried, offFocalMirror, throughLens, toFocus, type Beam } from '../../server/optics/beams/beam.ts';
-import { lightOnPlane, rayAt } from '../../server/optics/beams/spread.ts';
+import { lightOnPlane, lightOverPlane, rayAt } from '../../server/optics/beams/spread.ts';
 import { angleBetween, type Vector } from '../../server/optics/vectors.ts';
 import { between, expectNear, expectPrinted, integral } from './outside.ts';
 
@@ -95,6 +95,20 @@ describe('light at a point', () => {
       expectNear(lightOnPlane(beam, { from: ORIGIN, along: turned(X) }, 1, turned([1 + dx, y, z]), turned([1, m, k])), light, allowed);
       // The other axes: along z the sides are chosen, and a round beam does not care.
       expectNear(lightOnPlane(beam, { from: ORIGIN, along: [0, 0, 1] }, 1, [y, z, 1 + dx], [m, k, 1]), light, allowed);
+    }));
+  });
+
+  it('is found across and up from the middle of a plane too, level and at right angles to it, in an uneven beam that climbs', () => {
+    const uneven = offFocalMirror(beamFromRadius(50 * MM, 0, RED, 1), 2, 30 * DEGREE, 'level');
+    const part = between(-0.05, 0.05);
+    fc.assert(fc.property(between(-1, 1), between(-1, 1), between(-1, 1), part, part, part, part, (turn, lean, climb, y, z, s, t) => {
+      const climbing = { from: ORIGIN, along: [Math.cos(climb), 0, Math.sin(climb)] as Vector };
+      const middle: Vector = [0.3 * Math.cos(climb), y, 0.3 * Math.sin(climb) + z];
+      const normal: Vector = [Math.cos(turn) * Math.cos(lean), Math.sin(turn) * Math.cos(lean), Math.sin(lean)];
+      const [across, up]: [Vector, Vector] = [[-Math.sin(turn), Math.cos(turn), 0], [-Math.cos(turn) * Math.sin(lean), -Math.sin(turn) * Math.sin(lean), Math.cos(lean)]];
+      const point: Vector = [middle[0] + s * across[0] + t * up[0], middle[1] + s * across[1] + t * up[1], middle[2] + s * across[2] + t * up[2]];
+      const light = lightOnPlane(uneven, climbing, 1, point, normal);
+      expectNear(lightOverPlane(uneven, climbing, 1, middle, normal)(s, t), light, 1e-9 * light + 1e-10);
     }));
   });
 

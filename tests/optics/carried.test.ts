@@ -23,6 +23,18 @@ describe('of parallel light', () => {
     expect(shareThrownBack(pane(0, 0), at(45), pane(0.02, 0))).toBeCloseTo(1 / 3, 9);
     expect(shareThrownBack(pane(0, 0), at(45), pane(0.03, 0))).toBeCloseTo(0, 9);
   });
+  it('thrown back by a corner of it that a turned pane catches is a triangle', () => {
+    // In mm. Light along (4, 0, 3)/5 from (0, y, z) of the plate, z from its middle, meets the pane on x = 30 − y/3, at z + ¾x. Its upper edge at −5 takes all of z − y/4 up to −27.5: at the corner (30, −25) a triangle of 20 by 5.
+    // Its normal is (3, 1, 0)/√10: the light goes on along (−0.64, −0.48, 0.6), to y − ¾x = 1.25 y − 22.5 and as much higher, within the plate: 1.25 · 50 of 60 · 50.
+    const turned: Pane = { at: [0.03, 0, 0.12 - 0.035], normal: [3, 1, 0], size: [0.2, 0.06] };
+    expect(shareThrownBack(pane(0, 0), [4, 0, 3], turned)).toBeCloseTo(1 / 48, 9);
+  });
+  it('all of it is on a face in the same plane; none on one behind it, or along which it runs', () => {
+    const forward = { direction: at(20), curvature: 0 };
+    expect(shareReached(pane(0, 0), forward, pane(0, 0))).toBeCloseTo(1, 12);
+    expect(shareReached(pane(0, 0), forward, pane(-0.01, 0))).toBe(0);
+    for (const x of [0.01, 0, -0.01]) expect(shareReached(pane(0, 0, 0.06, 0.05, [0, 1, 0]), { direction: [0, 1, 0], curvature: 0 }, pane(x, 0))).toBe(0);
+  });
 });
 
 describe('of light that spreads or runs together', () => {
@@ -49,6 +61,10 @@ describe('of light that spreads or runs together', () => {
     expect(shareReached(pane(0, 0), run, pane(0.1, 0))).toBeCloseTo(0.25, 9);
     expect(shareReached(pane(0, 0), run, pane(0.3, 0))).toBeCloseTo(0.25, 9);
     expect(shareReached(pane(0, 0), run, pane(0.2, 0))).toBeCloseTo(0, 9);
+  });
+  it('not on a face that one side of the opening lies behind', () => {
+    // Turned by 80°, it reaches 30 sin 80° = 29.5 mm on along the light, past its focus at 10 mm and the face at 20.
+    expect(shareReached(pane(0, 0, 0.06, 0.05, at(80)), { direction: [1, 0, 0], curvature: -100 }, pane(0.02, 0))).toBe(0);
   });
 });
 

@@ -26,6 +26,8 @@ test.each<[string, Throw, Vector, Vector, number]>([
   ['glossy, at 45° to the side', { kind: 'back', gloss: 1, halfWidth: 0.3 }, [-H, H, 0], [0, 1, 0], H * lobe],
   ['a quarter glossy, at 45°', { kind: 'back', gloss: 0.25, halfWidth: 0.3 }, [-H, 0, H], [0, 0, 1], 0.25 * H * lobe + (0.75 * H * H) / Math.PI],
   ['glossy, at its half width: half, at cosine 1 to itself', { kind: 'back', gloss: 1, halfWidth: 0.3 }, [-1, 0, 0], [-Math.cos(0.3), Math.sin(0.3), 0], lobe / 2],
+  ['glossy, more than a right angle from where a mirror sends it', { kind: 'back', gloss: 1, halfWidth: 0.3 }, [-H, 0, H], [-0.8, 0, -0.6], 0],
+  ['passed on by what has no normal: no lobe', { kind: 'on', halfWidth: 0.3 }, [0, 0, 0], [1, 0, 0], 0],
   ['passed on, straight', { kind: 'on', halfWidth: 0.3 }, [1, 0, 0], [1, 0, 0], lobe],
   ['passed on, at its half width', { kind: 'on', halfWidth: 0.3 }, [1, 0, 0], [Math.cos(0.3), 0, Math.sin(0.3)], lobe / 2],
   ['lit from behind', DULL, [1, 0, 0], [1, 0, 0], 0],
@@ -49,6 +51,17 @@ test.each<[string, Throw, Vector, Vector, number]>([
   }
 });
 
+test.each([0, 1, 2])('a patch that faces along axis %i is lit at cosine 0.8, from a beam that starts anywhere, onto a plate that leans by 60°', k => {
+  const along = (parts: readonly [number, number, number]): Vector => [0, 1, 2].map(i => parts[(i - k + 3) % 3]!) as unknown as Vector;
+  const from: Vector = [0.3, -0.2, 0.1];
+  // On the axis of the beam, seen from straight before it.
+  const way = along([-0.8, -0.6, 0]);
+  const at: Vector = [from[0] + ALONG * way[0], from[1] + ALONG * way[1], from[2] + ALONG * way[2]];
+  const out = along([1, 0, 0]);
+  const got = lightFromSurface([{ point: at, normal: out, area: AREA }], beam, { from, along: way }, DULL, [at[0] + R * out[0], at[1] + R * out[1], at[2] + R * out[2]], along([0.5, 0, Math.sqrt(0.75)]));
+  expect(got / ((((0.8 * 2) / (Math.PI * 0.02 * 0.01)) * AREA * 0.5) / (Math.PI * R ** 2))).toBeCloseTo(1, 5);
+});
+
 test('straight down, left counts along x and up along y', () => {
   const got = lightFromSurface([{ point: [ASIDE, 0.005, -ALONG], normal: [0, 0, 1], area: AREA }], beam, { from: [0, 0, 0], along: [0, 0, -1] }, DULL, [ASIDE, 0.005, R - ALONG], [0, 0, 1]);
   expect(got / ((E * AREA) / (Math.PI * R ** 2))).toBeCloseTo(1, 5);
@@ -70,6 +83,16 @@ test.each<[string, Vector, number]>([
   const point: Vector = [at[0] + R * back[0], at[1] + R * back[1], at[2] + R * back[2]];
   const got = lightFromSurface([{ point: at, normal: climbing(normal), area: AREA }], spreading, { from: [0, 0, 0], along: climbing([1, 0, 0]) }, DULL, point, back);
   expect(got / ((light * leaving * AREA) / (Math.PI * R ** 2))).toBeCloseTo(1, 5);
+});
+
+test('light that spreads is thrown by a glossy patch where a mirror sends its ray', () => {
+  // As above, the ray (1, 0.03/0.9, 0.02/0.9) comes back as (−1, 0.03/0.9, 0.02/0.9).
+  const spreading = beamFromRadius(0.02, 1 / 0.4, 633e-9, 1);
+  const light = (2 / (Math.PI * 0.045 ** 2)) * Math.exp((-2 * (0.03 ** 2 + 0.02 ** 2)) / 0.045 ** 2);
+  const length = Math.hypot(1, 0.03 / 0.9, 0.02 / 0.9);
+  const [at, back] = [climbing([ALONG, 0.03, 0.02]), climbing([-1 / length, 0.03 / 0.9 / length, 0.02 / 0.9 / length])];
+  const got = lightFromSurface([{ point: at, normal: climbing([-1, 0, 0]), area: AREA }], spreading, { from: [0, 0, 0], along: climbing([1, 0, 0]) }, { kind: 'back', gloss: 1, halfWidth: 0.3 }, [at[0] + R * back[0], at[1] + R * back[1], at[2] + R * back[2]], back);
+  expect(got / ((light * lobe * AREA) / R ** 2)).toBeCloseTo(1, 5);
 });
 
 test.each<[string, number]>([['dull', 0], ['glossy', 1]])('right before a %s patch there is as much light as it gives back', (_, gloss) => {

@@ -55,6 +55,13 @@ describe('path differences', () => {
     }));
   });
 
+  it('of several pairs alike the first is the least, and the greatest', () => {
+    const line = [[1, 0, 0], [2, 0, 0], [2, 0, 0], [1, 0, 0]] as const;
+    const of = pairs(packed([[0, 0, 0], [0, 0, 0]]), packed(line), from([0.5, 0, 0]), from([0, 0, 0]), 0);
+    // 1 + 1 − 0.5 and 2 + 2 − 0.5, the same for both points of the plate.
+    expect(differenceExtremes(of)).toEqual({ least: { plate: 0, object: 0, difference: 1.5 }, greatest: { plate: 0, object: 1, difference: 3.5 }, largest: { plate: 0, object: 1, difference: 3.5 } });
+  });
+
   it('are written into the array given, where it is long enough', () => {
     const s = { plate: [mm(0, 0), mm(10, 0), mm(20, 0)], object: [mm(0, 300), mm(5, 310)], reference: from(mm(400, 400)), light: from(mm(-300, 0)), offset: 0 };
     const into = new Float64Array(8).fill(7);
@@ -62,6 +69,8 @@ describe('path differences', () => {
     expect([...into.subarray(0, 6)]).toEqual([...pathDifferences(ready(s))]);
     expect([...into.subarray(6)]).toEqual([7, 7]);
     expect(pathDifferences(ready(s), new Float64Array(5)).length).toBe(6);
+    const exactly = new Float64Array(6);
+    expect(pathDifferences(ready(s), exactly)).toBe(exactly);
   });
 
   it('with the offset of one pair give that pair what is asked for', () => {
@@ -238,9 +247,13 @@ describe('brightness', () => {
     const all = recordedBrightnesses(of, contrastTable(twoModes, 0.7, 1000), into);
     expect(all).toBe(into);
     expect(into[3]).toBe(9);
+    const exactly = new Float64Array(3);
+    expect(recordedBrightnesses(of, contrastTable(twoModes, 0.7, 1000), exactly)).toBe(exactly);
+    expect(recordedBrightnesses(of, contrastTable(twoModes, 0.7, 1000), new Float64Array(2))).toEqual(exactly);
     // there and back 0.1, 0.32 and 0.25 m: cos² of π/0.7 times each is least for 0.32
     expect([...into.subarray(0, 3)].map((b) => Math.round(b * 1e4) / 1e4)).toEqual([0.1, 0.32, 0.25].map((d) => Math.round(Math.cos((Math.PI * d) / 0.7) ** 2 * 1e4) / 1e4));
     expect(darkest(into.subarray(0, 3))).toEqual({ object: 1, brightness: into[1] });
+    expect(darkest(Float64Array.of(0.5, 0.25, 1, 0.25))).toEqual({ object: 1, brightness: 0.25 });
   });
 });
 
@@ -279,6 +292,16 @@ describe('scattered light', () => {
   it.each<[Vector, number]>([[[1, 0, 0], 2], [[0, 1, 0], 3], [[0, 0, 1], 6], [[0, 0, 0], 7]])('of a patch that looks along %j to where (2, 3, 6) is goes by %d/7', (normal, sevenths) => {
     const [sent] = scatteredLight(packed([[2, 3, 6]]), [-2, -3, -6], [{ point: [0, 0, 0], normal, area: 1e-4 }], Float64Array.of(3), 0.5);
     expectNear(sent! / ((3e-4 * 0.5 * sevenths) / (7 * 49 * Math.PI)), 1, 1e-12);
+  });
+  it('goes into the array given, where it is long enough', () => {
+    const three = packed([[0, distance, 0], [0.1, distance, 0], [0, -distance, 0]]);
+    const sent = scatteredLight(three, [0, -1, 0], patches, lit, tone);
+    expect([...sent]).toEqual([at(0), at(0.1), 0]);
+    const [into, exactly] = [new Float64Array(4).fill(9), new Float64Array(3)];
+    expect(scatteredLight(three, [0, -1, 0], patches, lit, tone, into)).toBe(into);
+    expect([...into]).toEqual([...sent, 9]);
+    expect(scatteredLight(three, [0, -1, 0], patches, lit, tone, exactly)).toBe(exactly);
+    expect(scatteredLight(three, [0, -1, 0], patches, lit, tone, new Float64Array(2))).toEqual(sent);
   });
   it('from behind the plate, or from a dark side, is none', () => {
     expect(scatteredLight(packed([[0, distance, 0]]), [0, 1, 0], patches, lit, tone)[0]).toBe(0);

@@ -1,8 +1,8 @@
 /** Outlines of the patches of a surface, against the areas and the normals of the patches themselves and of the solids. Areas of corners by the cross products of their triangles. */
 import { describe, expect, test } from 'vitest';
-import { facing } from '../../server/optics/solids/frame.ts';
+import { facing, inFrame, turnedIntoFrame } from '../../server/optics/solids/frame.ts';
 import type { Solid } from '../../server/optics/solids/solid.ts';
-import { surfacePatches, type Outlines } from '../../server/optics/surface/patches.ts';
+import { surfacePatches, type Outlines, type Patch } from '../../server/optics/surface/patches.ts';
 import { roundedPatches } from '../../server/optics/surface/rounded.ts';
 import type { Vector } from '../../server/optics/vectors.ts';
 
@@ -23,9 +23,12 @@ const SOLIDS: readonly (readonly [string, Solid, number, number])[] = [
 ];
 
 describe.each(SOLIDS)('outlines of a %s', (_, solid, area, within) => {
-  const outlines: Outlines = [];
-  const patches = surfacePatches(solid, 600, outlines);
+  const made = (count = 600): { patches: readonly Patch[]; outlines: Outlines } => {
+    const outlines: Outlines = [];
+    return { patches: surfacePatches(solid, count, outlines), outlines };
+  };
   test('are those of the patches, one for one, and the same patches come without', () => {
+    const { patches, outlines } = made();
     expect(outlines).toHaveLength(patches.length);
     expect(surfacePatches(solid, 600)).toEqual(patches);
     patches.forEach(({ point, area: own }, i) => {
@@ -34,13 +37,51 @@ describe.each(SOLIDS)('outlines of a %s', (_, solid, area, within) => {
     });
   });
   test('have the area of the solid, and of each patch', () => {
+    const { patches, outlines } = made();
     const each = outlines.map(o => Math.sqrt(dot(areaOf(o), areaOf(o))));
     expect(Math.abs(each.reduce((a, b) => a + b, 0) / area - 1)).toBeLessThan(within);
     each.forEach((a, i) => { expect(Math.abs(a / patches[i]!.area - 1)).toBeLessThan(Math.max(within, 0.06)); });
   });
   test('run counter-clockwise about the normal', () => {
+    const { patches, outlines } = made();
     outlines.forEach((o, i) => { const a = areaOf(o); expect(dot(a, patches[i]!.normal) / Math.sqrt(dot(a, a))).toBeGreaterThan(0.98); });
   });
+});
+
+test.each(SOLIDS.filter(([kind]) => kind !== 'sphere'))('patches of a %s are about as wide as they are high', (kind, solid) => {
+  const outlines: Outlines = [];
+  const patches = surfacePatches(solid, 600, outlines);
+  let sides = 0;
+  outlines.forEach(([a, b, c], i) => {
+    // Of a cylinder those of its side: there are rings on its faces.
+    if (kind === 'cylinder' && Math.abs(turnedIntoFrame(FRAME, patches[i]!.normal)[2]) > 0.5) return;
+    sides++;
+    const [across, up] = [less(b!, a!), less(c!, b!)].map(v => Math.sqrt(dot(v, v))) as [number, number];
+    // Counts are whole numbers of 5 and more, by which a patch is an eighth too long at most.
+    expect(Math.max(across / up, up / across)).toBeLessThan(1.13);
+  });
+  expect(sides).toBeGreaterThan(300);
+});
+
+test.each(SOLIDS.filter(([kind]) => kind !== 'box'))('few outlines of a %s go round in pieces of 0.3 rad at most, and no more of them than that takes', (_, solid) => {
+  const outlines: Outlines = [];
+  surfacePatches(solid, 10, outlines);
+  let arcs = 0;
+  for (const outline of outlines) {
+    outline.forEach((corner, i) => {
+      const [[x, y, z], [x2, y2, z2]] = [inFrame(FRAME, corner), inFrame(FRAME, outline[(i + 1) % outline.length]!)];
+      const [r, r2] = [Math.hypot(x, y), Math.hypot(x2, y2)];
+      expect(Math.hypot(x2 - x, y2 - y, z2 - z), 'no corner stands there twice').toBeGreaterThan(1e-6);
+      if (Math.abs(z2 - z) > 1e-9 || Math.abs(r2 - r) > 1e-9) return;
+      arcs++;
+      const turn = Math.acos((x * x2 + y * y2) / (r * r2));
+      expect(turn).toBeLessThanOrEqual(0.3);
+      // With a piece less they would be longer than 0.3: of two or more none is as short as 0.15.
+      expect(turn).toBeGreaterThan(0.15);
+    });
+  }
+  // Ten parts or so, each between circles, in 21 pieces or more all round.
+  expect(arcs).toBeGreaterThan(42);
 });
 
 test('corners of a rounded thing lie on its surface: x²/a² + y²/b² + z²/c² = 1', () => {

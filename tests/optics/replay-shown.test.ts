@@ -36,6 +36,10 @@ describe('where an image is, how wide and how deep', () => {
     expect(imagePlace(1, 0.84, 0, { reference: 1, lamp: 2 })).toBe(0);
     expect(widthByObject(1, 0.84, 0, { reference: 1, lamp: 2 })).toBe(1);
   });
+  it('its depth goes by the square of its width: 3² / 1.5', () => {
+    expectNear(depthOfImage(1, 1.5, 3), 6, 1e-12);
+    expectNear(depthOfImage(-1, 1.5, -3), -6, 1e-12);
+  });
   it('in the plane of the beams', () => {
     // Object squarely at 300 mm, parallel reference, lamp at 1000 mm, both at 45°: 1/R = 1/0.3 + cos²45° · 1 = 3.83333 per metre: 260.87 mm.
     expectNear(inPlanePlace(1, 1, 0.3, { reference: 0, lamp: 1 }, { object: 0, reference: 45 * DEGREE, lamp: 45 * DEGREE, image: 0 }), 0.26087, 1e-5);
@@ -127,6 +131,18 @@ describe('a layer that has shrunk', () => {
       expectNear(sent.wavelength, RED, 1e-9 * RED);
       expectNear(sent.sine, Math.sin(object), 1e-9);
     }));
+  });
+  it('sends nothing where it has no fringes, to a lamp on their other side, or beyond all colours', () => {
+    const layer: Layer = { thickness: 1, index: 1.5 };
+    const crossed: Recorded = { reflection: false, wavelength: RED, index: 1.5, reference: 45 * DEGREE, object: 0 };
+    expect(sentColour({ ...crossed, object: 45 * DEGREE }, layer, 45 * DEGREE)).toBeUndefined();
+    expect(sentColour(crossed, layer, -45 * DEGREE)).toBeUndefined();
+    // The planes halve both directions in the layer, 28.1° and 0. A lamp is met by λ sin γ / sin 14.1°, γ its angle from them in the layer: on the side of the reference above 0, and next to nothing along them.
+    expectNear(sentColour(crossed, layer, 45 * DEGREE)!.wavelength, RED, 1e-15);
+    const along = Math.asin(1.5 * Math.sin(Math.asin(Math.SQRT1_2 / 1.5) / 2));
+    expect(sentColour(crossed, layer, along + 1e-4)).toBeUndefined();
+    // Of directions 0.0535° apart in the layer, a lamp at 60° (35.3°), γ 7.2°: λ sin 7.2° / sin 0.0267° = 170 µm.
+    expect(sentColour({ ...crossed, object: 44.9 * DEGREE }, layer, 60 * DEGREE)).toBeUndefined();
   });
   it('sends less of a colour that misses its fringes', () => {
     const layer: Layer = { thickness: 1, index: 1.52 };
@@ -236,6 +252,8 @@ describe('the view', () => {
     // image 100 mm behind, squarely; eye 500 mm off at 30°: aside 250, off 433.013 mm; 250 · 100/533.013 = 46.903 mm
     expectNear(meetsPlate({ distance: 0.1, angle: 0 }, { distance: 0.5, angle: 30 * DEGREE }), 0.046903, 1e-6);
     expect(meetsPlate({ distance: 0, angle: 0 }, { distance: 0.5, angle: 0.7 })).toBe(0);
+    // By 3, 4, 5 and 7, 24, 25: from 300 mm aside and 400 behind to 280 the other way and 960 before it: 300 − 580 · 400/1360 = 129.412 mm.
+    expectNear(meetsPlate({ distance: 0.5, angle: Math.asin(0.6) }, { distance: 1, angle: -Math.asin(0.28) }), 0.129412, 1e-6);
   });
 });
 

@@ -36,6 +36,10 @@ describe('where the image is', () => {
     const angles = { object: 0, reference: 45 * DEGREE, lamp: 45 * DEGREE, image: 0 };
     expectNear(1 / inPlaneCurvature(1, 1, 1 / 0.3, 0, 1, angles), 0.26087, 1e-5);
     expectNear(1 / imageCurvature(1, 1, 1 / 0.3, 0, 1), 0.23077, 1e-5);
+    // All aslant and curved: (1.5 (2 cos²60° − 3 cos²45°) + 4 cos²30°) / cos²60° = (1.5 (0.5 − 1.5) + 3) / 0.25 = 6; the other image (1.5 + 3) / 0.25 = 18.
+    const aslant = { object: 60 * DEGREE, reference: -45 * DEGREE, lamp: 30 * DEGREE, image: -60 * DEGREE };
+    expectNear(inPlaneCurvature(1, 1.5, 2, 3, 4, aslant), 6, 1e-12);
+    expectNear(inPlaneCurvature(-1, 1.5, 2, 3, 4, aslant), 18, 1e-12);
   });
   it('with the reference that fits the lamp the image is as wide as the object, wherever it is', () => {
     fc.assert(fc.property(fc.constantFrom<Order>(1, -1), between(0.5, 2), between(-3, 3), between(0.2, 5), (m, mu, image, lamp) => {
@@ -84,6 +88,18 @@ describe('angles', () => {
     // cos of the angle inside is 1/1.0001: √(2 · 1e-4) = 0.01414, outside 1.52 · 0.01414 = 0.0215
     expectNear(longer.reference, 0.0215, 2e-4);
     expectNear(longer.object, longer.reference, 1e-12);
+  });
+  it('a reflection hologram that sends the lamp straight back is recorded from both sides of its way, the reference on that of the lamp', () => {
+    // The fringes lie across the lamp's way in the layer, of sine 0.28 and cosine 0.96: 1.5 · 0.28 = 0.42 in air. A colour 1.25 times as long is met at a cosine of 1/1.25 = 0.8 to that way, a sine of 0.6.
+    // 1.5 · (0.28 · 0.8 + 0.96 · 0.6) = 1.2 and, on the other side of it, seen from where that light comes, 1.5 · (0.96 · 0.6 − 0.28 · 0.8) = 0.528. Squarely 1.5 · 0.6 = 0.9 both.
+    for (const side of [1, -1]) {
+      const sines = recordingSines(true, 1.25, 1.5, side * Math.asin(0.42), -side * Math.asin(0.42))!;
+      expectNear(sines.reference, side * 1.2, 1e-9);
+      expectNear(sines.object, side * 0.528, 1e-9);
+    }
+    const squarely = recordingSines(true, 1.25, 1.5, 0, 0)!;
+    expectNear(squarely.reference, 0.9, 1e-9);
+    expectNear(squarely.object, 0.9, 1e-9);
   });
   it('fringes that the laser is too long for are not made', () => {
     // Squarely 2n/532 nm asks for more fringes than 2n/660 nm.

@@ -88,6 +88,12 @@ describe('the first meeting', () => {
     // 3-4-5: reaches x = 0.1 when y = 0.0
     ['aslant', [0.4, 0.4, 0], [-0.2, -0.4, 0], 0.5],
   ] as [string, Vector, Vector, number][])('with a box, %s', (_, from, to, expected) => expectNear(firstMeeting(block, from, to)!, expected, 1e-12));
+  it('is one where the ray runs along a face, or is a point on it', () => {
+    expectNear(firstMeeting(block, [1, 0, 0.05], [-1, 0, 0.05])!, 0.9, 1e-12);
+    const ball: Solid = { kind: 'sphere', middle: [0, 0, 0], radius: 0.5 };
+    for (const point of [[0.5, 0, 0], [0.1, 0.2, 0.3]] as const) expect(firstMeeting(ball, point, point)).toBe(0);
+    expect(firstMeeting(ball, [0.5, 0.1, 0], [0.5, 0.1, 0])).toBeUndefined();
+  });
   it('is none where the ray passes, stops short or goes away', () => {
     expect(firstMeeting(block, [1, 0, 0.06], [-1, 0, 0.06])).toBeUndefined();
     expect(firstMeeting(block, [1, 0, 0], [0.11, 0, 0])).toBeUndefined();
@@ -173,7 +179,11 @@ describe('how near a beam passes', () => {
     const wall: Solid = { kind: 'box', frame: facing([0.5, 0.1, 0], [0, -1, 0]), size: [2, 1, 0.1] };
     const passing = clearance(wall, [0, 0, 0], [1, 0, 0], 0, 0.06);
     expectNear(passing.clearance, -0.01, 1e-9);
-    expectNear(passing.along, 1, 1e-9);
+    expect(passing.along).toBe(1);
+    // The other way it is cut where it starts.
+    expect(clearance(wall, [1, 0, 0], [0, 0, 0], 0.06, 0).along).toBe(0);
+    // From a point to itself the larger radius counts: the near face of the wall is 50 mm off.
+    expectNear(clearance(wall, [0.5, 0, 0], [0.5, 0, 0], 0.01, 0.02).clearance, 0.03, 1e-9);
   });
   it('agrees with steps along the beam', () => {
     const steps = 2000;
@@ -205,6 +215,10 @@ describe('on a plane', () => {
     // The same direction from 15 mm further right and 20 mm higher lands as much further right and higher.
     const moved = landing(plate, mm(1115, 100, 170), plus(mm(700, 700), mm(1100, 100), -1))!;
     close([moved.x, moved.y, 0], [0.015, 0.02, 0]);
+  });
+  it('a ray that starts on it lands there', () => {
+    // Seen from its front, x is to the right and z up.
+    for (const way of [[0, 1, 0], [0, -1, 0]] as const) expect(landing(facing([0, 0, 0], [0, -1, 0]), [0.5, 0, 0.25], way)).toEqual({ distance: 0, x: 0.5, y: 0.25 });
   });
   it('a ray along it, away from it or without direction lands nowhere', () => {
     const plane = facing([0, 0, 0], [0, -1, 0]);
@@ -279,6 +293,8 @@ describe('a ray that is moved', () => {
       const meets = meetingMoved(ball, [-1, 0, 0], [1, 0, 0], way);
       expect([-0.011, -0.009, 0, 0.009, 0.011].map(meets)).toEqual([false, true, true, true, false]);
     }
+    // Touching is meeting.
+    expect(meetingMoved({ kind: 'sphere', middle: [0, 0, 0], radius: 0.5 }, [-1, 0, 0], [1, 0, 0], [0, 1, 0])(0.5)).toBe(true);
   });
   it('from one side of the middle comes to the other', () => {
     // 5 mm beside the middle: moved by −14 mm it is 9 on the other side, by 6 mm 11 on its own.

@@ -72,7 +72,12 @@ describe('what is thin', () => {
       expectNear(front.length, 500, 50);
       expectNear(area(front), face, 1e-12);
       expectNear(area(patches), 2 * face, 1e-12);
-      for (const { point } of patches) expectNear(point[1], 0, 1e-15);
+      for (const { point, normal, area: own } of patches) {
+        expectNear(point[1], 0, 1e-15);
+        expectNear(Math.abs(normal[1]), 1, 1e-12);
+        // It has no edges.
+        expect(own).toBeGreaterThan(0);
+      }
     }
   });
   it('long and narrow keeps to the number', () => {
@@ -101,6 +106,15 @@ describe('points', () => {
       expectNear(Math.min(...along), -half, 1e-12);
       expectNear(sum(along), 0, 1e-9);
     }
+  });
+  it('of a box without depth lie on it, and there may be one alone, in its middle', () => {
+    const flat = pointsWithin(facing([0.7, 0.4, 0.15], [0, 1, 0]), [0.04, 0.06, 0], 150);
+    // 10 by 15, as 40 to 60 mm
+    expect(flat).toHaveLength(150);
+    expectNear(area(flat), 0.04 * 0.06, 1e-12);
+    for (const { point } of flat) expectNear(point[1], 0.4, 1e-12);
+    const lone = pointsWithin(facing([0.7, 0.4, 0.15], [0, 1, 0]), [0.04, 0.06, 0.035], 1);
+    expect(lone).toEqual([{ point: [0.7, 0.4, 0.15], normal: [0, 0, 0], area: 0.04 * 0.06 }]);
   });
   it('are lit and seen from every side', () => {
     const points = pointsWithin(facing([0, 0, 0], [0, 1, 0]), [0.04, 0.06, 0.035], 200);
@@ -162,6 +176,13 @@ describe('lit and seen', () => {
     expect(view.both).toBe(0);
     expect(view.depth).toBeUndefined();
     expect(view.patches).toEqual([]);
+  });
+  // The eye is off by (2, 3, 6), 7 long: what is moved towards it by a way comes nearer by that way's part along it.
+  it.each<[Vector, number]>([[[0.07, 0, 0], 0.02], [[0, 0.07, 0], 0.03], [[0, 0, 0.07], 0.06], [[-0.02, -0.03, -0.06], -0.07]])('counts depth from the middle, along the line of sight: by %j it is %d m nearer', (by, nearer) => {
+    const there: Patch = { point: [1 + by[0], 2 + by[1], 3 + by[2]], normal: [0, 0, 0], area: 1 };
+    const { depth } = litAndSeen([there], parallelFrom(0), [3, 5, 9], [1, 2, 3]);
+    expectNear(depth!.nearest, -nearer, 1e-12);
+    expectNear(depth!.farthest, -nearer, 1e-12);
   });
   it('of a box turned by 45° is two sides, and half of them lit from one side', () => {
     const turned: Solid = { kind: 'box', frame: facing([0, 0, 0], [1, 1, 0]), size: [0.05, 0.05, 0.05] };

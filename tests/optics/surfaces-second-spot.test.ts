@@ -71,6 +71,8 @@ describe('behind a wedge', () => {
     expectPrinted(secondSpotAngle(1.5, 45 * DEGREE, 0.5 * DEGREE) / DEGREE, '1.8708');
     expectPrinted(secondSpotAngle(1.5, 0, 0.5 * DEGREE) / DEGREE, '1.5000');
     expect(secondSpotAngle(1.5, 0.7, 0)).toBe(0);
+    // Grazing, 2α √(n² − 1) / 0 has no end: a right angle.
+    expect(secondSpotAngle(1.5, 90 * DEGREE, 0.5 * DEGREE)).toBe(Math.PI / 2);
   });
   it('lies between rays that are traced with the thick end either way', () => {
     fc.assert(fc.property(between(1.3, 1.9), between(5, 55), between(0.01, 0.3), (n, degrees, wedge) => {

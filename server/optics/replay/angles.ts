@@ -48,8 +48,8 @@ export function recordingSines(reflection: boolean, ratio: number, index: number
   if (square < 0) return undefined;
   // Both run to the same side of the fringe vector as at replay; where they ran against each other along it, to the side of the lamp.
   const mean = [(ki[0] + kc[0]) / 2, (ki[1] + kc[1]) / 2] as const;
-  const [length, across] = [Math.hypot(...mean), Math.hypot(...half)];
-  const along = length > 1e-12 ? [mean[0] / length, mean[1] / length] : across > 0 ? [half[1] / across, -half[0] / across] : [0, 1];
+  const length = Math.hypot(...mean);
+  const along = length > 1e-12 ? mean[0] / length : ((c < 0 ? -1 : 1) * half[1]) / Math.hypot(...half);
   const t = Math.sqrt(square);
-  return { reference: t * along[0]! - half[0], object: t * along[0]! + half[0] };
+  return { reference: t * along - half[0], object: t * along + half[0] };
 }

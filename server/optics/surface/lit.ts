@@ -88,7 +88,7 @@ export function litAndSeen(patches: readonly Patch[], source: Source, eye: Vecto
  */
 export function lightOnPatches(patches: readonly Patch[], source: Source, facing: number, middle: Vector): Float64Array {
   const read = nearestWithin(lights, facing);
-  const distance = source.kind === 'parallel' ? 1 : Math.abs(pathTo(source, middle));
+  const distance = Math.abs(pathTo(source, middle));
   return Float64Array.from(patches, (patch) => {
     const thinner = source.kind === 'parallel' ? 1 : (distance / Math.max(NEAREST, Math.abs(pathTo(source, patch.point)))) ** 2;
     return read * thinner * litSquarely(patch, source);

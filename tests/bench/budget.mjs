@@ -1,10 +1,13 @@
 // What the figures are held against: a limit that the product keeps on any machine that does the bench, and for ratios what they were when last accepted,
 // so that one that grows worse within its limit is seen as well. A ratio is of two things measured in one run, so that it means the same on every machine.
+// An engine compiles and clears away in its own way: what was accepted is kept by the Node that it was measured with, and a limit with `node` is for that one
+// alone, since of the same program later ones hold more memory, and of the peers as well.
 import { readFileSync, writeFileSync } from 'node:fs';
 
 const FILE = new URL('budget.json', import.meta.url);
 /** A ratio of medians differs by so much between two runs of the same program on a machine that does other things too. */
 const SLACK = 1.35;
+const ENGINE = Number(process.versions.node.split('.')[0]);
 
 /** Each figure with its verdict; of one whose limit is null it is only told how large it is. A figure that the budget does not name, and one that it names and nobody measured, are told too. */
 export function holdAgainst(figures) {
@@ -12,7 +15,9 @@ export function holdAgainst(figures) {
   const names = new Set([...Object.keys(budget), ...figures.keys()]);
   return [...names].map((name) => {
     const value = figures.get(name);
-    const { limit, accepted } = budget[name] ?? {};
+    const { limit: set, accepted: by, node } = budget[name] ?? {};
+    const accepted = by?.[ENGINE];
+    const limit = node === undefined || node === ENGINE ? set : null;
     return { name, value, limit, accepted, verdict: verdictOf(value, limit, accepted) };
   });
 }
@@ -31,10 +36,10 @@ export const broken = ({ verdict }) => verdict !== 'holds' && verdict !== 'told'
 export const told = ({ name, value, limit, accepted, verdict }) =>
   `  ${verdict.padEnd(6)}  ${name}: ${Number.isFinite(value) ? value.toPrecision(3) : '-'} (at most ${limit ?? '-'}${accepted === undefined ? '' : `; was ${accepted}`})`;
 
-/** Writes the ratios as they are now; limits stay. */
+/** Writes the ratios as they are now with this Node; limits stay. */
 export function accept(figures) {
   const budget = JSON.parse(readFileSync(FILE, 'utf8'));
-  for (const [name, entry] of Object.entries(budget)) if (isRatio(name) && Number.isFinite(figures.get(name))) entry.accepted = Number(figures.get(name).toPrecision(3));
+  for (const [name, entry] of Object.entries(budget)) if (isRatio(name) && Number.isFinite(figures.get(name))) entry.accepted = { ...entry.accepted, [ENGINE]: Number(figures.get(name).toPrecision(3)) };
   writeFileSync(FILE, `${JSON.stringify(budget, null, 2)}\n`);
 }
 

@@ -37,7 +37,7 @@ export function timeHistory() {
       if (told !== REVISIONS) throw new Error(`log tells of ${told} revisions, not of ${REVISIONS}`);
     }
     const ms = times.sort((a, b) => a - b)[Math.floor(RUNS / 2)];
-    console.log(`${`what ${REVISIONS} revisions of ${LINES} lines did`.padEnd(42)}${ms.toFixed(0)} ms`);
+    console.log(`${`what ${REVISIONS} revisions of ${LINES} lines did`.padEnd(64)}${ms.toFixed(0)} ms`);
     return ms;
   } finally {
     rmSync(folder, { recursive: true, force: true });

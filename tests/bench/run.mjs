@@ -22,13 +22,14 @@ import { PAGES, timeExamples, timePages } from './workspace.mjs';
 
 const LENGTHS = [100, 1_000, 10_000];
 // Whoever types makes hundreds of edits in an evening: what counts is the time once the engine has compiled what it runs often, for all servers alike.
-const WARM_UP = 150;
-const EDITS = 60;
+const WARM_UP = 300;
+const EDITS = 200;
 /** Of edits that take long, fewer do. */
 const LONG_WARM_UP = 30;
+const LONG_EDITS = 60;
 /** Edits that one server gets before it is the next one's turn: letters come in bursts. An even number, since every other edit takes back the one before. */
 const TURN = 10;
-const STARTS = 15;
+const STARTS = 40;
 /** Setups that draw on one inventory, and of a page in which all are mismatched. */
 const MANY = 200;
 
@@ -40,7 +41,7 @@ const servers = [...own, json, yaml];
 /** What was measured beside peers, for the table. */
 const rows = [];
 
-console.log(`\nnode ${process.version}, ${EDITS} edits after ${WARM_UP} to warm up (${LONG_WARM_UP} of those on 10000 lines), ${STARTS} starts; medians\n`);
+console.log(`\nnode ${process.version}, ${EDITS} edits after ${WARM_UP} to warm up (on 10000 lines ${LONG_EDITS} after ${LONG_WARM_UP}), ${STARTS} starts; medians\n`);
 const edits = new Map();
 for (const lines of LENGTHS) {
   edits.set(lines, await timeEdits(lines));
@@ -60,7 +61,7 @@ const alone = own.length > 0 ? await timeMismatched(1) : undefined;
 const among = own.length > 0 ? await timeMismatched(MANY) : undefined;
 if (own.length > 0) single(`an edit of a mismatched setup, alone ${alone.toFixed(2)} ms; among ${MANY}`, among);
 const size = packed ? statSync('out/platewright.vsix').size / 1e6 : undefined;
-if (packed) console.log(`${'packed extension'.padEnd(42)}${size.toFixed(3)} MB`);
+if (packed) console.log(`${'packed extension'.padEnd(64)}${size.toFixed(3)} MB`);
 
 const maps = await timeMaps();
 const drawing = await timeDrawing();
@@ -92,6 +93,7 @@ const figures = new Map([
   ['start: ours / JSON', ratioTo('JSON', again ?? starts)],
   ['first start: ours / JSON', ratioTo('JSON', starts)],
   ['memory with 10000 lines, MB', memory.get('ours')],
+  ['memory with 10000 lines: ours / JSON', ratioTo('JSON', memory)],
   ['packed extension, MB', size],
   ['maps, path differences: ours / C', maps?.differences],
   ['maps, brightnesses: ours / C', maps?.brightness],
@@ -115,8 +117,8 @@ process.exit(process.argv.includes('--check') && held.some(broken) ? 1 : 0);
 async function timeEdits(lines) {
   const sessions = [];
   for (const server of servers) sessions.push({ server, ...(await openSetup(server, lines)), times: [] });
-  const warmUp = lines > 1_000 ? LONG_WARM_UP : WARM_UP;
-  for (let from = 0; from < warmUp + EDITS; from += TURN) {
+  const [warmUp, counted] = lines > 1_000 ? [LONG_WARM_UP, LONG_EDITS] : [WARM_UP, EDITS];
+  for (let from = 0; from < warmUp + counted; from += TURN) {
     for (const { session, place, times } of sessions) {
       for (let n = from; n < from + TURN; n++) {
         const ms = await session.edit(place, n % 2 === 1);
@@ -210,10 +212,10 @@ function median(values) {
 }
 
 function row(what, figures, unit) {
-  const shown = [...figures].map(([name, value]) => `${name} ${value.toFixed(value < 10 ? 2 : 0)} ${unit}`.padEnd(20));
+  const shown = [...figures].map(([name, value]) => `${name} ${value.toFixed(value < 10 ? 2 : 0)} ${unit}`.padEnd(19) + ' ');
   const own = figures.get('ours');
   const ratios = own === undefined || figures.size < 3 ? '' : `ours/JSON ${(own / figures.get('JSON')).toPrecision(2)}  ours/YAML ${(own / figures.get('YAML')).toPrecision(2)}`;
-  console.log(`${what.padEnd(42)}${shown.join('')}${ratios}`);
+  console.log(`${what.padEnd(63)} ${shown.join('')}${ratios}`);
   rows.push({ what, unit, figures });
 }
 

@@ -50,7 +50,7 @@ export async function timeSolving() {
   });
   for (let n = 0; n < WARM_UP + TURNS; n++) for (const { run, times } of all) { const { ms } = run(); if (n >= WARM_UP) times.push(ms); }
   const [one, six] = all.map(({ times }) => times.sort((a, b) => a - b)[Math.floor(times.length / 2)]);
-  console.log(`${'a value that is written ?, and six of them'.padEnd(42)}${one.toFixed(1)} ms   ${six.toFixed(0)} ms`);
+  console.log(`${'a value that is written ?, and six of them'.padEnd(64)}${one.toFixed(1)} ms   ${six.toFixed(0)} ms`);
   const unlaid = analyse(FILE, UNLAID, library);
   const layouts = Array.from({ length: LAYOUTS }, () => {
     const start = performance.now();
@@ -59,7 +59,7 @@ export async function timeSolving() {
     return performance.now() - start;
   }).sort((a, b) => a - b);
   const layout = layouts[Math.floor(LAYOUTS / 2)];
-  console.log(`${'three layouts of a setup without places'.padEnd(42)}${layout.toFixed(0)} ms`);
+  console.log(`${'three layouts of a setup without places'.padEnd(64)}${layout.toFixed(0)} ms`);
   return { one, six, layout };
 }
 

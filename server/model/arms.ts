@@ -103,7 +103,9 @@ function unexplained(problems: readonly Problem[], setup: Setup): readonly Probl
   if (problems.length === 0) return problems;
   const unfinished = setup.unsure || [...setup.beams.values()].some(b => !b.from || b.legs.some(l => !l.target));
   const early = problems.some(o => o.code === 'arm-ends-early');
-  return problems.filter(p => !(unfinished && (p.code === 'arm-broken' || p.code === 'arm-ends-early')) && !(early && p.code === 'arm-broken'));
+  // Where a beam goes behind what stops it, its light does not come, and so cannot go on there.
+  const stopped = new Set(problems.filter(o => o.code === 'light-stopped').map(o => o.subject));
+  return problems.filter(p => !(p.code === 'arm-ends-early' && stopped.has(p.subject)) && !(unfinished && (p.code === 'arm-broken' || p.code === 'arm-ends-early')) && !(early && p.code === 'arm-broken'));
 }
 
 function armsOf(beam: Beam, start: readonly Leg[], setup: Setup, arms: Arm[], problems: Problem[]): void {

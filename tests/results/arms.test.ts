@@ -215,6 +215,12 @@ describe('beams that make no arm', () => {
     expect(serious(r.snapshot.findings)).toContain('11 light-stopped');
     expect(r.results.arms.arms.some(a => a.plate.id === 'P1')).toBe(false);
   });
+  test('light that is stopped on its way is not also told to go on at the end of its beam', () => {
+    const stopped = ['plate X1', 'object whelk', 'beam a from red', '  -> X1: 100 mm', '  -> whelk: 100 mm'];
+    expect(serious(table(...stopped).snapshot.findings).filter(f => /light-stopped|arm-ends-early/.test(f))).toEqual(['10 light-stopped']);
+    // with `through` it comes there, and goes on
+    expect(serious(table(...stopped.map(l => l.replace('X1:', 'X1 through:'))).snapshot.findings)).toContain('10 arm-ends-early');
+  });
   test('light that goes on behind a plate says `through`', () => {
     const r = table('plate X1', 'object whelk', 'plate P1', 'beam a from red', '  -> X1 through: 100 mm', '  -> whelk: 100 mm', '  -> P1: 100 mm');
     expect(r.results.arms.arms.map(a => `${a.plate.id} ${a.role}`)).toEqual(['X1 reference', 'P1 object']);

@@ -1,7 +1,6 @@
 // What the figures are held against: a limit that the product keeps on any machine that does the bench, and for ratios what they were when last accepted,
 // so that one that grows worse within its limit is seen as well. A ratio is of two things measured in one run, so that it means the same on every machine.
-// An engine compiles and clears away in its own way: what was accepted is kept by the Node that it was measured with, and a limit with `node` is for that one
-// alone, since of the same program later ones hold more memory, and of the peers as well.
+// An engine compiles and clears away in its own way, so that what was accepted is kept by the Node that it was measured with; limits are for all.
 import { readFileSync, writeFileSync } from 'node:fs';
 
 const FILE = new URL('budget.json', import.meta.url);
@@ -15,9 +14,8 @@ export function holdAgainst(figures) {
   const names = new Set([...Object.keys(budget), ...figures.keys()]);
   return [...names].map((name) => {
     const value = figures.get(name);
-    const { limit: set, accepted: by, node } = budget[name] ?? {};
-    const accepted = by?.[ENGINE];
-    const limit = node === undefined || node === ENGINE ? set : null;
+    const { limit, accepted: byEngine } = budget[name] ?? {};
+    const accepted = byEngine?.[ENGINE];
     return { name, value, limit, accepted, verdict: verdictOf(value, limit, accepted) };
   });
 }
